@@ -1,0 +1,5 @@
+export { assertNever, invariant } from "./assert";
+export type { Brand } from "./brand";
+export type { Clock, Ids } from "./ports";
+export { seeded, type Random } from "./random";
+export { fail, ok, type Result } from "./result";

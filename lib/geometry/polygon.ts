@@ -1,0 +1,91 @@
+import { add, cross, distance, scale, sub, turn, type Point } from "./point";
+import { pointSegmentDistance, segmentDistance, segmentsCross, type Segment } from "./segment";
+
+/** A simple polygon, not closed by repeating its first point, either winding. */
+export type Polygon = readonly Point[];
+export type Box = { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
+
+export const edges = (p: Polygon): readonly Segment[] => p.map((a, i) => [a, p[(i + 1) % p.length] as Point] as const);
+
+/** Twice-signed area halved: positive for clockwise on the page (y down). */
+export function signedArea(p: Polygon): number {
+  let s = 0;
+  for (const [a, b] of edges(p)) s += cross(a, b);
+  return s / 2;
+}
+export const area = (p: Polygon): number => Math.abs(signedArea(p));
+export const perimeter = (p: Polygon): number => edges(p).reduce((s, [a, b]) => s + distance(a, b), 0);
+/** The same polygon, clockwise on the page: the inside lies to the right of each edge as one walks it. */
+export const clockwise = (p: Polygon): Polygon => (signedArea(p) < 0 ? [...p].reverse() : p);
+
+export function boxOf(points: readonly Point[]): Box {
+  let minX = Infinity, minY = Infinity, maxX = -Infinity, maxY = -Infinity;
+  for (const [x, y] of points) {
+    if (x < minX) minX = x;
+    if (y < minY) minY = y;
+    if (x > maxX) maxX = x;
+    if (y > maxY) maxY = y;
+  }
+  return { minX, minY, maxX, maxY };
+}
+export const boxesNear = (a: Box, b: Box, gap: number): boolean =>
+  a.minX - gap <= b.maxX && b.minX - gap <= a.maxX && a.minY - gap <= b.maxY && b.minY - gap <= a.maxY;
+
+export function centroid(p: Polygon): Point {
+  let s = 0, x = 0, y = 0;
+  for (const [a, b] of edges(p)) {
+    const c = cross(a, b);
+    s += c;
+    x += (a[0] + b[0]) * c;
+    y += (a[1] + b[1]) * c;
+  }
+  return s === 0 ? (p[0] as Point) : [x / (3 * s), y / (3 * s)];
+}
+
+/** Even-odd test; a point on the boundary may fall either way: ask `boundaryDistance` where it matters. */
+export function contains(p: Polygon, [x, y]: Point): boolean {
+  let inside = false;
+  for (let i = 0, j = p.length - 1; i < p.length; j = i++) {
+    const [xi, yi] = p[i] as Point, [xj, yj] = p[j] as Point;
+    if (yi > y !== yj > y && x < ((xj - xi) * (y - yi)) / (yj - yi) + xi) inside = !inside;
+  }
+  return inside;
+}
+
+export function boundaryDistance(p: Polygon, q: Point): number {
+  let d = Infinity;
+  for (const e of edges(p)) d = Math.min(d, pointSegmentDistance(q, e));
+  return d;
+}
+
+/** True when no two edges that are not neighbours meet, and no neighbours fold back. */
+export function isSimple(p: Polygon): boolean {
+  const es = edges(p);
+  for (let i = 0; i < es.length; i++) for (let j = i + 1; j < es.length; j++) {
+    const neighbours = j === i + 1 || (i === 0 && j === es.length - 1);
+    if (neighbours) { if (segmentsCross(es[i] as Segment, es[j] as Segment)) return false; }
+    else if (segmentDistance(es[i] as Segment, es[j] as Segment) === 0) return false;
+  }
+  return area(p) > 0;
+}
+
+/** A rectangle, width along its own x and depth along its own y, turned by angle about its centre. */
+export function rectangle(at: Point, width: number, depth: number, angle: number): Polygon {
+  const w = width / 2, d = depth / 2;
+  return ([[-w, -d], [w, -d], [w, d], [-w, d]] as const).map((c) => add(at, turn(c, angle)));
+}
+
+export const translate = (p: Polygon, by: Point): Polygon => p.map((q) => add(q, by));
+
+/** Regular polygon whose sides touch the circle from outside: a conservative stand-in for it. */
+export function aroundCircle(at: Point, radius: number, sides = 48): Polygon {
+  const r = radius / Math.cos(Math.PI / sides);
+  return Array.from({ length: sides }, (_, i) => add(at, scale(turn([1, 0], ((i + 0.5) * 360) / sides), r)));
+}
+
+/** Inward unit normal of an edge of a clockwise polygon. */
+export function inwardNormal([a, b]: Segment): Point {
+  const d = sub(b, a);
+  const n = Math.hypot(d[0], d[1]) || 1;
+  return [-d[1] / n, d[0] / n];
+}

@@ -1,0 +1,3 @@
+export * from "./types";
+export * from "./footprint";
+export * from "./schema";
