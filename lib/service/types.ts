@@ -1,0 +1,115 @@
+import type { FieldError, Draft, FormValues, StepId } from "../brief/draft";
+import type { State } from "../booking";
+import type { Result } from "../base";
+import type { Brief } from "../brief";
+import type { ArrangeResult, Finding, Layout, Quote } from "../layout";
+import type { Venue } from "../venue";
+
+export type { Draft, FieldError, FormValues, State, StepId };
+
+/** Who asks. A couple speaks for one booking; the desk for all of them. */
+export type Actor =
+  | { readonly kind: "nobody" }
+  | { readonly kind: "couple"; readonly reference: string }
+  | { readonly kind: "desk"; readonly person: string };
+
+/** Every expected "no" of a use case. Pages turn it into words; `not-allowed` and `not-found` look alike to a visitor. */
+export type Refusal =
+  | { readonly code: "not-allowed" }
+  | { readonly code: "not-found" }
+  /** Someone saved meanwhile: show what stands now, at this revision. */
+  | { readonly code: "stale"; readonly revision: number }
+  | { readonly code: "invalid"; readonly errors: readonly FieldError[] }
+  | { readonly code: "wrong-state"; readonly state: State }
+  /** What must be known first: "guests", "layout" (none chosen), "layout-outdated" (answers changed since it was chosen). */
+  | { readonly code: "incomplete"; readonly missing: readonly ("guests" | "layout" | "layout-outdated")[] }
+  /** The link is unknown, run out, used up or withdrawn. */
+  | { readonly code: "link"; readonly why: "unknown" | "expired" | "used" | "revoked" };
+
+export type Outcome<T> = Result<T, Refusal>;
+
+/** A cookie to set, in the shape that Next's `cookies().set(name, value, options)` takes. */
+export type CookieToSet = {
+  readonly name: string;
+  readonly value: string;
+  readonly options: {
+    readonly httpOnly: true; readonly sameSite: "lax"; readonly secure: boolean; readonly path: "/"; readonly maxAge: number;
+  };
+};
+
+export type RevisionView = {
+  readonly number: number;
+  readonly brief: Brief;
+  readonly layout: Layout;
+  readonly quote: Quote;
+  readonly findings: readonly Finding[];
+  readonly venueVersion: number;
+  /** SHA-256, 64 hex digits, over the canonical JSON of what was sent. */
+  readonly fingerprint: string;
+  /** ISO 8601 in UTC. */
+  readonly sentAt: string;
+  readonly returnedAt?: string;
+  readonly agreedAt?: string;
+  /** The coordinator's words when it was returned. */
+  readonly reason?: string;
+};
+
+export type HistoryView = { readonly at: string; readonly who: string; readonly what: string; readonly data: Readonly<Record<string, unknown>> };
+
+export type MailView = {
+  readonly id: number; readonly to: string; readonly subject: string; readonly kind: string; readonly reference?: string;
+  readonly text: string; readonly html: string;
+  readonly state: "queued" | "sent" | "failed"; readonly why?: string; readonly attempts: number;
+  readonly queuedAt: string; readonly sentAt?: string;
+};
+
+export type ChosenView = {
+  readonly layout: Layout;
+  /** True: the answers or the venue changed since it was chosen; choose again before sending. */
+  readonly outdated: boolean;
+};
+
+export type BookingView = {
+  readonly reference: string;
+  readonly names: readonly string[];
+  readonly email: string;
+  readonly venue: Venue;
+  readonly venueVersion: number;
+  readonly package: { readonly id: string; readonly name: string; readonly coordinator: boolean };
+  /** The day, YYYY-MM-DD. */
+  readonly date: string;
+  /** The layout is due by the end of this day in the venue's zone, YYYY-MM-DD. */
+  readonly dueDate: string;
+  /** Whole days from today (venue's zone) to the due date; negative once it is past. */
+  readonly daysLeft: number;
+  readonly overdue: boolean;
+  readonly state: State;
+  /** Counts every save: hand it back with the next one. */
+  readonly revision: number;
+  readonly draft: Draft;
+  /** Steps that have been saved once, even as "not sure yet". */
+  readonly answered: readonly StepId[];
+  /** The answers as a brief; absent until the number of adults is known. */
+  readonly brief?: Brief;
+  readonly chosen?: ChosenView;
+  /** Oldest first. */
+  readonly revisions: readonly RevisionView[];
+  /** Couples see their own; `mails` is empty for a couple. */
+  readonly history: readonly HistoryView[];
+  readonly mails: readonly MailView[];
+};
+
+export type QueueFilter = "all" | "overdue" | "waiting" | State;
+export type QueueRow = {
+  readonly reference: string; readonly names: readonly string[]; readonly email: string; readonly venueName: string; readonly packageName: string;
+  readonly date: string; readonly dueDate: string; readonly daysLeft: number; readonly overdue: boolean;
+  readonly state: State; readonly guests?: number; readonly mail?: { readonly state: MailView["state"]; readonly why?: string };
+  readonly lastAt: string;
+};
+export type QueueView = {
+  readonly rows: readonly QueueRow[];
+  readonly counts: Readonly<Record<QueueFilter, number>>;
+  readonly today: string;
+};
+
+export type Arranged = { readonly brief: Brief; readonly result: ArrangeResult; readonly venue: Venue; readonly venueVersion: number };
