@@ -1,0 +1,93 @@
+import { segmentDistance, type Point, type Segment, edges } from "../../geometry";
+import type { Item, Scene } from "../../layout";
+import type { Site } from "../../venue";
+import { boundaryPoints, walkMap, type WalkMap, type WalkPiece } from "./map";
+import { bodiesOf, isRowChair, isWheelchairSpace, meets, piecesOnFloor, type Body } from "./solids";
+import { pieceContains } from "../../geometry";
+
+/** Width of a path from a place, mm: IBC 2018 1029.13.1.1 (12 in). */
+export const PATH = 305;
+/** The line of seated chairs out from a table's edge, mm: IBC 2018 1029.13.1 (19 in). */
+export const TABLE_LINE = 483;
+/** The first part of the way from a place at a table that has no least width, mm: IBC 2018 1029.13.1.1, exception (6 ft). */
+export const FREE_WALK = 1829;
+/** People from which a place needs two ways out: IBC 2018 Table 1006.2.1. */
+export const TWO_WAYS_FROM = 50;
+
+export type Unserved = { readonly item: string; readonly seat: number; readonly at: Point; readonly exits: readonly string[] };
+export type WaysOut = {
+  readonly map: WalkMap;
+  readonly needed: 1 | 2;
+  readonly unserved: readonly Unserved[];
+  /** Ways out reached from a place, as ids "room/door". */
+  readonly exitsOf: (item: Item, seat: number) => readonly string[];
+};
+
+const countSeats = (items: readonly Item[]): number => items.reduce((n, i) => n + i.seats.length, 0);
+
+/** The free floor for ways out: 305 mm between the lines of the tables. */
+export const waysMap = (site: Site, scene: Pick<Scene, "rooms" | "items">): WalkMap => walkMap(site, scene, { width: PATH, tableLine: TABLE_LINE });
+
+/**
+ * From each place: which ways out a path of 305 mm reaches. A place at a table may first walk 1829 mm of any width, straight,
+ * past no piece and through no wall; a place in a row must stand beside the path. `people` decides whether one way out is
+ * enough (fewer than 50); the number of places when left out.
+ */
+export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, people?: number): WaysOut {
+  const map = waysMap(site, scene);
+  const items = piecesOnFloor(site, scene);
+  const bodies = bodiesOf(items);
+  const walls = map.grounds.map((g) => ({ level: g.level, lines: g.floor.flatMap((p) => [p.outer, ...p.holes].flatMap((r) => [...edges(r)])) }));
+  const needed = (people ?? countSeats(scene.items)) < TWO_WAYS_FROM ? 1 : 2;
+  const exitsOf = (item: Item, seat: number): readonly string[] => {
+    const s = item.seats[seat];
+    if (!s) return [];
+    const level = site.rooms.get(item.room)?.room.level ?? 0;
+    return exitsFrom({ map, bodies, walls: walls.find((w) => w.level === level)?.lines ?? [], level, item, at: [s.x, s.y], enough: needed });
+  };
+  const unserved: Unserved[] = [];
+  for (const item of scene.items) item.seats.forEach((s, seat) => {
+    const exits = exitsOf(item, seat);
+    if (exits.length < needed) unserved.push({ item: item.id, seat, at: [s.x, s.y], exits });
+  });
+  return { map, needed, unserved, exitsOf };
+}
+
+type Search = {
+  readonly map: WalkMap; readonly bodies: readonly Body[]; readonly walls: readonly Segment[]; readonly level: number;
+  readonly item: Item; readonly at: Point; readonly enough: number;
+};
+
+function exitsFrom(s: Search): readonly string[] {
+  const within = reachOf(s.item);
+  const exits = new Set<string>();
+  for (const piece of s.map.pieces) {
+    if (piece.level !== s.level || piece.exits.every((e) => exits.has(e))) continue;
+    if (walkable(s, piece, within)) piece.exits.forEach((e) => exits.add(e));
+    if (exits.size >= s.enough) break;
+  }
+  return [...exits].sort();
+}
+
+/** How far the centre of the path may be from the middle of a place, mm. */
+function reachOf(item: Item): number {
+  if (!isRowChair(item) && !isWheelchairSpace(item)) return FREE_WALK;
+  const half = "diameter" in item.shape ? item.shape.diameter / 2 : Math.max(item.shape.width, item.shape.depth) / 2;
+  return half + PATH / 2 + 50;
+}
+
+function walkable(s: Search, piece: WalkPiece, within: number): boolean {
+  const { box } = piece.piece;
+  if (s.at[0] < box.minX - within || s.at[0] > box.maxX + within || s.at[1] < box.minY - within || s.at[1] > box.maxY + within) return false;
+  const own = isRowChair(s.item) || isWheelchairSpace(s.item) ? s.item : null;
+  if (pieceContains(piece.piece, s.at)) return true;
+  let tried = 0;
+  let last: Point | null = null;
+  for (const to of boundaryPoints(piece, s.at, within)) {
+    if (last && Math.hypot(to[0] - last[0], to[1] - last[1]) < 60) continue;
+    last = to;
+    if (tried++ > 40) return false;
+    if (!meets(s.bodies, [s.at, to], own) && !s.walls.some((w) => segmentDistance(w, [s.at, to]) === 0)) return true;
+  }
+  return false;
+}

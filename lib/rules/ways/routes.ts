@@ -1,0 +1,47 @@
+import { add, turn, type Point, type Polygon } from "../../geometry";
+import { depthOf, footprintPolygon, isRound, seatPolygon, widthOf, type Item, type Scene } from "../../layout";
+import type { Site } from "../../venue";
+import { walkMap, type WalkMap } from "./map";
+import { TABLE_LINE } from "./out";
+
+/** Width of an accessible route, mm: 2010 ADA Standards 403.5.1 (36 in). */
+export const ROUTE = 914;
+/** Width at doors that still carries the route, mm: the house's reading of 404.2.3 (32 in), as older doors measure. */
+export const ROUTE_DOOR = 800;
+/** How near the route must come to a bar, buffet or dance floor past touching it, mm. */
+const BESIDE = 150;
+
+export type Unreached = { readonly item: string; readonly seat?: number; readonly at: Point };
+export type Routes = { readonly map: WalkMap; readonly unreached: readonly Unreached[] };
+
+export const routeMap = (site: Site, scene: Pick<Scene, "rooms" | "items">): WalkMap =>
+  walkMap(site, scene, { width: ROUTE, tableLine: TABLE_LINE, doorWidth: ROUTE_DOOR, walker: "wheels" });
+
+/** The front of a piece: its edge that faces down the page at angle 0, as a thin strip; all of it where it has no front. */
+export function frontOf(item: Item): Polygon {
+  if (isRound(item.shape) || (item.kind !== "bar" && item.kind !== "dj")) return footprintPolygon(item);
+  const w = widthOf(item.shape) / 2, d = depthOf(item.shape) / 2;
+  return ([[-w, d - 1], [w, d - 1], [w, d], [-w, d]] as const).map((c) => add(item.at, turn(c, item.angle)));
+}
+
+/**
+ * Which wheelchair places, and at drinks, meal and dancing which bars, buffets and dance floors, no route of 914 mm (800 mm
+ * at doors) reaches from any way out. A wheelchair place is reached where the middle of the route comes within 457 mm of
+ * its clear floor; a piece where the route passes within 150 mm of its front or edge.
+ */
+export function routes(site: Site, scene: Pick<Scene, "id" | "rooms" | "items">): Routes {
+  const targets = scene.items.flatMap((item): readonly { item: Item; seat?: number; at: Point; polygon: Polygon; within: number }[] => [
+    ...item.seats.flatMap((s, seat) => s.place === "wheelchair"
+      ? [{ item, seat, at: [s.x, s.y] as const, polygon: seatPolygon(s), within: ROUTE / 2 }] : []),
+    ...(scene.id !== "ceremony" && isServed(item) ? [{ item, at: item.at, polygon: frontOf(item), within: ROUTE / 2 + BESIDE }] : []),
+  ]);
+  const map = routeMap(site, scene);
+  const unreached = targets.filter(({ item, polygon, within }) => {
+    const level = site.rooms.get(item.room)?.room.level ?? 0;
+    return !map.reaches(polygon, within, level).some((p) => p.exits.length > 0);
+  }).map(({ item, seat, at }) => ({ item: item.id, ...(seat === undefined ? {} : { seat }), at: at }));
+  return { map, unreached };
+}
+
+const isServed = (i: Item): boolean =>
+  i.kind === "bar" || i.kind === "buffet" || i.kind === "dance-floor" || (i.kind === "table" && i.role === "buffet");

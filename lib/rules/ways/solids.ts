@@ -1,0 +1,40 @@
+import { footprint, type Item, type Scene } from "../../layout";
+import { segmentClearance, type Point, type Shape } from "../../geometry";
+import type { Site, Standing } from "../../venue";
+
+/** A standing piece where the venue keeps it, as an item. */
+export function standingItem(room: string, s: Standing): Item {
+  const kind = s.kind === "stage" ? "other" : s.kind;
+  return { id: s.id, kind, label: s.name, room, from: { standing: s.id }, shape: s.shape, at: s.at, angle: s.angle, seats: [] };
+}
+
+/** Everything on the floors: the scene's items, and in rooms that the scene does not use what stands there always. */
+export function piecesOnFloor(site: Site, scene: Pick<Scene, "rooms" | "items">): readonly Item[] {
+  const listed = new Set(scene.items.flatMap((i) => ("standing" in i.from ? [i.from.standing] : [])));
+  const left: Item[] = [];
+  for (const { room } of site.rooms.values()) {
+    if (scene.rooms.includes(room.id)) continue;
+    for (const s of room.standing) if (!listed.has(s.id)) left.push(standingItem(room.id, s));
+  }
+  return left.length === 0 ? scene.items : [...scene.items, ...left];
+}
+
+export const isWheelchairSpace = (i: Item): boolean => i.kind === "other" && i.role === "wheelchair-space";
+/** People walk over a dance floor and across a wheelchair's place; an arch is walked round, as its posts and base stand in the way. */
+export const isSolid = (i: Item): boolean => i.kind !== "dance-floor" && !isWheelchairSpace(i);
+/** A table that people sit at: its line lies 19 in out. */
+export const isSeatedTable = (i: Item): boolean => i.kind === "table" && i.seats.length > 0;
+/** A chair of a row. */
+export const isRowChair = (i: Item): boolean => i.kind === "chair";
+
+export type Body = { readonly item: Item; readonly shape: Shape };
+export const bodiesOf = (items: readonly Item[]): readonly Body[] => items.filter(isSolid).map((item) => ({ item, shape: footprint(item) }));
+
+/** True when a straight walk meets one of the bodies (mm of touching let go). */
+export function meets(bodies: readonly Body[], walk: readonly [Point, Point], except: Item | null): boolean {
+  const minX = Math.min(walk[0][0], walk[1][0]), maxX = Math.max(walk[0][0], walk[1][0]);
+  const minY = Math.min(walk[0][1], walk[1][1]), maxY = Math.max(walk[0][1], walk[1][1]);
+  return bodies.some(({ item, shape }) => item !== except &&
+    shape.box.minX <= maxX && shape.box.maxX >= minX && shape.box.minY <= maxY && shape.box.maxY >= minY &&
+    segmentClearance(shape, walk) <= 0.01);
+}
