@@ -1,0 +1,85 @@
+import { liesIn, type Ground } from "./ground";
+import { mostInRow } from "./formula";
+import { wheelchairBody, type Setting, type Slot } from "./slots";
+import type { RowAsk } from "./types";
+
+export type WheelSpace = ReturnType<typeof wheelchairBody> & { readonly side: -1 | 1; readonly n: number; readonly width: number };
+export type Choice = { readonly chairs: readonly Slot[]; readonly wheels: readonly WheelSpace[]; readonly rows: number; readonly cost: number };
+
+/** Wheelchair spaces, mm: 36 in wide where there is room, else 30 in; 48 in deep (2010 ADA Standards 802.1, 305.3). */
+const WIDE = 915, NARROW = 760, DEEP = 1220;
+
+/** Wheelchair spaces at the outer ends of the first row, each with a chair beside it for a companion; sides take turns. */
+function wheelchairs(s: Setting, ground: Ground, front: readonly Slot[], wanted: number, most: number): { readonly wheels: readonly WheelSpace[]; readonly used: ReadonlySet<Slot> } {
+  const wheels: WheelSpace[] = [];
+  const used = new Set<Slot>();
+  const kept = new Set<Slot>();
+  const width = s.curve ? NARROW : Math.max(NARROW, Math.min(WIDE, 2 * s.chair.width + s.gap));
+  const slotsNeeded = 2 * s.chair.width + s.gap >= NARROW ? 2 : 3;
+  const line = (side: -1 | 1): readonly Slot[] => front.filter((c) => c.side === side && c.n < most).sort((a, b) => b.n - a.n);
+  const sides = [line(1), line(-1)] as const;
+  const next = [0, 0];
+  for (let turnOf = 0, misses = 0; wheels.length < wanted && misses < 2; turnOf = 1 - turnOf) {
+    const slots = sides[turnOf as 0 | 1];
+    let done = false;
+    for (let i = next[turnOf] ?? 0; i + slotsNeeded < slots.length && !done; i++) {
+      const a = slots[i], b = slots[i + slotsNeeded - 1], beside = slots[i + slotsNeeded];
+      if (!a || !b || !beside || a.n - beside.n !== slotsNeeded || used.has(a) || kept.has(a)) continue;
+      const w = wheelchairBody(s, a, b, { width, depth: DEEP });
+      if (!liesIn(ground.free, w.body)) continue;
+      wheels.push({ ...w, side: a.side, n: b.n, width });
+      for (let k = i; k < i + slotsNeeded; k++) { const u = slots[k]; if (u) used.add(u); }
+      kept.add(beside);
+      next[turnOf] = i + slotsNeeded + 1;
+      done = true;
+    }
+    misses = done ? 0 : misses + 1;
+  }
+  return { wheels, used };
+}
+
+/** Chairs for this many, at most `most` a side in a row, from the front; the last row is filled from the aisle outwards. */
+function fill(rows: readonly (readonly Slot[])[], used: ReadonlySet<Slot>, wanted: number, most: number): readonly Slot[] {
+  const out: Slot[] = [];
+  for (const row of rows) {
+    if (out.length >= wanted) break;
+    const offered = row.filter((c) => c.n < most && !used.has(c)).sort((a, b) => a.n - b.n || a.side - b.side);
+    out.push(...offered.slice(0, wanted - out.length));
+  }
+  return out;
+}
+
+/** Chairs of one row of n a side on both sides of no aisle make one row: the formula counts them all. */
+function mostASide(s: Setting, ask: RowAsk): number {
+  const clear = s.pitch - s.chair.depth;
+  const ends = (s.lanes[0] > 0 ? 1 : 0) + (s.lanes[1] > 0 ? 1 : 0);
+  if (ask.aisle === "centre") return mostInRow(clear, ends === 2 ? 2 : 1);
+  return Math.floor(mostInRow(clear, ends === 2 ? 2 : 1) / 2);
+}
+
+/**
+ * The best choice of row length for one setting: everyone seated if it can be, in the shape that keeps the farthest guest nearest to
+ * the couple, rows filled evenly.
+ */
+export function choose(s: Setting, ground: Ground, rows: readonly (readonly Slot[])[], ask: RowAsk): Choice | null {
+  const longest = rows.reduce((m, r) => r.reduce((k, c) => Math.max(k, c.n + 1), m), 0);
+  const top = Math.min(longest, mostASide(s, ask));
+  let best: Choice | null = null;
+  let bestShort = Infinity;
+  for (let most = Math.min(top, 2); most <= top && top > 0; most++) {
+    const { wheels, used } = wheelchairs(s, ground, rows[0] ?? [], ask.wheelchairs, most);
+    const wanted = Math.min(ask.people - wheels.length, ask.chairsLeft);
+    const chairs = fill(rows, used, wanted, most);
+    const last = chairs[chairs.length - 1];
+    if (!last) continue;
+    const short = ask.people - wheels.length - chairs.length + (ask.wheelchairs - wheels.length) * 0.5;
+    const offered = (rows[last.row] ?? []).filter((c) => c.n < most).length;
+    const inLast = chairs.filter((c) => c.row === last.row).length;
+    const cost = chairs.reduce((m, c) => Math.max(m, c.reach), 0) + 900 * (1 - inLast / Math.max(1, offered)) + (inLast < 4 && last.row > 0 ? 600 : 0);
+    if (short < bestShort || (short === bestShort && best && cost < best.cost)) {
+      bestShort = short;
+      best = { chairs, wheels, rows: last.row + 1, cost };
+    }
+  }
+  return best;
+}

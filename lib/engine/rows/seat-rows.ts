@@ -1,0 +1,172 @@
+import { bearing, roundPoint, scale, type Point, type Polygon } from "../../geometry";
+import type { Item } from "../../layout";
+import { choose, type Choice } from "./choose";
+import { LEAST_CLEAR } from "./formula";
+import { frontsOf, type Front } from "./fronts";
+import { block, groundOf, liesIn, place, type Ground } from "./ground";
+import { routesReached, runs, waysOf, waysReached } from "./reach";
+import { slotsOf, type Setting, type Slot } from "./slots";
+import type { RowAsk, RowPlan, RowSpace } from "./types";
+
+/** Depth kept before the first row, mm: 6 ft at least (rental trade, common practice). */
+export const FRONT_DEPTH = 1829;
+/** Centre aisle, mm: 5 ft in comfort (common practice); never under 42 in (IBC 2018 1029.9.1). */
+const AISLES = [1524, 1219, 1067] as const;
+/** Past this many seats the centre aisle must be straight and clear, and two ways out be reached. */
+const MANY = 50;
+/** A lane at the end of the rows, mm: 36 in (IBC 2018 1029.9.1, seats on one side). */
+const LANE = 914;
+/** Between chairs, mm: 2 in (rental trade, common practice). */
+const GAP = 50;
+
+type Option = { readonly aisle: number; readonly lanes: readonly [number, number]; readonly behind: number; readonly couple: number; readonly first: number; readonly gap: number };
+
+/** Ways to lay rows before one front, the most comfortable first. */
+function optionsFor(ask: RowAsk, zoneStart: number): readonly Option[] {
+  const out: Option[] = [];
+  const least = ask.frontDepth ?? FRONT_DEPTH;
+  const lanes: readonly (readonly [number, number])[] = [[LANE, LANE], [LANE, 0], [0, LANE], [0, 0]];
+  const fronts = [{ couple: 900, first: Math.max(least, 900 + FRONT_DEPTH) }, { couple: 600, first: Math.max(least, 1829) }];
+  const aisles = ask.aisle === "centre" ? AISLES : [GAP];
+  for (const gap of [GAP, 5]) for (const f of fronts) for (const l of lanes) for (const aisle of aisles) for (const behind of [LANE, 20]) {
+    // One block without a lane at either end would shut its people in.
+    if (ask.aisle !== "centre" && l[0] + l[1] === 0) continue;
+    if (ask.aisle === "sides" && (l[0] === 0 || l[1] === 0)) continue;
+    if (gap !== GAP && (l[0] > 0 && l[1] > 0)) continue;
+    out.push({ aisle: ask.aisle === "centre" ? aisle : gap, lanes: l, behind, couple: zoneStart + f.couple, first: zoneStart + f.first, gap });
+  }
+  return out;
+}
+
+type Try = { readonly front: Front; readonly setting: Setting; readonly choice: Choice; readonly zone: Polygon; readonly rank: number; readonly places: number };
+
+/** The first depth from the wall, in steps, at which the couple's floor is clear (a hearth may stand at the wall). */
+function zoneStart(front: Front, ground: Ground, depth: number): number | null {
+  const steps = front.kind === "corner" ? [600, 1000, 1400] : [0, 300, 600, 900, 1200];
+  for (const d of steps) {
+    const roomy = block(front.frame, -1000, 1000, d + 10, d + depth - 10);
+    if (liesIn(ground.floor, roomy) && liesIn(ground.free, block(front.frame, -800, 800, d + 300, d + 1200))) return d;
+  }
+  return null;
+}
+
+function settingOf(front: Front, o: Option, ask: RowAsk): Setting {
+  const aligned = Number.isInteger(front.frame.back[0]) && Number.isInteger(front.frame.back[1]);
+  // Whole millimetres may bring two rows nearer by up to 1.5; bent rows have their corners nearer than their middles.
+  const slack = (aligned ? 0 : 2) + (ask.curve ? 2 + Math.ceil(ask.chair.width ** 2 / (8 * (o.first - o.couple))) : 0);
+  return {
+    frame: front.frame, couple: o.couple, first: o.first, aisle: o.aisle, lanes: o.lanes, behind: o.behind, gap: o.gap,
+    pitch: Math.max(ask.rowPitch, Math.ceil(ask.chair.depth + LEAST_CLEAR)) + slack, chair: ask.chair, curve: ask.curve,
+  };
+}
+
+/** Drops the chairs from which too few ways out are reached and the wheelchair places that no route reaches. */
+function reachable(space: RowSpace, s: Setting, c: Choice, ask: RowAsk): Choice {
+  const bodies = runs(c.chairs.map((k) => ({ body: k.body, key: "" })));
+  const wheels = c.wheels.map((w) => w.body);
+  const look = scale(s.frame.back, -1);
+  const clear = Math.max(LEAST_CLEAR, s.pitch - s.chair.depth);
+  const ahead = (k: Slot): Point => {
+    const way = s.curve ? bodyAhead(s, k) : look;
+    const by = s.chair.depth / 2 + clear / 2;
+    return [k.at[0] + way[0] * by, k.at[1] + way[1] * by];
+  };
+  const ways = waysOf(space.gates).length;
+  const need = Math.min(ways, ask.people >= MANY ? 2 : 1);
+  if (ways === 0) return c;
+  const counts = waysReached(space, [...bodies, ...wheels], c.chairs.map(ahead));
+  const routes = routesReached(space, bodies, wheels);
+  return { ...c, chairs: c.chairs.filter((_, i) => (counts[i] ?? 0) >= need), wheels: c.wheels.filter((_, i) => routes[i]) };
+}
+
+function bodyAhead(s: Setting, k: Slot): Point {
+  const at = place(s.frame, 0, s.couple);
+  const d: Point = [at[0] - k.at[0], at[1] - k.at[1]];
+  const n = Math.hypot(d[0], d[1]) || 1;
+  return [d[0] / n, d[1] / n];
+}
+
+function tryFront(space: RowSpace, ask: RowAsk, ground: Ground, front: Front): Try | null {
+  const start = zoneStart(front, ground, ask.frontDepth ?? FRONT_DEPTH);
+  if (start === null) return null;
+  let best: Try | null = null;
+  let rank = 0;
+  for (const o of optionsFor(ask, start)) {
+    rank++;
+    const setting = settingOf(front, o, ask);
+    const zone = block(front.frame, -1000, 1000, start, o.first);
+    if (!liesIn(ground.floor, block(front.frame, -990, 990, start + 10, o.first - 10))) continue;
+    const choice = choose(setting, ground, slotsOf(setting, ground), ask);
+    if (!choice || (best && choice.chairs.length + choice.wheels.length <= best.places)) continue;
+    const last = o.first + choice.rows * setting.pitch - (setting.pitch - ask.chair.depth);
+    // The aisle: clear from the back of the last row to the couple.
+    if (ask.aisle === "centre" && !liesIn(ground.floor, block(front.frame, -o.aisle / 2 + 1, o.aisle / 2 - 1, o.couple, last))) continue;
+    if (ask.aisle === "centre" && space.solids.length > 0 && !clearOfSolids(ground, space, block(front.frame, -o.aisle / 2 + 1, o.aisle / 2 - 1, o.couple, last))) continue;
+    const sound = reachable(space, setting, choice, ask);
+    const places = sound.chairs.length + sound.wheels.length;
+    if (best && places <= best.places) continue;
+    best = { front, setting, choice: sound, zone, rank, places };
+    if (places >= ask.people && sound.wheels.length >= ask.wheelchairs) break;
+  }
+  return best;
+}
+
+const clearOfSolids = (_: Ground, space: RowSpace, aisle: Polygon): boolean =>
+  liesIn(groundOf({ ...space, zones: [] }).free, aisle);
+
+const tidy = (d: number): number => { const r = Math.round((((d % 360) + 360) % 360) * 1000) / 1000; return r === 360 ? 0 : r; };
+
+function planOf(space: RowSpace, ask: RowAsk, t: Try): RowPlan {
+  const { setting: s, choice } = t;
+  const looking = bearing(scale(s.frame.back, -1));
+  const counted = new Map<number, number>();
+  const chairs = [...choice.chairs].sort((a, b) => a.row - b.row || a.side * (a.n + 1) - b.side * (b.n + 1)).map((c): Item => {
+    const n = (counted.get(c.row) ?? 0) + 1;
+    counted.set(c.row, n);
+    const at = roundPoint(c.at), facing = tidy(looking - c.bend);
+    return {
+      id: `row-${c.row + 1}-chair-${n}`, kind: "chair", role: "row-seat", label: `Row ${c.row + 1}, chair ${n}`, room: space.room,
+      from: { stock: ask.chair.id }, shape: { width: ask.chair.width, depth: ask.chair.depth }, at, angle: tidy(facing - 90),
+      seats: [{ x: at[0], y: at[1], facing, place: "chair" }],
+    };
+  });
+  const wheels = choice.wheels.map((w, i): Item => {
+    const at = roundPoint(w.at), facing = tidy(looking - w.bend);
+    return {
+      id: `wheelchair-space-${i + 1}`, kind: "other", role: "wheelchair-space", label: "Wheelchair space", room: space.room,
+      from: { brought: true }, shape: { width: w.width, depth: 1220 }, at, angle: tidy(facing - 90),
+      seats: [{ x: at[0], y: at[1], facing, place: "wheelchair" }],
+    };
+  });
+  const last = s.first + choice.rows * s.pitch - (s.pitch - s.chair.depth);
+  const from = { feature: "the feature wall", window: "the window", "short wall": "the short wall", wall: "the long wall", corner: "the corner" }[t.front.kind];
+  return {
+    items: [...chairs, ...wheels], places: chairs.length + wheels.length, wheelchairs: wheels.length,
+    front: { at: roundPoint(place(s.frame, 0, s.couple)), facing: tidy(bearing(s.frame.back)), zone: t.zone.map(roundPoint) },
+    aisle: ask.aisle === "centre" ? block(s.frame, -s.aisle / 2, s.aisle / 2, s.couple, last).map(roundPoint) : null,
+    aisleWidth: ask.aisle === "centre" ? s.aisle : 0, rows: choice.rows, pitch: s.pitch,
+    title: `${ask.curve ? "Curved rows" : "Rows"} before ${from}`,
+  };
+}
+
+/**
+ * Chairs in rows for a ceremony in one room: up to three plans before different fronts, best first (everyone seated, then the most
+ * comfortable setting, then the handsomest front). A plan may seat fewer than asked: `places` says how many.
+ */
+export function seatRows(space: RowSpace, ask: RowAsk): readonly RowPlan[] {
+  if (ask.people < 1 || space.floor.length === 0) return [];
+  const ground = groundOf(space);
+  const tries = frontsOf(space).map((f) => tryFront(space, ask, ground, f)).filter((t): t is Try => t !== null && t.places > 0);
+  const value = (t: Try): number =>
+    Math.min(t.places, ask.people) * 1e6 + t.choice.wheels.length * 1e5 - t.rank * 300 - t.front.rank * 2500 - t.front.off * 0.5 - t.choice.cost * 0.3;
+  const sorted = tries.map((t) => ({ t, v: value(t) })).sort((a, b) => b.v - a.v);
+  const kept: Try[] = [];
+  for (const { t } of sorted) {
+    if (kept.length === 3) break;
+    // Different fronts only: another wall, or a spot well along the same one.
+    if (kept.some((k) => Math.hypot(k.front.frame.origin[0] - t.front.frame.origin[0], k.front.frame.origin[1] - t.front.frame.origin[1]) < 2000)) continue;
+    kept.push(t);
+  }
+  return kept.map((t) => planOf(space, ask, t));
+}
+

@@ -1,0 +1,110 @@
+import { add, rectangle, scale, turn, type Point, type Polygon } from "../../geometry";
+import { block, liesIn, place, type Frame, type Ground } from "./ground";
+
+/** A place for one chair: row counted from the front, side of the aisle, number counted from the aisle. */
+export type Slot = { readonly row: number; readonly side: -1 | 1; readonly n: number; readonly at: Point; readonly bend: number; readonly body: Polygon; readonly reach: number };
+
+export type Setting = {
+  readonly frame: Frame;
+  /** Distance of the couple from the wall, and of the first row's chair fronts, mm. */
+  readonly couple: number;
+  readonly first: number;
+  readonly aisle: number;
+  readonly lanes: readonly [left: number, right: number];
+  /** Free floor behind the last row, mm. */
+  readonly behind: number;
+  readonly pitch: number;
+  readonly gap: number;
+  readonly chair: { readonly width: number; readonly depth: number };
+  readonly curve: boolean;
+};
+
+/** Kept between a chair and a wall or column, mm. */
+const OFF = 20;
+const MOST_ROWS = 400;
+/** Rows bent about the couple stop short of standing beside them, degrees. */
+const WIDEST = 62;
+
+/** Direction in which a chair in the frame looks, given how far round the couple it sits (degrees). */
+export const bodyAt = (s: Setting, u: number, d: number, bend: number, size = s.chair): Polygon => {
+  const local = rectangle([0, 0], size.width, size.depth, 0).map((p) => turn(p, -bend));
+  return local.map((p) => place(s.frame, u + p[0], d + p[1]));
+};
+
+function straight(s: Setting, ground: Ground): readonly Slot[][] {
+  const step = s.chair.width + s.gap;
+  const rows: Slot[][] = [];
+  let empty = 0;
+  for (let row = 0; row < MOST_ROWS && empty < 6; row++) {
+    const d = s.first + s.chair.depth / 2 + row * s.pitch;
+    const d0 = d - s.chair.depth / 2, d1 = d + s.chair.depth / 2;
+    const found: Slot[] = [];
+    for (const side of [-1, 1] as const) {
+      const lane = side < 0 ? s.lanes[0] : s.lanes[1];
+      for (let n = 0; ; n++) {
+        const inner = s.aisle / 2, outer = inner + n * step + s.chair.width;
+        const u = side * (outer - s.chair.width / 2);
+        // The strip from the aisle to the chair's outer end, its lane and the floor behind must be this room's floor.
+        const far = outer + Math.max(lane, OFF);
+        if (!liesIn(ground.floor, block(s.frame, Math.min(0, side * far), Math.max(0, side * far), d0 - OFF, d1 + Math.max(s.behind, OFF)))) break;
+        const body = block(s.frame, u - s.chair.width / 2, u + s.chair.width / 2, d0, d1);
+        if (liesIn(ground.free, block(s.frame, u - s.chair.width / 2 - OFF, u + s.chair.width / 2 + OFF, d0 - OFF, d1 + OFF))) {
+          found.push({ row, side, n, at: place(s.frame, u, d), bend: 0, body, reach: Math.hypot(u, d - s.couple) });
+        }
+      }
+    }
+    empty = found.length === 0 ? empty + 1 : 0;
+    rows.push(found);
+  }
+  return rows;
+}
+
+function curved(s: Setting, ground: Ground): readonly Slot[][] {
+  const centre = s.couple;
+  const rows: Slot[][] = [];
+  const half = s.chair.width / 2, deep = s.chair.depth / 2;
+  let empty = 0;
+  for (let row = 0; row < MOST_ROWS && empty < 6; row++) {
+    const radius = s.first - centre + deep + row * s.pitch;
+    const front = radius - deep;
+    const deg = (r: number): number => (r * 180) / Math.PI;
+    // Chairs are nearest at their front corners; the first keeps its front corner out of the aisle: front·sin − half·cos = aisle / 2.
+    const step = deg(2 * Math.atan((half + s.gap / 2) / front));
+    const start = deg(Math.asin(Math.min(1, s.aisle / 2 / Math.hypot(front, half))) + Math.atan2(half, front));
+    const found: Slot[] = [];
+    for (const side of [-1, 1] as const) {
+      const lane = side < 0 ? s.lanes[0] : s.lanes[1];
+      for (let n = 0; ; n++) {
+        const bend = side * (start + n * step);
+        if (Math.abs(bend) > WIDEST) break;
+        const [x, y] = turn([0, radius], -bend);
+        const u = x, d = centre + y;
+        const clear = { width: s.chair.width + 2 * OFF, depth: s.chair.depth + 2 * OFF };
+        const away = turn([1, 0], -bend);
+        const shift = (side * (Math.max(lane, OFF) + s.chair.width / 2)) / 2;
+        const withLane = bodyAt(s, u + away[0] * shift, d + away[1] * shift, bend, { width: s.chair.width / 2 + Math.max(lane, OFF), depth: s.chair.depth });
+        if (!liesIn(ground.floor, withLane) || !liesIn(ground.floor, block(s.frame, u - half, u + half, d, d + deep + s.behind))) break;
+        if (liesIn(ground.free, bodyAt(s, u, d, bend, clear))) {
+          found.push({ row, side, n, at: place(s.frame, u, d), bend, body: bodyAt(s, u, d, bend), reach: radius });
+        }
+      }
+    }
+    empty = found.length === 0 ? empty + 1 : 0;
+    rows.push(found);
+  }
+  return rows;
+}
+
+/** Every chair place that the room offers with this setting, row by row from the front. */
+export const slotsOf = (s: Setting, ground: Ground): readonly Slot[][] => (s.curve ? curved(s, ground) : straight(s, ground));
+
+/** The clear floor of a wheelchair place in the first row between two slots, its back in line with the chairs' backs. */
+export function wheelchairBody(s: Setting, a: Slot, b: Slot, size: { readonly width: number; readonly depth: number }): { readonly at: Point; readonly bend: number; readonly body: Polygon } {
+  const bend = (a.bend + b.bend) / 2;
+  const back = turn([0, 1], -bend);
+  const look = (k: number): Point => add(scale(s.frame.across, back[0] * k), scale(s.frame.back, back[1] * k));
+  const between: Point = [(a.at[0] + b.at[0]) / 2, (a.at[1] + b.at[1]) / 2];
+  const at = add(between, look(s.chair.depth / 2 - size.depth / 2));
+  const local = rectangle([0, 0], size.width, size.depth, 0).map((p) => turn(p, -bend));
+  return { at, bend, body: local.map((p) => add(at, add(scale(s.frame.across, p[0]), scale(s.frame.back, p[1])))) };
+}
