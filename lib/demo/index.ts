@@ -1,0 +1,3 @@
+export { demoBookings, type DemoAnswers, type DemoBooking, type DemoState } from "./bookings";
+export { larkspur } from "./larkspur";
+export { tidewheel } from "./tidewheel";
