@@ -1,0 +1,138 @@
+import type { Random } from "../../base";
+import { turn, type Point, type Region } from "../../geometry";
+import { isRound } from "../../layout";
+import { fieldOf } from "./field";
+import { composedGrids, gridCount, gridPoints, type Grid } from "./grids";
+import { placesFor, type Hall } from "./hall";
+import { hallWith, totalPlaces } from "./items";
+import { linesOf } from "./lines";
+import { cornerFill, packEqual } from "./pack";
+import type { Family, Laid, SeatingAsk, TableKind } from "./types";
+import { layUnit, placesAt, roundUnit, runUnit, type Unit } from "./units";
+
+/** An arrangement before its places are cut to the number asked. */
+export type Draft = { readonly laid: readonly Laid[]; readonly kind: TableKind; readonly form: string; readonly score: number };
+export type Work = { readonly hall: Hall; readonly ask: SeatingAsk; readonly random: Random; readonly steps: number };
+
+export const isRoundFamily = (f: Family): boolean => isRound(f.shape);
+/** Longest run of tables end to end, mm: common practice, no source (service and conversation break up beyond it). */
+const LONGEST_RUN = 7_600;
+
+let groups = 0;
+const lay = (unit: Unit, points: readonly Point[]): Laid[] => points.flatMap((p) => layUnit(unit, p, ++groups));
+
+export function runLengths(f: Family): readonly number[] {
+  if (isRound(f.shape) || !f.joins) return [1];
+  const most = Math.max(1, Math.min(f.count, Math.floor(LONGEST_RUN / f.shape.width)));
+  return Array.from({ length: most }, (_, i) => i + 1);
+}
+
+/** Units of a family in both directions. */
+export function unitsOf(work: Work, f: Family, lengths = runLengths(f), endWalls: readonly number[] = [790, 0]): readonly Unit[] {
+  const per = placesAt(f, work.ask, work.ask.chair);
+  if (isRound(f.shape)) { const u = roundUnit(work.hall, f, per); return u ? [u] : []; }
+  return lengths.flatMap((tables) => [false, true].flatMap((upright) => endWalls.flatMap((endWall) => {
+    const u = runUnit(work.hall, f, { tables, perTable: per, upright, endWall });
+    return u ? [u] : [];
+  })));
+}
+
+/** Composed arrangements of one family that hold the places wanted. */
+export function composed(work: Work, f: Family, places: number, keep = 3): readonly Draft[] {
+  const kind: TableKind = isRoundFamily(f) ? "rounds" : "long";
+  const out: Draft[] = [];
+  for (const unit of unitsOf(work, f)) {
+    const n = Math.ceil(places / unit.places);
+    if (n * unit.count > f.count) continue;
+    const region = placesFor(work.hall, unit.footing);
+    const extra = n * unit.count - Math.ceil(places / (unit.places / unit.count));
+    for (const s of composedGrids(work.hall, unit, region, n, keep)) {
+      out.push({ laid: lay(unit, s.points), kind, form: s.grid.staggered ? "staggered" : unit.count > 1 ? "runs" : "grid", score: s.score - 0.2 * extra + (unit.count > 1 ? 0.15 : 0) });
+    }
+  }
+  return out.sort((a, b) => b.score - a.score).slice(0, keep);
+}
+
+/** As many rounds of one family as go, at most `count`. */
+export function fullestRounds(work: Work, f: Family, count: number): readonly Laid[] {
+  const unit = roundUnit(work.hall, f, placesAt(f, work.ask, work.ask.chair));
+  if (!unit || count < 1) return [];
+  const region = placesFor(work.hall, unit.footing);
+  if (region.length === 0) return [];
+  return lay(unit, packEqual(fieldOf(region), unit.px, { angles: [0, 90, 45, ...wallAngles(work.hall)], steps: work.steps, random: work.random, ceiling: count }));
+}
+
+/** Directions of long walls that are not the main axis, degrees in (0, 90). */
+export function wallAngles(hall: Hall): readonly number[] {
+  const weight = new Map<number, number>();
+  for (const { outer } of hall.floor) outer.forEach((a, i) => {
+    const b = outer[(i + 1) % outer.length] as Point;
+    const d = Math.round(((Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI + 360) * 10) / 10 % 90;
+    if (d > 1 && d < 89) weight.set(d, (weight.get(d) ?? 0) + Math.hypot(b[0] - a[0], b[1] - a[1]));
+  });
+  return [...weight].filter(([, w]) => w > 3_000).sort((a, b) => b[1] - a[1]).slice(0, 2).map(([d]) => d);
+}
+
+/** The fullest plain grid of a unit, at most `count` tables. */
+function fullestGrid(unit: Unit, region: Region, count: number): readonly Point[] {
+  if (region.length === 0) return [];
+  const lines = linesOf(region);
+  let best: { grid: Grid; n: number } | null = null;
+  const steps = 16;
+  for (let i = 0; i <= steps; i++) for (let j = 0; j <= steps; j++) {
+    const grid: Grid = {
+      px: unit.px, py: unit.py, staggered: false,
+      x0: i === steps ? Math.floor(lines.maxX) : Math.ceil(lines.minX) + Math.round((i * unit.px) / steps),
+      y0: j === steps ? Math.floor(lines.maxY) : Math.ceil(lines.minY) + Math.round((j * unit.py) / steps),
+    };
+    const n = gridCount(grid, lines);
+    if (!best || n > best.n) best = { grid, n };
+  }
+  return best ? gridPoints(best.grid, lines).slice(0, Math.floor(count / unit.count)) : [];
+}
+
+/** As many long tables of one family as go, in runs of equal length, then shorter ones in what is left. */
+export function fullestLong(work: Work, f: Family, count: number): readonly Laid[] {
+  let best: readonly Laid[] = [];
+  for (const unit of unitsOf(work, f)) {
+    const start = lay(unit, fullestGrid(unit, placesFor(work.hall, unit.footing), count));
+    const full = addMore(work, start, [{ ...f, count: f.count - start.length }], count - start.length);
+    if (totalPlaces(full) > totalPlaces(best)) best = full;
+  }
+  return best;
+}
+
+/** Adds single tables where they still fit. */
+export function addMore(work: Work, start: readonly Laid[], families: readonly Family[], most = Infinity): readonly Laid[] {
+  const out = [...start];
+  for (const f of families) {
+    let left = Math.min(f.count, most);
+    for (const unit of unitsOf(work, f, [1], [0])) {
+      for (let guard = 0; guard < 60 && left > 0; guard++) {
+        const region = placesFor(hallWith(work.hall, out), unit.footing);
+        if (region.length === 0) break;
+        const spots = unit.round ? cornerFill(fieldOf(region), unit.px, 0, []) : fullestGrid(unit, region, left);
+        if (spots.length === 0) break;
+        const more = lay(unit, spots.slice(0, left));
+        out.push(...more);
+        left -= more.length;
+      }
+    }
+  }
+  return out;
+}
+
+/** Fullest of a list of families, each in turn, in the orders that may matter. */
+export function fullest(work: Work, families: readonly Family[], kind: TableKind): readonly Draft[] {
+  const orders = families.length > 1 ? [families, [...families].reverse()] : [families];
+  return orders.map((order) => {
+    let laid: readonly Laid[] = [];
+    for (const f of order) {
+      const w = { ...work, hall: hallWith(work.hall, laid) };
+      laid = [...laid, ...(isRoundFamily(f) ? fullestRounds(w, f, f.count) : fullestLong(w, f, f.count))];
+    }
+    return { laid, kind, form: "fullest", score: 0 };
+  });
+}
+
+export const turned = (p: Point, by: number): Point => turn(p, by);

@@ -1,0 +1,111 @@
+import { type Point, type Region } from "../../geometry";
+import type { Hall } from "./hall";
+import { countOn, linesOf, pointsOn, type Lines } from "./lines";
+import type { Unit } from "./units";
+
+/** A lattice of positions true to the hall's axes: every `step`-th row may stand half a pitch over. */
+export type Grid = { readonly px: number; readonly py: number; readonly x0: number; readonly y0: number; readonly staggered: boolean };
+export type Standings = { readonly points: readonly Point[]; readonly grid: Grid; readonly score: number };
+
+function rowsOf(grid: Grid, lines: Lines): { readonly y: number; readonly x0: number }[] {
+  const out: { y: number; x0: number }[] = [];
+  const first = Math.ceil((lines.minY - grid.y0) / grid.py - 1e-9);
+  for (let j = first; grid.y0 + j * grid.py <= lines.maxY + 1e-6; j++)
+    out.push({ y: grid.y0 + j * grid.py, x0: grid.staggered && Math.abs(j % 2) === 1 ? grid.x0 + Math.round(grid.px / 2) : grid.x0 });
+  return out;
+}
+export const gridCount = (grid: Grid, lines: Lines): number =>
+  rowsOf(grid, lines).reduce((n, r) => n + countOn(lines.at(r.y), r.x0, grid.px), 0);
+export const gridPoints = (grid: Grid, lines: Lines): Point[] =>
+  rowsOf(grid, lines).flatMap((r) => pointsOn(lines.at(r.y), r.y, r.x0, grid.px));
+
+/** Origins along one axis: on or astride the line of symmetry when there is one, else justified, centred and a few between. */
+function origins(lo: number, hi: number, pitch: number, mirror: number | null, steps: number): readonly number[] {
+  const half = Math.round(pitch / 2);
+  if (mirror !== null) return [Math.round(mirror), Math.round(mirror) - half];
+  const mid = Math.round((lo + hi) / 2);
+  const set = new Set([Math.ceil(lo), Math.floor(hi), mid, mid - half]);
+  for (let i = 1; i < steps; i++) set.add(Math.ceil(lo) + Math.round((pitch * i) / steps));
+  return [...set];
+}
+
+/** Share of points whose mirror image is a point too, within 30 mm; 1 where there is no line of symmetry. */
+export function symmetry(points: readonly Point[], mirrorX: number | null, mirrorY: number | null): number {
+  if (mirrorX === null && mirrorY === null) return 1;
+  const image = ([x, y]: Point): Point => [mirrorX === null ? x : 2 * mirrorX - x, mirrorY === null ? y : 2 * mirrorY - y];
+  const hit = points.filter((p) => { const q = image(p); return points.some((r) => Math.abs(r[0] - q[0]) + Math.abs(r[1] - q[1]) < 30); });
+  return points.length === 0 ? 1 : hit.length / points.length;
+}
+
+/** n of the points: leaves out those farthest from the focus, each with its mirror image while two may go. */
+export function choose(points: readonly Point[], n: number, hall: Hall, middle: Point): readonly Point[] {
+  const left = [...points];
+  const to = hall.focus ?? middle;
+  const image = ([x, y]: Point): Point => [hall.mirrorX === null ? x : 2 * hall.mirrorX - x, hall.mirrorY === null ? y : 2 * hall.mirrorY - y];
+  const twin = (p: Point): number => { const q = image(p); return left.findIndex((r) => r !== p && Math.abs(r[0] - q[0]) + Math.abs(r[1] - q[1]) < 30); };
+  const rowSize = (p: Point): number => left.filter((q) => Math.abs(q[1] - p[1]) < 30).length;
+  const cost = (p: Point): number => Math.hypot(p[0] - to[0], p[1] - to[1]) - 400 * rowSize(p);
+  while (left.length > n) {
+    const spare = left.length - n;
+    const ranked = left.map((p) => ({ p, c: cost(p), t: twin(p), selfTwin: Math.abs(image(p)[0] - p[0]) + Math.abs(image(p)[1] - p[1]) < 30 }))
+      .sort((a, b) => b.c - a.c || a.p[1] - b.p[1] || a.p[0] - b.p[0]);
+    const odd = spare % 2 === 1;
+    const pick = (odd ? ranked.find((r) => r.selfTwin || r.t < 0) : undefined) ?? ranked.find((r) => spare >= 2 || r.selfTwin || r.t < 0) ?? ranked[0];
+    if (!pick) break;
+    const mate = pick.t >= 0 && !pick.selfTwin && spare >= 2 && (hall.mirrorX !== null || hall.mirrorY !== null) ? left[pick.t] : undefined;
+    left.splice(left.indexOf(pick.p), 1);
+    if (mate) left.splice(left.indexOf(mate), 1);
+  }
+  return left;
+}
+
+/** How composed n tables on a grid look: higher is better. */
+export function judge(points: readonly Point[], unit: Unit, grid: Grid, hall: Hall, region: Lines): number {
+  const sym = symmetry(points, hall.mirrorX, hall.mirrorY);
+  const rows = new Map<number, number>(), cols = new Map<number, number>();
+  for (const [x, y] of points) { rows.set(y, (rows.get(y) ?? 0) + 1); cols.set(x, (cols.get(x) ?? 0) + 1); }
+  const fullest = Math.max(1, ...rows.values());
+  const ragged = [...rows.values()].reduce((s, k) => s + (fullest - k) / fullest, 0) / rows.size;
+  const lone = [...rows.values(), ...cols.values()].filter((k) => k === 1).length / (rows.size + cols.size);
+  const spareX = Math.min(1, (grid.px - unit.px) / 700), spareY = Math.min(1, (grid.py - unit.py) / 700);
+  const uneven = Math.abs((grid.px - unit.px) - (grid.py - unit.py)) / 2_000;
+  const cx = points.reduce((s, p) => s + p[0], 0) / points.length, cy = points.reduce((s, p) => s + p[1], 0) / points.length;
+  const midX = (region.minX + region.maxX) / 2, midY = (region.minY + region.maxY) / 2;
+  const size = Math.hypot(region.maxX - region.minX, region.maxY - region.minY) || 1;
+  const off = Math.hypot(cx - midX, cy - midY) / size;
+  const far = hall.focus ? points.reduce((s, p) => s + Math.hypot(p[0] - (hall.focus?.[0] ?? 0), p[1] - (hall.focus?.[1] ?? 0)), 0) / points.length / size : 0;
+  return 2 * sym - 0.8 * ragged - 0.5 * lone + 0.5 * (spareX + spareY) - 0.4 * uneven - 1.6 * off - 0.4 * far - (grid.staggered ? 0.15 : 0);
+}
+
+/** Grids of a unit that hold at least n, the most composed first. */
+export function composedGrids(hall: Hall, unit: Unit, region: Region, n: number, keep = 6): readonly Standings[] {
+  if (region.length === 0 || n < 1) return [];
+  const lines = linesOf(region);
+  const found: { grid: Grid; total: number; pre: number }[] = [];
+  const stretch = [0, 0.03, 0.06, 0.1, 0.15, 0.2, 0.27, 0.35, 0.45, 0.6];
+  const spanX = lines.maxX - lines.minX, spanY = lines.maxY - lines.minY;
+  // Pitches that share a span out evenly come first to mind; the others step up from the least.
+  const pitches = (least: number, span: number): number[] => {
+    const even = Array.from({ length: Math.min(40, Math.floor(span / least)) }, (_, i) => Math.floor(span / (i + 1))).filter((p) => p >= least && p <= least * 1.8);
+    return [...new Set([...stretch.map((s) => Math.round(least * (1 + s))), ...even, ...(span < least ? [least] : [])])];
+  };
+  const variants = [false, ...(unit.round ? [true] : [])];
+  for (const staggered of variants) for (const px of pitches(unit.px, spanX)) {
+    const leastY = staggered ? Math.ceil(Math.max(Math.sqrt(Math.max(0, unit.px ** 2 - Math.floor(px / 2) ** 2)), unit.py / 2)) : unit.py;
+    for (const py of pitches(leastY, spanY)) for (const x0 of origins(lines.minX, lines.maxX, px, hall.mirrorX, 4)) {
+      for (const y0 of origins(lines.minY, lines.maxY, py, hall.mirrorY, 6)) {
+        const grid: Grid = { px, py, x0, y0, staggered };
+        const total = gridCount(grid, lines);
+        if (total < n) continue;
+        const gx = Math.min(1, (px - unit.px) / 700), gy = Math.min(1, (py - leastY) / 700);
+        found.push({ grid, total, pre: 0.5 * (gx + gy) - 0.4 * Math.abs(px - py - unit.px + leastY) / 2_000 - 0.12 * (total - n) - (staggered ? 0.15 : 0) });
+      }
+    }
+  }
+  found.sort((a, b) => b.pre - a.pre);
+  const middle: Point = [(lines.minX + lines.maxX) / 2, (lines.minY + lines.maxY) / 2];
+  return found.slice(0, 60).map(({ grid }) => {
+    const points = choose(gridPoints(grid, lines), n, hall, middle);
+    return { points, grid, score: judge(points, unit, grid, hall, lines) };
+  }).sort((a, b) => b.score - a.score).slice(0, keep);
+}

@@ -1,0 +1,177 @@
+import {
+  add, aroundCircle, bearing, boxOf, cross, edges, offset, rectangle, regionContains, scale, sub, subtract, turn,
+  type Point, type Polygon, type Region,
+} from "../../geometry";
+import { isRound } from "../../layout";
+import { ringReach, sideReach } from "./seats";
+import type { ChairSize, SeatingAsk, SeatingSpace, Zone } from "./types";
+
+/** Lines 483 mm out from seated tables, and 305 mm of way between them: IBC 2018, 1029.13.1 and 1029.13.1.1 (19 in, 12 in). */
+export const LINE_OUT = 483;
+export const WAY = 305;
+/** An end without places from a wall, and from an end that is not joined to it, mm (the project's file format). */
+export const END_WALL = 450;
+export const END_END = 914;
+
+/** Let go at walls, so that a table that fits to the millimetre is found. */
+const HAIR = 0.4;
+
+/** A table that stands already, in the hall's frame. */
+export type Standing = { readonly polygon: Polygon; readonly round: { readonly at: Point; readonly radius: number } | null };
+
+/** The space turned so that the room's main axis is level; all the search happens here. */
+export type Hall = {
+  readonly space: SeatingSpace;
+  readonly turned: number;
+  readonly floor: Region;
+  readonly solids: readonly Polygon[];
+  readonly zones: readonly Zone[];
+  readonly fixed: readonly Standing[];
+  readonly exits: readonly Point[];
+  /** x of an upright line of symmetry, or y of a level one. */
+  readonly mirrorX: number | null;
+  readonly mirrorY: number | null;
+  readonly focus: Point | null;
+  readonly chair: ChairSize;
+  readonly tableGap: number;
+  readonly wallGap: number;
+  /** Added to gaps where positions must be rounded after turning back. */
+  readonly slack: number;
+};
+
+const turnPolygon = (p: Polygon, by: number): Polygon => p.map((q) => turn(q, by));
+export const turnRegion = (r: Region, by: number): Region => by === 0 ? r : r.map((p) => {
+  const outer = turnPolygon(p.outer, by);
+  return { outer, holes: p.holes.map((h) => turnPolygon(h, by)), box: boxOf(outer) };
+});
+
+/** The hall seen with its plan turned by degrees (clockwise on the page). */
+export function turnHall(hall: Hall, by: number): Hall {
+  if (by === 0) return hall;
+  const quarter = ((by % 180) + 180) % 180 === 90;
+  const level = (x: number | null, y: number | null, wantX: boolean): number | null => {
+    if (x === null && y === null) return null;
+    const p = x !== null ? turn([x, 0], by) : turn([0, y ?? 0], by);
+    return quarter ? ((x !== null) === wantX ? null : wantX ? p[0] : p[1]) : null;
+  };
+  return {
+    ...hall, turned: hall.turned + by, floor: turnRegion(hall.floor, by), solids: hall.solids.map((s) => turnPolygon(s, by)),
+    zones: hall.zones.map((z) => ({ ...z, polygon: turnPolygon(z.polygon, by) })),
+    fixed: hall.fixed.map((f) => ({ polygon: turnPolygon(f.polygon, by), round: f.round ? { ...f.round, at: turn(f.round.at, by) } : null })),
+    exits: hall.exits.map((e) => turn(e, by)),
+    mirrorX: level(hall.mirrorX, hall.mirrorY, true), mirrorY: level(hall.mirrorX, hall.mirrorY, false),
+    focus: hall.focus ? turn(hall.focus, by) : null,
+    slack: by % 90 === 0 ? hall.slack : Math.max(hall.slack, 1.5),
+  };
+}
+
+export function hallOf(space: SeatingSpace, ask: SeatingAsk): Hall {
+  const axis = ((space.axis % 90) + 90) % 90;
+  const off = space.mirror ? ((((space.mirror.angle - axis) % 180) + 180) % 180) : null;
+  const at = space.mirror ? turn(space.mirror.at, -axis) : null;
+  return {
+    space, turned: -axis, floor: turnRegion(space.floor, -axis),
+    solids: space.solids.map((s) => turnPolygon(s, -axis)),
+    zones: space.zones.map((z) => ({ ...z, polygon: turnPolygon(z.polygon, -axis) })),
+    fixed: (space.fixed ?? []).map((i) => ({
+      polygon: turnPolygon(isRound(i.shape) ? aroundCircle(i.at, i.shape.diameter / 2) : rectangle(i.at, i.shape.width, i.shape.depth, i.angle), -axis),
+      round: isRound(i.shape) ? { at: turn(i.at, -axis), radius: i.shape.diameter / 2 } : null,
+    })),
+    exits: (space.exits ?? []).map((e) => turn(e, -axis)),
+    mirrorX: at && off !== null && Math.abs(off - 90) < 0.5 ? at[0] : null,
+    mirrorY: at && off !== null && (off < 0.5 || off > 179.5) ? at[1] : null,
+    focus: space.focus ? turn(space.focus, -axis) : null,
+    chair: ask.chair,
+    tableGap: Math.max(ask.gaps.tableGap, 2 * LINE_OUT + WAY + 1), wallGap: ask.gaps.wallGap,
+    slack: axis === 0 ? -HAIR : 1.5,
+  };
+}
+
+/** Convex hull, clockwise on the page. */
+export function hull(points: readonly Point[]): Polygon {
+  const ps = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const half = (list: readonly Point[]): Point[] => {
+    const out: Point[] = [];
+    for (const p of list) {
+      for (;;) {
+        const a = out[out.length - 2], b = out[out.length - 1];
+        if (!a || !b || cross(sub(b, a), sub(p, b)) > 0) break;
+        out.pop();
+      }
+      out.push(p);
+    }
+    return out.slice(0, -1);
+  };
+  return [...half(ps), ...half([...ps].reverse())];
+}
+
+/** Where the reference point may not be, so that a convex part (about it) stays off a polygon. */
+function shadow(p: Polygon, part: Polygon): Polygon[] {
+  const away = part.map((q) => scale(q, -1));
+  // One hull will do for a convex outline; only the outline of a room needs its edges one by one.
+  if (hull(p).length === p.length) return [hull(p.flatMap((a) => away.map((q) => add(a, q))))];
+  return [p, ...wallShadow(p, part)];
+}
+
+const wallShadow = (outline: Polygon, part: Polygon): Polygon[] => {
+  const away = part.map((q) => scale(q, -1));
+  return edges(outline).map(([a, b]) => hull([...away.map((q) => add(a, q)), ...away.map((q) => add(b, q))]));
+};
+
+/** What a unit asks of the floor: convex parts about its reference point. */
+export type Footing = {
+  readonly round: number | null;
+  /** Must lie on the floor and off the solids. */
+  readonly wall: readonly Polygon[];
+  /** Must lie off a zone with this clearance. */
+  readonly zone: (clear: number) => readonly Polygon[];
+  /** Must lie off tables that stand already. */
+  readonly table: readonly Polygon[];
+};
+
+/** Positions of the reference point where a unit may stand. */
+export function placesFor(hall: Hall, f: Footing): Region {
+  const out: Polygon[] = [];
+  const outlines = hall.floor.flatMap((p) => [p.outer, ...p.holes]);
+  if (f.round === null) for (const part of f.wall) for (const o of outlines) out.push(...wallShadow(o, part));
+  const base = f.round !== null ? offset(hall.floor, -f.round) : hall.floor;
+  for (const part of f.wall) for (const s of hall.solids) out.push(...shadow(s, part));
+  for (const z of hall.zones) for (const part of f.zone(z.tableClear)) out.push(...shadow(z.polygon, part));
+  for (const part of f.table) for (const t of hall.fixed) out.push(...shadow(t.polygon, part));
+  return subtract(base, out);
+}
+
+const box = (w: number, h: number): Polygon => [[-w / 2, -h / 2], [w / 2, -h / 2], [w / 2, h / 2], [-w / 2, h / 2]];
+export const boxAt = (at: Point, w: number, h: number): Polygon => box(w, h).map((q) => add(q, at));
+export const arc = (r: number): Polygon => aroundCircle([0, 0], r, 72);
+
+export function roundFooting(hall: Hall, diameter: number, places: number): Footing {
+  const reach = ringReach(diameter, places, hall.chair);
+  const r = diameter / 2 + Math.max(hall.wallGap, reach + 2) + hall.slack;
+  return {
+    round: r, wall: [arc(r)],
+    zone: (clear) => [arc(diameter / 2 + Math.max(clear, reach + 2) + hall.slack)],
+    table: [arc(diameter / 2 + Math.max(hall.tableGap, 2 * reach + 10) + hall.slack)],
+  };
+}
+
+/** A run of joined tables lying level: w along x, d along y. */
+export function runFooting(hall: Hall, run: { readonly w: number; readonly d: number; readonly ends: boolean; readonly endWall: number }): Footing {
+  const reach = sideReach(hall.chair) + 2;
+  const s = hall.slack;
+  const wall = Math.max(hall.wallGap, reach, run.w > 3_000 ? LINE_OUT + WAY + 2 : 0) + s;
+  const end = run.ends ? Math.max(hall.wallGap, reach) : Math.max(END_WALL, run.endWall);
+  return {
+    round: null,
+    wall: [box(run.w, run.d + 2 * wall), box(run.w + 2 * (end + s), run.d)],
+    zone: (clear) => [
+      box(run.w + 2 * s, run.d + 2 * (Math.max(clear, reach) + s)),
+      box(run.w + 2 * ((run.ends ? Math.max(clear, reach) : clear) + s), run.d + 2 * s),
+    ],
+    table: [box(run.w + 2 * (hall.tableGap + s), run.d + 2 * (hall.tableGap + s))],
+  };
+}
+
+export const inside = (r: Region, p: Point): boolean => regionContains(r, p);
+export const backToRoom = (hall: Hall, p: Point): Point => turn(p, -hall.turned);
+export const backAngle = (hall: Hall, angle: number): number => bearing(turn([1, 0], angle - hall.turned));

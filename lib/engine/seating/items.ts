@@ -1,0 +1,56 @@
+import { aroundCircle, rectangle, roundPoint, type Point } from "../../geometry";
+import { isRound, type Item, type Seat } from "../../layout";
+import { backAngle, backToRoom, type Hall, type Standing } from "./hall";
+import { composedStart, moveSeats, ringSeats, sideSeats } from "./seats";
+import type { Laid, Sides } from "./types";
+
+export const laidPlaces = (l: Laid): number => (isRound(l.family.shape) ? l.ring : l.sides.reduce((s, n) => s + n, 0));
+export const totalPlaces = (list: readonly Laid[]): number => list.reduce((s, l) => s + laidPlaces(l), 0);
+
+/** The places of a laid table in the venue's frame. */
+function seatsOf(hall: Hall, l: Laid, at: Point, angle: number): Seat[] {
+  const { shape } = l.family;
+  if (isRound(shape)) return moveSeats(ringSeats(shape.diameter, l.ring, hall.chair, composedStart(l.ring)), at, -hall.turned);
+  return moveSeats(sideSeats(shape, l.sides, hall.chair), at, angle);
+}
+
+/** Tables as items of the plan, numbered in the order given. */
+export function itemsOf(hall: Hall, laid: readonly Laid[]): readonly Item[] {
+  return laid.map((l, i) => {
+    const at = roundPoint(backToRoom(hall, l.at));
+    const angle = isRound(l.family.shape) ? 0 : backAngle(hall, l.angle) % 180;
+    const { shape } = l.family;
+    return {
+      id: `t-${i + 1}`, kind: "table", role: "dining", label: `${i + 1}`, room: hall.space.room, from: { stock: l.family.stock },
+      shape, at, angle, seats: seatsOf(hall, { ...l, sides: l.sides }, at, angle),
+    };
+  });
+}
+
+export const standingOf = (l: Laid): Standing => isRound(l.family.shape)
+  ? { polygon: aroundCircle(l.at, l.family.shape.diameter / 2, 72), round: { at: l.at, radius: l.family.shape.diameter / 2 } }
+  : { polygon: rectangle(l.at, l.family.shape.width, l.family.shape.depth, l.angle), round: null };
+
+/** The hall with these tables standing in it already. */
+export const hallWith = (hall: Hall, laid: readonly Laid[]): Hall => ({ ...hall, fixed: [...hall.fixed, ...laid.map(standingOf)] });
+
+/** Takes places away until n are left, evenly, and from the tables farthest from the focus first. */
+export function trimTo(laid: readonly Laid[], n: number, focus: Point): readonly Laid[] {
+  const out = [...laid];
+  const far = (l: Laid): number => Math.hypot(l.at[0] - focus[0], l.at[1] - focus[1]);
+  const order = out.map((_, i) => i).sort((a, b) => far(out[b] as Laid) - far(out[a] as Laid) || a - b);
+  for (let spare = totalPlaces(out) - n; spare > 0; spare--) {
+    let pick = -1;
+    for (const i of order) if (laidPlaces(out[i] as Laid) > 0 && (pick < 0 || laidPlaces(out[i] as Laid) > laidPlaces(out[pick] as Laid))) pick = i;
+    const l = out[pick];
+    if (!l) break;
+    out[pick] = isRound(l.family.shape) ? { ...l, ring: l.ring - 1 } : { ...l, sides: lessOne(l.sides) };
+  }
+  return out.filter((l) => laidPlaces(l) > 0);
+}
+
+function lessOne(s: Sides): Sides {
+  const most = Math.max(s[0], s[2]);
+  const side = most <= 1 && s[1] + s[3] > 0 ? (s[1] > 0 ? 1 : 3) : s[2] >= s[0] ? 2 : 0;
+  return [s[0] - (side === 0 ? 1 : 0), s[1] - (side === 1 ? 1 : 0), s[2] - (side === 2 ? 1 : 0), s[3] - (side === 3 ? 1 : 0)];
+}

@@ -1,0 +1,83 @@
+import { type Point } from "../../geometry";
+import { isRound } from "../../layout";
+import { END_END, LINE_OUT, WAY, roundFooting, runFooting, type Footing, type Hall } from "./hall";
+import { ringMost, ringReach, shareSides, sideReach } from "./seats";
+import type { ChairSize, Family, Laid, SeatingAsk } from "./types";
+
+/** Tables that are moved as one: a single table, or a run of them end to end. */
+export type Unit = {
+  readonly family: Family;
+  readonly count: number;
+  readonly round: boolean;
+  readonly places: number;
+  readonly perTable: number;
+  /** Extents along x and y, mm. */
+  readonly w: number;
+  readonly h: number;
+  /** Least pitch along x and y, mm. */
+  readonly px: number;
+  readonly py: number;
+  readonly upright: boolean;
+  readonly ends: boolean;
+  readonly footing: Footing;
+};
+
+export function placesAt(family: Family, ask: SeatingAsk, chair: ChairSize): number {
+  const wanted = ask.perTable === "comfort" ? family.places.comfort : ask.perTable === "most" ? family.places.most : Math.min(ask.perTable, family.places.most);
+  return isRound(family.shape) ? Math.min(wanted, ringMost(family.shape.diameter, chair)) : wanted;
+}
+
+export function roundUnit(hall: Hall, family: Family, places: number): Unit | null {
+  if (!isRound(family.shape) || places < 1) return null;
+  const d = family.shape.diameter;
+  const gap = Math.max(hall.tableGap, 2 * ringReach(d, places, hall.chair) + 10);
+  const p = Math.ceil(d + gap + Math.max(0, hall.slack));
+  return { family, count: 1, round: true, places, perTable: places, w: d, h: d, px: p, py: p, upright: false, ends: false, footing: roundFooting(hall, d, places) };
+}
+
+/** Places of a run: only its two outer ends are laid, where the table's ends are laid at all. */
+export function runPlaces(family: Family, tables: number, perTable: number): { readonly side: number; readonly end: number; readonly total: number } {
+  if (isRound(family.shape)) return { side: 0, end: 0, total: 0 };
+  const one = shareSides(family.shape, perTable, [true, family.ends, true, family.ends], 0);
+  const end = family.ends ? one[1] : 0;
+  const side = one[0] + one[2];
+  return { side, end, total: side * tables + one[1] + one[3] };
+}
+
+export function runUnit(hall: Hall, family: Family, opts: { readonly tables: number; readonly perTable: number; readonly upright: boolean; readonly endWall?: number }): Unit | null {
+  if (isRound(family.shape) || opts.perTable < 1) return null;
+  const { width, depth } = family.shape;
+  const w = width * opts.tables;
+  const p = runPlaces(family, opts.tables, opts.perTable);
+  const ends = p.end > 0;
+  const chairs = 2 * sideReach(hall.chair) + 10;
+  const s = Math.ceil(Math.max(0, hall.slack));
+  const gap = Math.max(hall.tableGap, chairs) + s;
+  const along = ends ? gap : Math.max(END_END, 2 * LINE_OUT + WAY + 1) + s;
+  const level = runFooting(hall, { w, d: depth, ends, endWall: opts.endWall ?? 0 });
+  const flip = (q: Point): Point => [-q[1], q[0]];
+  const footing: Footing = !opts.upright ? level : {
+    round: null, wall: level.wall.map((l) => l.map(flip)), zone: (c) => level.zone(c).map((l) => l.map(flip)), table: level.table.map((l) => l.map(flip)),
+  };
+  return {
+    family, count: opts.tables, round: false, places: p.total, perTable: opts.perTable, upright: opts.upright, ends, footing,
+    w: opts.upright ? depth : w, h: opts.upright ? w : depth,
+    px: opts.upright ? depth + gap : w + along, py: opts.upright ? w + along : depth + gap,
+  };
+}
+
+/** The tables of a unit standing at a point, laid with `places` (or as many as it takes). */
+export function layUnit(unit: Unit, at: Point, group: number): readonly Laid[] {
+  const f = unit.family;
+  if (isRound(f.shape)) return [{ family: f, at, angle: 0, ring: unit.places, sides: [0, 0, 0, 0], group }];
+  const one = shareSides(f.shape, unit.perTable, [true, f.ends, true, f.ends], 0);
+  const { width } = f.shape;
+  return Array.from({ length: unit.count }, (_, i) => {
+    const s = (i - (unit.count - 1) / 2) * width;
+    const sides = [one[0], i === unit.count - 1 ? one[1] : 0, one[2], i === 0 ? one[3] : 0] as const;
+    return {
+      family: f, at: unit.upright ? [at[0], at[1] + s] as const : [at[0] + s, at[1]] as const,
+      angle: unit.upright ? 90 : 0, ring: 0, sides, group,
+    };
+  });
+}
