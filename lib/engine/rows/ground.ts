@@ -6,31 +6,65 @@ import type { RowSpace } from "./types";
 type Ring = { readonly outline: Polygon; readonly box: Box; readonly sides: readonly { readonly s: Segment; readonly box: Box }[] };
 type Area = { readonly outer: Ring; readonly holes: readonly Ring[] };
 
+const HAIR = 0.01;
+
 /** The floor of a room made ready for many small questions. */
-export type Ground = { readonly floor: readonly Area[]; readonly free: readonly Area[] };
+export type Ground = {
+  readonly floor: readonly Area[];
+  /** Less what stands there. */
+  readonly bare: readonly Area[];
+  /** Less what stands there and what must be kept clear. */
+  readonly free: readonly Area[];
+};
 
 const ring = (outline: Polygon): Ring => ({
   outline, box: boxOf(outline), sides: edges(outline).map((s) => ({ s, box: boxOf(s) })),
 });
 const areas = (r: Region): readonly Area[] => r.map((p) => ({ outer: ring(p.outer), holes: p.holes.map(ring) }));
 
-export const groundOf = (space: RowSpace): Ground => ({
-  floor: areas(space.floor), free: areas(subtract(space.floor, [...space.solids, ...space.zones])),
-});
-
-const cut = (r: Ring, poly: Polygon, box: Box): boolean => {
-  const mine = edges(poly);
-  return r.sides.some((side) => boxesNear(side.box, box, 0) && mine.some((e) => segmentsCross(e, side.s) || contains(poly, side.s[0])));
+export const groundOf = (space: RowSpace): Ground => {
+  const bare = subtract(space.floor, space.solids);
+  return { floor: areas(space.floor), bare: areas(bare), free: areas(subtract(bare, space.zones)) };
 };
 
-/** True when a convex polygon lies in one piece of the floor. Exact but for touching, which callers keep off by a margin. */
+/** Strictly inside a convex polygon, by more than a hair; either winding. */
+function deepIn(poly: Polygon, [x, y]: Point): boolean {
+  let sign = 0;
+  for (let i = 0; i < poly.length; i++) {
+    const a = poly[i], b = poly[(i + 1) % poly.length];
+    if (!a || !b) return false;
+    const dx = b[0] - a[0], dy = b[1] - a[1];
+    const c = (dx * (y - a[1]) - dy * (x - a[0])) / (Math.abs(dx) + Math.abs(dy) || 1);
+    if (Math.abs(c) < HAIR) return false;
+    if (sign === 0) sign = Math.sign(c);
+    else if (Math.sign(c) !== sign) return false;
+  }
+  return true;
+}
+
+function cut(r: Ring, poly: Polygon, box: Box): boolean {
+  let mine: readonly Segment[] | null = null;
+  for (const side of r.sides) {
+    if (side.box.minX > box.maxX || side.box.maxX < box.minX || side.box.minY > box.maxY || side.box.maxY < box.minY) continue;
+    mine ??= edges(poly);
+    if (deepIn(poly, side.s[0])) return true;
+    for (const e of mine) if (segmentsCross(e, side.s)) return true;
+  }
+  return false;
+}
+
+/** True when a convex polygon lies in one piece of the floor; touching its edge is lying in it. */
 export function liesIn(where: readonly Area[], poly: Polygon): boolean {
   const box = boxOf(poly);
-  return where.some(({ outer, holes }) => {
-    if (box.minX < outer.box.minX || box.maxX > outer.box.maxX || box.minY < outer.box.minY || box.maxY > outer.box.maxY) return false;
-    if (!poly.every((p) => contains(outer.outline, p)) || cut(outer, poly, box)) return false;
-    return holes.every((h) => !boxesNear(h.box, box, 0) || !(cut(h, poly, box) || poly.some((p) => contains(h.outline, p))));
-  });
+  const first = poly[0], third = poly[Math.floor(poly.length / 2)];
+  if (!first || !third) return false;
+  const centre: Point = [(first[0] + third[0]) / 2, (first[1] + third[1]) / 2];
+  for (const { outer, holes } of where) {
+    if (box.minX < outer.box.minX - HAIR || box.maxX > outer.box.maxX + HAIR || box.minY < outer.box.minY - HAIR || box.maxY > outer.box.maxY + HAIR) continue;
+    if (!contains(outer.outline, centre) || cut(outer, poly, box)) continue;
+    if (holes.every((h) => !boxesNear(h.box, box, 0) || !(cut(h, poly, box) || contains(h.outline, centre)))) return true;
+  }
+  return false;
 }
 
 /** A place to look from: origin on the wall, `across` to the right of one who looks at the front, `back` away from it. */

@@ -30,17 +30,16 @@ function grown(p: Polygon, by: number): Polygon {
   ];
 }
 
-/** What is left of the floor for the centre of a path once walls, solids and rows are kept off by half its width. */
-function pathFloor(space: RowSpace, bodies: readonly Polygon[], half: number, round: boolean): Region {
-  const bare = offset(subtract(space.floor, space.solids), -half);
-  if (bodies.length === 0) return bare;
-  if (round) return minus(bare, inflateAll(bodies.map((polygon) => ({ polygon, by: half }))));
-  return subtract(bare, bodies.map((b) => grown(b, half)));
+/** The floor without rows, for the centres of paths and of routes: computed once a room. */
+export type PathFloors = { readonly path: Region; readonly route: Region };
+export function pathFloors(space: RowSpace): PathFloors {
+  const bare = subtract(space.floor, space.solids);
+  return { path: offset(bare, -HALF_PATH), route: offset(bare, -HALF_ROUTE) };
 }
 
 /** How many ways out each place reaches by a path 305 mm wide; `starts` lie in the accessway ahead of the places. */
-export function waysReached(space: RowSpace, bodies: readonly Polygon[], starts: readonly Point[]): readonly number[] {
-  const floor = pathFloor(space, bodies, HALF_PATH, false);
+export function waysReached(space: RowSpace, floors: PathFloors, bodies: readonly Polygon[], starts: readonly Point[]): readonly number[] {
+  const floor = subtract(floors.path, bodies.map((b) => grown(b, HALF_PATH)));
   const ways = waysOf(space.gates).filter((g) => g.width > 2 * HALF_PATH);
   const counts = floor.map((piece) => ways.filter((g) => pieceContains(piece, inside(g, HALF_PATH + 2))).length);
   return starts.map((p) => {
@@ -50,9 +49,9 @@ export function waysReached(space: RowSpace, bodies: readonly Polygon[], starts:
 }
 
 /** Which wheelchair places a route 914 mm wide reaches from some way out. */
-export function routesReached(space: RowSpace, bodies: readonly Polygon[], places: readonly Polygon[]): readonly boolean[] {
+export function routesReached(space: RowSpace, floors: PathFloors, bodies: readonly Polygon[], places: readonly Polygon[]): readonly boolean[] {
   if (places.length === 0) return [];
-  const floor = pathFloor(space, [...bodies, ...places], HALF_ROUTE, true);
+  const floor = minus(floors.route, inflateAll([...bodies, ...places].map((polygon) => ({ polygon, by: HALF_ROUTE }))));
   const doors = waysOf(space.gates).filter((g) => g.width >= ROUTE_DOOR - 1);
   const open = floor.filter((piece) => doors.some((g) => pieceDistance(piece, inside(g, HALF_ROUTE + 2)) < HALF_ROUTE));
   return places.map((body) => open.some((piece) => body.some((p) => pieceDistance(piece, p) <= HALF_ROUTE + 2)));

@@ -4,7 +4,7 @@ import { choose, type Choice } from "./choose";
 import { LEAST_CLEAR } from "./formula";
 import { frontsOf, type Front } from "./fronts";
 import { block, groundOf, liesIn, place, type Ground } from "./ground";
-import { routesReached, runs, waysOf, waysReached } from "./reach";
+import { pathFloors, routesReached, runs, waysOf, waysReached, type PathFloors } from "./reach";
 import { slotsOf, type Setting, type Slot } from "./slots";
 import type { RowAsk, RowPlan, RowSpace } from "./types";
 
@@ -38,6 +38,7 @@ function optionsFor(ask: RowAsk, zoneStart: number): readonly Option[] {
   return out;
 }
 
+type Room = { readonly space: RowSpace; readonly ask: RowAsk; readonly ground: Ground; readonly floors: PathFloors };
 type Try = { readonly front: Front; readonly setting: Setting; readonly choice: Choice; readonly zone: Polygon; readonly rank: number; readonly places: number };
 
 /** The first depth from the wall, in steps, at which the couple's floor is clear (a hearth may stand at the wall). */
@@ -61,8 +62,10 @@ function settingOf(front: Front, o: Option, ask: RowAsk): Setting {
 }
 
 /** Drops the chairs from which too few ways out are reached and the wheelchair places that no route reaches. */
-function reachable(space: RowSpace, s: Setting, c: Choice, ask: RowAsk): Choice {
-  const bodies = runs(c.chairs.map((k) => ({ body: k.body, key: "" })));
+function reachable({ space, floors, ask }: Room, s: Setting, c: Choice): Choice {
+  // Left to right along each row, so that neighbours join into one strip.
+  const inLine = [...c.chairs].sort((a, b) => a.row - b.row || a.side - b.side || a.side * (a.n - b.n));
+  const bodies = runs(inLine.map((k, i) => ({ body: k.body, key: s.curve ? "" : `${k.row} ${k.side} ${i - k.side * k.n}` })));
   const wheels = c.wheels.map((w) => w.body);
   const look = scale(s.frame.back, -1);
   const clear = Math.max(LEAST_CLEAR, s.pitch - s.chair.depth);
@@ -74,8 +77,8 @@ function reachable(space: RowSpace, s: Setting, c: Choice, ask: RowAsk): Choice 
   const ways = waysOf(space.gates).length;
   const need = Math.min(ways, ask.people >= MANY ? 2 : 1);
   if (ways === 0) return c;
-  const counts = waysReached(space, [...bodies, ...wheels], c.chairs.map(ahead));
-  const routes = routesReached(space, bodies, wheels);
+  const counts = waysReached(space, floors, [...bodies, ...wheels], c.chairs.map(ahead));
+  const routes = routesReached(space, floors, bodies, wheels);
   return { ...c, chairs: c.chairs.filter((_, i) => (counts[i] ?? 0) >= need), wheels: c.wheels.filter((_, i) => routes[i]) };
 }
 
@@ -86,33 +89,42 @@ function bodyAhead(s: Setting, k: Slot): Point {
   return [d[0] / n, d[1] / n];
 }
 
-function tryFront(space: RowSpace, ask: RowAsk, ground: Ground, front: Front): Try | null {
+function tryFront(room: Room, front: Front, enough: number): Try | null {
+  const { ask, ground } = room;
   const start = zoneStart(front, ground, ask.frontDepth ?? FRONT_DEPTH);
   if (start === null) return null;
+  const options = optionsFor(ask, start);
+  const loosest = options[options.length - 1];
+  if (!loosest) return null;
+  const widest = settingOf(front, { ...loosest, lanes: [0, 0] }, ask);
+  // No setting offers more chairs than the tightest: a front that cannot better what is known is left.
+  const offered = slotsOf(widest, ground, Infinity).reduce((n, r) => n + r.length, 0);
+  if (offered <= enough) return null;
   let best: Try | null = null;
   let rank = 0;
-  for (const o of optionsFor(ask, start)) {
+  for (const o of options) {
     rank++;
     const setting = settingOf(front, o, ask);
-    const zone = block(front.frame, -1000, 1000, start, o.first);
-    if (!liesIn(ground.floor, block(front.frame, -990, 990, start + 10, o.first - 10))) continue;
-    const choice = choose(setting, ground, slotsOf(setting, ground), ask);
-    if (!choice || (best && choice.chairs.length + choice.wheels.length <= best.places)) continue;
-    const last = o.first + choice.rows * setting.pitch - (setting.pitch - ask.chair.depth);
-    // The aisle: clear from the back of the last row to the couple.
-    if (ask.aisle === "centre" && !liesIn(ground.floor, block(front.frame, -o.aisle / 2 + 1, o.aisle / 2 - 1, o.couple, last))) continue;
-    if (ask.aisle === "centre" && space.solids.length > 0 && !clearOfSolids(ground, space, block(front.frame, -o.aisle / 2 + 1, o.aisle / 2 - 1, o.couple, last))) continue;
-    const sound = reachable(space, setting, choice, ask);
+    const clear = block(front.frame, -990, 990, start + 10, o.first - 10);
+    if (!liesIn(ground.floor, clear)) continue;
+    const slots = slotsOf(setting, ground, ask.people + 2 * ask.wheelchairs);
+    const bar = Math.max(best?.places ?? 0, enough);
+    if (slots.reduce((n, r) => n + r.length, 0) <= bar) continue;
+    const choice = choose(setting, ground, slots, ask);
+    if (!choice || choice.chairs.length + choice.wheels.length <= bar) continue;
+    if (ask.aisle === "centre" && !liesIn(ground.bare, block(front.frame, -o.aisle / 2, o.aisle / 2, o.couple, backOf(setting, choice)))) continue;
+    const sound = reachable(room, setting, choice);
     const places = sound.chairs.length + sound.wheels.length;
-    if (best && places <= best.places) continue;
-    best = { front, setting, choice: sound, zone, rank, places };
-    if (places >= ask.people && sound.wheels.length >= ask.wheelchairs) break;
+    if (places <= bar) continue;
+    best = { front, setting, choice: sound, zone: block(front.frame, -1000, 1000, start, o.first), rank, places };
+    if (complete(best, ask)) break;
   }
   return best;
 }
 
-const clearOfSolids = (_: Ground, space: RowSpace, aisle: Polygon): boolean =>
-  liesIn(groundOf({ ...space, zones: [] }).free, aisle);
+/** Distance of the last row's backs from the wall. */
+const backOf = (s: Setting, c: Choice): number => s.first + (c.rows - 1) * s.pitch + s.chair.depth;
+const complete = (t: Try, ask: RowAsk): boolean => t.places >= ask.people && t.choice.wheels.length >= ask.wheelchairs;
 
 const tidy = (d: number): number => { const r = Math.round((((d % 360) + 360) % 360) * 1000) / 1000; return r === 360 ? 0 : r; };
 
@@ -138,7 +150,7 @@ function planOf(space: RowSpace, ask: RowAsk, t: Try): RowPlan {
       seats: [{ x: at[0], y: at[1], facing, place: "wheelchair" }],
     };
   });
-  const last = s.first + choice.rows * s.pitch - (s.pitch - s.chair.depth);
+  const last = backOf(s, choice);
   const from = { feature: "the feature wall", window: "the window", "short wall": "the short wall", wall: "the long wall", corner: "the corner" }[t.front.kind];
   return {
     items: [...chairs, ...wheels], places: chairs.length + wheels.length, wheelchairs: wheels.length,
@@ -149,23 +161,38 @@ function planOf(space: RowSpace, ask: RowAsk, t: Try): RowPlan {
   };
 }
 
+/** Plans handed back. */
+const PLANS = 3;
+/** Options of at most this rank are comfortable: full aisle, lanes at both ends. */
+const COMFORTABLE = 6;
+
+/** Different fronts: another wall, or a spot well along the same one. */
+const apart = (a: { readonly front: Front }, b: { readonly front: Front }): boolean =>
+  Math.hypot(a.front.frame.origin[0] - b.front.frame.origin[0], a.front.frame.origin[1] - b.front.frame.origin[1]) >= 3000 ||
+  a.front.frame.back[0] * b.front.frame.back[0] + a.front.frame.back[1] * b.front.frame.back[1] < 0.9;
+
 /**
  * Chairs in rows for a ceremony in one room: up to three plans before different fronts, best first (everyone seated, then the most
  * comfortable setting, then the handsomest front). A plan may seat fewer than asked: `places` says how many.
  */
 export function seatRows(space: RowSpace, ask: RowAsk): readonly RowPlan[] {
   if (ask.people < 1 || space.floor.length === 0) return [];
-  const ground = groundOf(space);
-  const tries = frontsOf(space).map((f) => tryFront(space, ask, ground, f)).filter((t): t is Try => t !== null && t.places > 0);
+  const room: Room = { space, ask, ground: groundOf(space), floors: pathFloors(space) };
+  const tries: Try[] = [];
+  for (const front of frontsOf(space)) {
+    const full = tries.filter((t) => complete(t, ask));
+    if (full.filter((t, i) => full.slice(0, i).every((o) => apart(t, o))).length >= PLANS && full.some((t) => t.rank <= COMFORTABLE)) break;
+    if (full.some((t) => t.rank <= COMFORTABLE && !apart(t, { front }))) continue;
+    const ranked = tries.map((t) => t.places).sort((a, b) => b - a);
+    const t = tryFront(room, front, Math.min(ask.people - 1, ranked[PLANS - 1] ?? 0));
+    if (t) tries.push(t);
+  }
   const value = (t: Try): number =>
     Math.min(t.places, ask.people) * 1e6 + t.choice.wheels.length * 1e5 - t.rank * 300 - t.front.rank * 2500 - t.front.off * 0.5 - t.choice.cost * 0.3;
   const sorted = tries.map((t) => ({ t, v: value(t) })).sort((a, b) => b.v - a.v);
   const kept: Try[] = [];
   for (const { t } of sorted) {
-    if (kept.length === 3) break;
-    // Different fronts only: another wall, or a spot well along the same one.
-    if (kept.some((k) => Math.hypot(k.front.frame.origin[0] - t.front.frame.origin[0], k.front.frame.origin[1] - t.front.frame.origin[1]) < 2000)) continue;
-    kept.push(t);
+    if (kept.length < PLANS && kept.every((k) => apart(k, t))) kept.push(t);
   }
   return kept.map((t) => planOf(space, ask, t));
 }

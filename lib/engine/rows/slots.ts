@@ -25,16 +25,20 @@ const MOST_ROWS = 400;
 /** Rows bent about the couple stop short of standing beside them, degrees. */
 const WIDEST = 62;
 
+/** Rows reach at most this many times as far back as to the side, once everyone is seated. */
+const DEEPEST = 2.2;
+const widthAt = (s: Setting, c: Slot): number => s.aisle / 2 + (c.n + 1) * (s.chair.width + s.gap);
+
 /** Direction in which a chair in the frame looks, given how far round the couple it sits (degrees). */
 export const bodyAt = (s: Setting, u: number, d: number, bend: number, size = s.chair): Polygon => {
   const local = rectangle([0, 0], size.width, size.depth, 0).map((p) => turn(p, -bend));
   return local.map((p) => place(s.frame, u + p[0], d + p[1]));
 };
 
-function straight(s: Setting, ground: Ground): readonly Slot[][] {
+function straight(s: Setting, ground: Ground, enough: number): readonly Slot[][] {
   const step = s.chair.width + s.gap;
   const rows: Slot[][] = [];
-  let empty = 0;
+  let empty = 0, total = 0;
   for (let row = 0; row < MOST_ROWS && empty < 6; row++) {
     const d = s.first + s.chair.depth / 2 + row * s.pitch;
     const d0 = d - s.chair.depth / 2, d1 = d + s.chair.depth / 2;
@@ -55,15 +59,17 @@ function straight(s: Setting, ground: Ground): readonly Slot[][] {
     }
     empty = found.length === 0 ? empty + 1 : 0;
     rows.push(found);
+    total += found.length;
+    if (total >= enough && d > s.couple + DEEPEST * found.reduce((m, c) => Math.max(m, widthAt(s, c)), 0)) break;
   }
   return rows;
 }
 
-function curved(s: Setting, ground: Ground): readonly Slot[][] {
+function curved(s: Setting, ground: Ground, enough: number): readonly Slot[][] {
   const centre = s.couple;
   const rows: Slot[][] = [];
   const half = s.chair.width / 2, deep = s.chair.depth / 2;
-  let empty = 0;
+  let empty = 0, total = 0;
   for (let row = 0; row < MOST_ROWS && empty < 6; row++) {
     const radius = s.first - centre + deep + row * s.pitch;
     const front = radius - deep;
@@ -91,12 +97,18 @@ function curved(s: Setting, ground: Ground): readonly Slot[][] {
     }
     empty = found.length === 0 ? empty + 1 : 0;
     rows.push(found);
+    total += found.length;
+    if (total >= 2 * enough) break;
   }
   return rows;
 }
 
-/** Every chair place that the room offers with this setting, row by row from the front. */
-export const slotsOf = (s: Setting, ground: Ground): readonly Slot[][] => (s.curve ? curved(s, ground) : straight(s, ground));
+/**
+ * Every chair place that the room offers with this setting, row by row from the front; past `enough` of them only as far back as a
+ * well-shaped block may reach.
+ */
+export const slotsOf = (s: Setting, ground: Ground, enough: number): readonly Slot[][] =>
+  s.curve ? curved(s, ground, enough) : straight(s, ground, enough);
 
 /** The clear floor of a wheelchair place in the first row between two slots, its back in line with the chairs' backs. */
 export function wheelchairBody(s: Setting, a: Slot, b: Slot, size: { readonly width: number; readonly depth: number }): { readonly at: Point; readonly bend: number; readonly body: Polygon } {
