@@ -1,0 +1,55 @@
+import { fail, ok, type Result } from "../base";
+import { SETTINGS } from "./schema";
+
+export { SETTINGS, type SettingName } from "./schema";
+
+export type Config = {
+  readonly port: number;
+  readonly host: string;
+  readonly origin: string;
+  readonly dataDir: string;
+  readonly databaseUrl?: string;
+  readonly mailUrl?: string;
+  readonly mailFrom: string;
+  readonly deskPeople: readonly string[];
+  readonly demo: boolean;
+  readonly log: "silent" | "error" | "warn" | "info" | "debug";
+};
+
+type Environment = Readonly<Record<string, string | undefined>>;
+
+/** Reads the settings. The error lists every one that is wrong: variable, what is wanted, what was found. */
+export function readConfig(from: Environment = process.env): Result<Config, readonly string[]> {
+  const problems: string[] = [];
+  const read = <T>(name: keyof typeof SETTINGS, how: { safeParse(value: unknown): { success: boolean; data?: T; error?: { issues: readonly { message: string }[] } } }): T | undefined => {
+    // An empty variable is one that is left out: shells and compose files write them so.
+    const raw = from[name]?.trim() || undefined;
+    const outcome = how.safeParse(raw);
+    if (!outcome.success) problems.push(`${name}: ${outcome.error?.issues[0]?.message ?? "not understood"}${secretless(name, raw)}`);
+    return outcome.data;
+  };
+  const port = read("PORT", SETTINGS.PORT.read);
+  const host = read("MARQUETRY_HOST", SETTINGS.MARQUETRY_HOST.read);
+  const origin = read("MARQUETRY_ORIGIN", SETTINGS.MARQUETRY_ORIGIN.read);
+  const dataDir = read("MARQUETRY_DATA_DIR", SETTINGS.MARQUETRY_DATA_DIR.read);
+  const databaseUrl = read("DATABASE_URL", SETTINGS.DATABASE_URL.read);
+  const mailUrl = read("MARQUETRY_MAIL_URL", SETTINGS.MARQUETRY_MAIL_URL.read);
+  const mailFrom = read("MARQUETRY_MAIL_FROM", SETTINGS.MARQUETRY_MAIL_FROM.read);
+  const deskPeople = read("MARQUETRY_DESK", SETTINGS.MARQUETRY_DESK.read);
+  const demo = read("MARQUETRY_DEMO", SETTINGS.MARQUETRY_DEMO.read);
+  const log = read("MARQUETRY_LOG", SETTINGS.MARQUETRY_LOG.read);
+  if (problems.length > 0 || port === undefined || host === undefined || dataDir === undefined || mailFrom === undefined || deskPeople === undefined || demo === undefined || log === undefined) {
+    return fail(problems);
+  }
+  return ok({ port, host, origin: origin ?? `http://localhost:${port}`, dataDir, databaseUrl, mailUrl, mailFrom, deskPeople, demo, log });
+}
+
+/** What was found, but never of a variable that may hold a password. */
+function secretless(name: string, raw: string | undefined): string {
+  return raw === undefined || name.endsWith("_URL") ? "" : ` (found "${raw}")`;
+}
+
+/** Settings of the process, changed where a command implies them (the demo is the demo whatever the shell says). */
+export function setEnvironment(values: Readonly<Record<string, string>>): void {
+  for (const [name, value] of Object.entries(values)) process.env[name] = value;
+}

@@ -1,0 +1,46 @@
+import { sql } from "kysely";
+import type { Layout } from "../layout";
+import type { Draft } from "../brief/draft";
+import type { State } from "../booking";
+import type { BookingRow } from "./database";
+import type { Handle } from "./store";
+
+export type NewBooking = Pick<BookingRow, "reference" | "venue" | "names" | "email" | "package" | "eventDate" | "dueDate" | "createdAt">;
+
+export async function add(db: Handle, one: NewBooking): Promise<void> {
+  await db.insertInto("bookings").values({
+    ...one, names: JSON.stringify(one.names), state: "invited", revision: 0, draft: "{}", chosen: null, chosenKey: null, changedAt: one.createdAt,
+  }).execute();
+}
+
+export function find(db: Handle, reference: string): Promise<BookingRow | undefined> {
+  return db.selectFrom("bookings").selectAll().where("reference", "=", reference).executeTakeFirst();
+}
+
+/** The booking, held until the transaction ends: two changes of one booking come one after the other. */
+export function hold(tx: Handle, reference: string): Promise<BookingRow | undefined> {
+  return tx.selectFrom("bookings").selectAll().where("reference", "=", reference).forUpdate().executeTakeFirst();
+}
+
+export function list(db: Handle): Promise<BookingRow[]> {
+  return db.selectFrom("bookings").selectAll().orderBy("dueDate").orderBy("reference").execute();
+}
+
+export async function count(db: Handle): Promise<number> {
+  const row = await db.selectFrom("bookings").select(sql<number>`count(*)`.as("n")).executeTakeFirstOrThrow();
+  return Number(row.n);
+}
+
+export type Change = {
+  readonly state?: State; readonly draft?: Draft; readonly chosen?: { readonly layout: Layout; readonly key: string }; readonly at: string;
+};
+
+/** Writes a change and counts the revision up. The caller holds the row. */
+export async function change(tx: Handle, reference: string, what: Change): Promise<void> {
+  await tx.updateTable("bookings").set((eb) => ({
+    revision: eb("revision", "+", 1), changedAt: what.at,
+    ...(what.state === undefined ? {} : { state: what.state }),
+    ...(what.draft === undefined ? {} : { draft: JSON.stringify(what.draft) }),
+    ...(what.chosen === undefined ? {} : { chosen: JSON.stringify(what.chosen.layout), chosenKey: what.chosen.key }),
+  })).where("reference", "=", reference).execute();
+}

@@ -1,0 +1,50 @@
+import type { ColumnType, Generated, Selectable } from "kysely";
+import type { State } from "../booking";
+import type { Brief } from "../brief";
+import type { Draft } from "../brief/draft";
+import type { ArrangeResult, Finding, Layout, Quote } from "../layout";
+import type { VenueFile } from "../venue";
+
+/** JSON goes in as text made by us, and comes out read. */
+type Json<T> = ColumnType<T, string, string>;
+/** A moment: ISO 8601 in UTC both ways. A day: YYYY-MM-DD. */
+type Moment = string;
+type Day = string;
+
+export type Database = {
+  readonly venueVersions: {
+    venue: string; version: number; file: Json<VenueFile>; hash: string; savedAt: Moment; savedBy: string;
+  };
+  readonly bookings: {
+    reference: string; venue: string; names: Json<readonly string[]>; email: string; package: string; eventDate: Day; dueDate: Day;
+    state: State; revision: number; draft: Json<Draft>;
+    chosen: ColumnType<Layout | null, string | null, string | null>; chosenKey: string | null; createdAt: Moment; changedAt: Moment;
+  };
+  readonly revisions: {
+    booking: string; number: number; brief: Json<Brief>; layout: Json<Layout>; quote: Json<Quote>; findings: Json<readonly Finding[]>;
+    venueVersion: number; fingerprint: string; sentAt: Moment; returnedAt: Moment | null; agreedAt: Moment | null; reason: string | null;
+  };
+  readonly links: {
+    hash: string; purpose: "couple" | "desk"; booking: string | null; person: string | null; once: boolean;
+    madeAt: Moment; expiresAt: Moment; usedAt: Moment | null; revokedAt: Moment | null;
+  };
+  readonly sessions: {
+    hash: string; side: "couple" | "desk"; booking: string | null; person: string | null; madeAt: Moment; seenAt: Moment; endedAt: Moment | null;
+  };
+  readonly mails: {
+    id: Generated<number>; kind: string; booking: string | null; recipient: string; subject: string; bodyText: string; bodyHtml: string;
+    messageId: string; state: "queued" | "sending" | "sent" | "failed"; why: string | null; attempts: number;
+    dueAt: Moment; queuedAt: Moment; sentAt: Moment | null;
+  };
+  readonly history: {
+    id: Generated<number>; booking: string | null; at: Moment; who: string; what: string; data: Json<Readonly<Record<string, unknown>>>;
+  };
+  readonly arrangements: { key: string; result: Json<ArrangeResult>; madeAt: Moment };
+};
+
+export type BookingRow = Selectable<Database["bookings"]>;
+export type RevisionRow = Selectable<Database["revisions"]>;
+export type MailRow = Selectable<Database["mails"]>;
+export type LinkRow = Selectable<Database["links"]>;
+export type SessionRow = Selectable<Database["sessions"]>;
+export type HistoryRow = Selectable<Database["history"]>;

@@ -1,0 +1,11 @@
+/** The store as the use cases see it: a handle, a transaction, and one file of questions an aggregate. */
+export type { BookingRow, Database, HistoryRow, LinkRow, MailRow, RevisionRow, SessionRow } from "./database";
+export type { Handle, Store } from "./store";
+export * as bookings from "./bookings";
+export * as revisions from "./revisions";
+export * as venues from "./venues";
+export * as links from "./links";
+export * as sessions from "./sessions";
+export * as outbox from "./outbox";
+export * as history from "./history";
+export * as arrangements from "./arrangements";

@@ -1,0 +1,24 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { Migrator, sql, type Kysely, type Migration } from "kysely";
+import { fail, ok, type Result } from "../base";
+import type { Database } from "./database";
+
+const FOLDER = join(fileURLToPath(new URL(".", import.meta.url)), "migrations");
+
+/** Runs the SQL files that have not run yet, in the order of their names. Returns the names that ran. */
+export async function migrate(db: Kysely<Database>): Promise<Result<readonly string[], string>> {
+  const migrator = new Migrator({ db, provider: { getMigrations: async () => readMigrations() } });
+  const { error, results } = await migrator.migrateToLatest();
+  if (error !== undefined) return fail(error instanceof Error ? error.message : JSON.stringify(error));
+  return ok((results ?? []).filter((one) => one.status === "Success").map((one) => one.migrationName));
+}
+
+function readMigrations(): Record<string, Migration> {
+  const names = readdirSync(FOLDER).filter((name) => name.endsWith(".sql")).sort();
+  return Object.fromEntries(names.map((name) => {
+    const text = readFileSync(join(FOLDER, name), "utf8");
+    return [name.slice(0, -4), { up: async (tx: Kysely<unknown>) => { await sql.raw(text).execute(tx); } }];
+  }));
+}

@@ -1,0 +1,62 @@
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { PGlite } from "@electric-sql/pglite";
+import { CamelCasePlugin, Kysely, PostgresDialect, type PostgresPool } from "kysely";
+import pg from "pg";
+import { fail, ok, type Result } from "../base";
+import type { Database } from "./database";
+import { lockFolder, type Locked } from "./lock";
+import { migrate } from "./migrate";
+import { PARSERS } from "./parsers";
+import { insideTransaction, poolOfPglite } from "./pglite-pool";
+import type { Store } from "./store";
+
+export type StoreError = Locked | { readonly code: "migration"; readonly why: string };
+
+/** Opens the store and brings it up to date: PostgreSQL where an address is given, else the embedded database in a folder. */
+export async function openStore(where: { readonly databaseUrl?: string; readonly dataDir: string }): Promise<Result<Store, StoreError>> {
+  return where.databaseUrl === undefined ? openEmbedded(where.dataDir) : ready(serverPool(where.databaseUrl), { release: () => {} });
+}
+
+async function openEmbedded(dataDir: string): Promise<Result<Store, StoreError>> {
+  const lock = lockFolder(dataDir);
+  if (!lock.ok) return lock;
+  const folder = join(dataDir, "database");
+  mkdirSync(folder, { recursive: true });
+  const database = await PGlite.create(folder, { parsers: PARSERS });
+  return ready(poolOfPglite(database), lock.value);
+}
+
+function serverPool(connectionString: string): PostgresPool {
+  const parsers: pg.CustomTypesConfig = {
+    getTypeParser: (oid: number, format?: "text" | "binary") => PARSERS[oid] ?? pg.types.getTypeParser(oid, format),
+  };
+  return new pg.Pool({ connectionString, types: parsers, max: 10 });
+}
+
+async function ready(pool: PostgresPool, lock: { readonly release: () => void }): Promise<Result<Store, StoreError>> {
+  const db = new Kysely<Database>({
+    dialect: new PostgresDialect({ pool }),
+    plugins: [new CamelCasePlugin({ maintainNestedObjectKeys: true })],
+  });
+  const close = async (): Promise<void> => {
+    await db.destroy();
+    lock.release();
+  };
+  const moved = await migrate(db);
+  if (!moved.ok) {
+    await close();
+    return fail({ code: "migration", why: moved.error });
+  }
+  return ok({ db, close, transaction: (work) => insideTransaction(() => db.transaction().execute(work)) });
+}
+
+/** The problem in words, for the console. */
+export function storeErrorText(error: StoreError): string {
+  switch (error.code) {
+    case "locked":
+      return `The data folder ${error.folder} is in use by process ${error.pid}. One process may use it at a time: stop that one, or give this one another folder with MARQUETRY_DATA_DIR.`;
+    case "migration":
+      return `The database could not be brought up to date: ${error.why}`;
+  }
+}

@@ -1,0 +1,41 @@
+import type { MailRow } from "./database";
+import type { Handle } from "./store";
+
+export type NewMail = Pick<MailRow, "kind" | "booking" | "recipient" | "subject" | "bodyText" | "bodyHtml" | "messageId" | "queuedAt">;
+
+/** Queues a mail in the transaction of the change that causes it: neither is there without the other. */
+export async function queue(tx: Handle, one: NewMail): Promise<void> {
+  await tx.insertInto("mails").values({ ...one, state: "queued", why: null, attempts: 0, dueAt: one.queuedAt, sentAt: null }).execute();
+}
+
+/** Claims the next mail that is due, for one sender alone; a claim runs out at `until`, so that a stopped sender loses nothing. */
+export async function claim(db: Handle, when: { readonly now: string; readonly until: string }): Promise<MailRow | undefined> {
+  return db.updateTable("mails").set((eb) => ({ state: "sending", dueAt: when.until, attempts: eb("attempts", "+", 1) }))
+    .where("id", "=", (eb) => eb.selectFrom("mails").select("id").where("state", "in", ["queued", "sending"]).where("dueAt", "<=", when.now)
+      .orderBy("dueAt").orderBy("id").limit(1).forUpdate().skipLocked())
+    .returningAll().executeTakeFirst();
+}
+
+export async function markSent(db: Handle, one: { readonly id: number; readonly at: string; readonly bodyText: string; readonly bodyHtml: string }): Promise<void> {
+  await db.updateTable("mails").set({ state: "sent", sentAt: one.at, why: null, bodyText: one.bodyText, bodyHtml: one.bodyHtml }).where("id", "=", one.id).execute();
+}
+
+/** Failed for good, or to be tried again at `again`. */
+export async function markFailed(db: Handle, one: { readonly id: number; readonly why: string; readonly again?: string }): Promise<void> {
+  await db.updateTable("mails").set(one.again === undefined ? { state: "failed", why: one.why } : { state: "queued", why: one.why, dueAt: one.again })
+    .where("id", "=", one.id).execute();
+}
+
+/** Newest first. */
+export function list(db: Handle, of: { readonly booking?: string } = {}): Promise<MailRow[]> {
+  let query = db.selectFrom("mails").selectAll().orderBy("id", "desc").limit(500);
+  if (of.booking !== undefined) query = query.where("booking", "=", of.booking);
+  return query.execute();
+}
+
+/** The fate of the newest mail to each booking's couple. */
+export async function lastFates(db: Handle): Promise<ReadonlyMap<string, Pick<MailRow, "state" | "why">>> {
+  const rows = await db.selectFrom("mails").select(["booking", "state", "why"]).where("booking", "is not", null).where("kind", "!=", "desk-notice")
+    .distinctOn("booking").orderBy("booking").orderBy("id", "desc").execute();
+  return new Map(rows.flatMap((row) => (row.booking === null ? [] : [[row.booking, row]])));
+}

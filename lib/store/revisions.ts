@@ -1,0 +1,33 @@
+import type { RevisionRow } from "./database";
+import type { Handle } from "./store";
+
+export type NewRevision = Omit<RevisionRow, "returnedAt" | "agreedAt" | "reason">;
+
+export async function add(tx: Handle, one: NewRevision): Promise<void> {
+  await tx.insertInto("revisions").values({
+    ...one, brief: JSON.stringify(one.brief), layout: JSON.stringify(one.layout), quote: JSON.stringify(one.quote),
+    findings: JSON.stringify(one.findings), returnedAt: null, agreedAt: null, reason: null,
+  }).execute();
+}
+
+/** Oldest first. */
+export function listOf(db: Handle, booking: string): Promise<RevisionRow[]> {
+  return db.selectFrom("revisions").selectAll().where("booking", "=", booking).orderBy("number").execute();
+}
+
+export function find(db: Handle, booking: string, number: number): Promise<RevisionRow | undefined> {
+  return db.selectFrom("revisions").selectAll().where("booking", "=", booking).where("number", "=", number).executeTakeFirst();
+}
+
+export async function lastNumber(db: Handle, booking: string): Promise<number> {
+  const row = await db.selectFrom("revisions").select((eb) => eb.fn.max("number").as("n")).where("booking", "=", booking).executeTakeFirst();
+  return row?.n ?? 0;
+}
+
+export async function markReturned(tx: Handle, one: { readonly booking: string; readonly number: number; readonly reason: string; readonly at: string }): Promise<void> {
+  await tx.updateTable("revisions").set({ returnedAt: one.at, reason: one.reason }).where("booking", "=", one.booking).where("number", "=", one.number).execute();
+}
+
+export async function markAgreed(tx: Handle, one: { readonly booking: string; readonly number: number; readonly at: string }): Promise<void> {
+  await tx.updateTable("revisions").set({ agreedAt: one.at }).where("booking", "=", one.booking).where("number", "=", one.number).execute();
+}

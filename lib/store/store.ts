@@ -1,0 +1,12 @@
+import type { Kysely, Transaction } from "kysely";
+import type { Database } from "./database";
+
+/** What a question is asked through: the outer handle, or a transaction's. */
+export type Handle = Kysely<Database> | Transaction<Database>;
+
+export type Store = {
+  readonly db: Kysely<Database>;
+  /** Runs `work` in one transaction. Inside it only the handle that it is given may be used. */
+  readonly transaction: <T>(work: (tx: Transaction<Database>) => Promise<T>) => Promise<T>;
+  readonly close: () => Promise<void>;
+};
