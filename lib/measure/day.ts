@@ -1,0 +1,14 @@
+/** A day of the calendar (YYYY-MM-DD) in words, with its weekday. Days have no time zone: the same text gives the same words everywhere. */
+export function formatDay(date: string, locale: string, form: "full" | "short" = "full"): string {
+  const at = instant(date);
+  if (at === null) return date;
+  const options: Intl.DateTimeFormatOptions = form === "full"
+    ? { weekday: "long", day: "numeric", month: "long", year: "numeric" }
+    : { weekday: "short", day: "numeric", month: "short" };
+  return new Intl.DateTimeFormat(locale, { ...options, timeZone: "UTC", calendar: "gregory" }).format(at);
+}
+
+function instant(date: string): number | null {
+  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date);
+  return parts ? Date.UTC(Number(parts[1]), Number(parts[2]) - 1, Number(parts[3])) : null;
+}
