@@ -1,4 +1,4 @@
-import { bearing, roundPoint, scale, type Point, type Polygon } from "../../geometry";
+import { add, bearing, roundPoint, scale, turn, type Point, type Polygon } from "../../geometry";
 import type { Item } from "../../layout";
 import { choose, type Choice } from "./choose";
 import { LEAST_CLEAR } from "./formula";
@@ -38,8 +38,11 @@ function optionsFor(ask: RowAsk, zoneStart: number): readonly Option[] {
   return out;
 }
 
-type Room = { readonly space: RowSpace; readonly ask: RowAsk; readonly ground: Ground; readonly floors: PathFloors };
-type Try = { readonly front: Front; readonly setting: Setting; readonly choice: Choice; readonly zone: Polygon; readonly rank: number; readonly places: number };
+/** What a plan is worth: places first, and a wheelchair place before a chair. */
+const worth = (c: Choice): number => c.chairs.length + c.wheels.length * 1.5;
+
+type Room = { readonly budget: { left: number }; readonly space: RowSpace; readonly ask: RowAsk; readonly ground: Ground; readonly floors: PathFloors };
+type Try = { readonly front: Front; readonly setting: Setting; readonly choice: Choice; readonly zone: Polygon; readonly rank: number; readonly places: number; readonly worth: number };
 
 /** The first depth from the wall, in steps, at which the couple's floor is clear (a hearth may stand at the wall). */
 function zoneStart(front: Front, ground: Ground, depth: number): number | null {
@@ -54,7 +57,7 @@ function zoneStart(front: Front, ground: Ground, depth: number): number | null {
 function settingOf(front: Front, o: Option, ask: RowAsk): Setting {
   const aligned = Number.isInteger(front.frame.back[0]) && Number.isInteger(front.frame.back[1]);
   // Whole millimetres may bring two rows nearer by up to 1.5; bent rows have their corners nearer than their middles.
-  const slack = (aligned ? 0 : 2) + (ask.curve ? 2 + Math.ceil(ask.chair.width ** 2 / (8 * (o.first - o.couple))) : 0);
+  const slack = (aligned ? 0 : 2) + (ask.curve ? 2 + Math.ceil(ask.chair.width ** 2 / (8 * (o.first - o.couple + 1500))) : 0);
   return {
     frame: front.frame, couple: o.couple, first: o.first, aisle: o.aisle, lanes: o.lanes, behind: o.behind, gap: o.gap,
     pitch: Math.max(ask.rowPitch, Math.ceil(ask.chair.depth + LEAST_CLEAR)) + slack, chair: ask.chair, curve: ask.curve,
@@ -82,11 +85,10 @@ function reachable({ space, floors, ask }: Room, s: Setting, c: Choice): Choice 
   return { ...c, chairs: c.chairs.filter((_, i) => (counts[i] ?? 0) >= need), wheels: c.wheels.filter((_, i) => routes[i]) };
 }
 
+/** The way a chair of a bent row looks. */
 function bodyAhead(s: Setting, k: Slot): Point {
-  const at = place(s.frame, 0, s.couple);
-  const d: Point = [at[0] - k.at[0], at[1] - k.at[1]];
-  const n = Math.hypot(d[0], d[1]) || 1;
-  return [d[0] / n, d[1] / n];
+  const local = turn([0, -1], -k.bend);
+  return add(scale(s.frame.across, local[0]), scale(s.frame.back, local[1]));
 }
 
 function tryFront(room: Room, front: Front, enough: number): Try | null {
@@ -98,7 +100,7 @@ function tryFront(room: Room, front: Front, enough: number): Try | null {
   if (!loosest) return null;
   const widest = settingOf(front, { ...loosest, lanes: [0, 0] }, ask);
   // No setting offers more chairs than the tightest: a front that cannot better what is known is left.
-  const offered = slotsOf(widest, ground, Infinity).reduce((n, r) => n + r.length, 0);
+  const offered = slotsOf(widest, ground, Infinity).reduce((n, r) => n + r.length, 0) + ask.wheelchairs * 1.5;
   if (offered <= enough) return null;
   let best: Try | null = null;
   let rank = 0;
@@ -108,15 +110,16 @@ function tryFront(room: Room, front: Front, enough: number): Try | null {
     const clear = block(front.frame, -990, 990, start + 10, o.first - 10);
     if (!liesIn(ground.floor, clear)) continue;
     const slots = slotsOf(setting, ground, ask.people + 2 * ask.wheelchairs);
-    const bar = Math.max(best?.places ?? 0, enough);
-    if (slots.reduce((n, r) => n + r.length, 0) <= bar) continue;
+    const bar = Math.max(best?.worth ?? 0, enough);
+    if (slots.reduce((n, r) => n + r.length, 0) + ask.wheelchairs * 1.5 <= bar) continue;
     const choice = choose(setting, ground, slots, ask);
-    if (!choice || choice.chairs.length + choice.wheels.length <= bar) continue;
+    if (!choice || worth(choice) <= bar) continue;
     if (ask.aisle === "centre" && !liesIn(ground.bare, block(front.frame, -o.aisle / 2, o.aisle / 2, o.couple, backOf(setting, choice)))) continue;
+    if (room.budget.left-- <= 0) break;
     const sound = reachable(room, setting, choice);
     const places = sound.chairs.length + sound.wheels.length;
-    if (places <= bar) continue;
-    best = { front, setting, choice: sound, zone: block(front.frame, -1000, 1000, start, o.first), rank, places };
+    if (worth(sound) <= bar) continue;
+    best = { front, setting, choice: sound, zone: block(front.frame, -1000, 1000, start, o.first), rank, places, worth: worth(sound) };
     if (complete(best, ask)) break;
   }
   return best;
@@ -161,6 +164,8 @@ function planOf(space: RowSpace, ask: RowAsk, t: Try): RowPlan {
   };
 }
 
+/** Effort: how often the ways out are worked out for a candidate. */
+const CHECKS = 90;
 /** Plans handed back. */
 const PLANS = 3;
 /** Options of at most this rank are comfortable: full aisle, lanes at both ends. */
@@ -177,14 +182,14 @@ const apart = (a: { readonly front: Front }, b: { readonly front: Front }): bool
  */
 export function seatRows(space: RowSpace, ask: RowAsk): readonly RowPlan[] {
   if (ask.people < 1 || space.floor.length === 0) return [];
-  const room: Room = { space, ask, ground: groundOf(space), floors: pathFloors(space) };
+  const room: Room = { space, ask, ground: groundOf(space), floors: pathFloors(space), budget: { left: CHECKS } };
   const tries: Try[] = [];
   for (const front of frontsOf(space)) {
     const full = tries.filter((t) => complete(t, ask));
     if (full.filter((t, i) => full.slice(0, i).every((o) => apart(t, o))).length >= PLANS && full.some((t) => t.rank <= COMFORTABLE)) break;
     if (full.some((t) => t.rank <= COMFORTABLE && !apart(t, { front }))) continue;
-    const ranked = tries.map((t) => t.places).sort((a, b) => b - a);
-    const t = tryFront(room, front, Math.min(ask.people - 1, ranked[PLANS - 1] ?? 0));
+    const ranked = tries.map((t) => t.worth).sort((a, b) => b - a);
+    const t = tryFront(room, front, Math.min(ask.people - 1 + ask.wheelchairs * 0.5, ranked[PLANS - 1] ?? 0));
     if (t) tries.push(t);
   }
   const value = (t: Try): number =>

@@ -23,7 +23,9 @@ export type Setting = {
 const OFF = 20;
 const MOST_ROWS = 400;
 /** Rows bent about the couple stop short of standing beside them, degrees. */
-const WIDEST = 62;
+const WIDEST = 50;
+/** The arcs' centre lies this far behind the couple, mm: rows bend gently and each still looks to them. */
+const BEHIND = 1500;
 
 /** Rows reach at most this many times as far back as to the side, once everyone is seated. */
 const DEEPEST = 2.2;
@@ -66,7 +68,7 @@ function straight(s: Setting, ground: Ground, enough: number): readonly Slot[][]
 }
 
 function curved(s: Setting, ground: Ground, enough: number): readonly Slot[][] {
-  const centre = s.couple;
+  const centre = s.couple - BEHIND;
   const rows: Slot[][] = [];
   const half = s.chair.width / 2, deep = s.chair.depth / 2;
   let empty = 0, total = 0;
@@ -91,7 +93,7 @@ function curved(s: Setting, ground: Ground, enough: number): readonly Slot[][] {
         const withLane = bodyAt(s, u + away[0] * shift, d + away[1] * shift, bend, { width: s.chair.width / 2 + Math.max(lane, OFF), depth: s.chair.depth });
         if (!liesIn(ground.floor, withLane) || !liesIn(ground.floor, block(s.frame, u - half, u + half, d, d + deep + s.behind))) break;
         if (liesIn(ground.free, bodyAt(s, u, d, bend, clear))) {
-          found.push({ row, side, n, at: place(s.frame, u, d), bend, body: bodyAt(s, u, d, bend), reach: radius });
+          found.push({ row, side, n, at: place(s.frame, u, d), bend, body: bodyAt(s, u, d, bend), reach: Math.hypot(u, d - s.couple) });
         }
       }
     }
@@ -108,7 +110,11 @@ function curved(s: Setting, ground: Ground, enough: number): readonly Slot[][] {
  * well-shaped block may reach.
  */
 export const slotsOf = (s: Setting, ground: Ground, enough: number): readonly Slot[][] =>
-  s.curve ? curved(s, ground, enough) : straight(s, ground, enough);
+  (s.curve ? curved(s, ground, enough) : straight(s, ground, enough)).map(withNeighbours);
+
+/** A chair alone beyond a column looks forgotten: it is left out where the row has others. */
+const withNeighbours = (row: readonly Slot[]): Slot[] =>
+  row.filter((c) => row.some((o) => o.side === c.side && Math.abs(o.n - c.n) === 1) || (c.n === 0 && row.length <= 2));
 
 /** The clear floor of a wheelchair place in the first row between two slots, its back in line with the chairs' backs. */
 export function wheelchairBody(s: Setting, a: Slot, b: Slot, size: { readonly width: number; readonly depth: number }): { readonly at: Point; readonly bend: number; readonly body: Polygon } {
