@@ -3,3 +3,5 @@ export type { Brand } from "./brand";
 export type { Clock, Ids } from "./ports";
 export { seeded, type Random } from "./random";
 export { fail, ok, type Result } from "./result";
+export { fitTo, readAs } from "./json";
+export { pathText, problemsOf, type Path, type Problem } from "./problem";

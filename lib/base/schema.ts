@@ -8,17 +8,19 @@ export const LIMITS = {
   guests: 5_000, rooms: 50, coordinate: 1_000_000, stock: 10_000, fileBytes: 5 * 1024 * 1024, nesting: 20,
 } as const;
 
-export const millimetres = z.int().min(-LIMITS.coordinate).max(LIMITS.coordinate);
-export const lengthOf = (least: number) => z.int().min(least).max(LIMITS.coordinate);
+export const millimetres = z.int().min(-LIMITS.coordinate).max(LIMITS.coordinate).describe("millimetres");
+export const lengthOf = (least: number) => z.int().min(least).max(LIMITS.coordinate).describe("millimetres");
 export const point = z.tuple([millimetres, millimetres]).readonly();
 export const outline = z.array(point).min(3).max(2_000).readonly();
 /** Degrees clockwise on the page. */
-export const angle = z.number().min(-360).max(360);
-export const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "lower-case words with hyphens").max(80);
+export const angle = z.number().min(-360).max(360).describe("degrees");
+export const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "lower-case words with hyphens").max(80)
+  .describe("lower-case words with hyphens, at most 80 characters");
 export const label = z.string().trim().min(1).max(200);
 export const freeText = z.string().max(10_000);
-export const dateText = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, "a date as YYYY-MM-DD").refine(isCalendarDate, "a day of the calendar, as YYYY-MM-DD");
-export const timeText = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, "a time of day as HH:MM");
+export const dateText = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, "a date as YYYY-MM-DD").refine(isCalendarDate, "a day of the calendar, as YYYY-MM-DD")
+  .describe("a day of the calendar, as YYYY-MM-DD");
+export const timeText = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, "a time of day as HH:MM").describe("a time of day as HH:MM, from 00:00 to 23:59");
 
 export function isCalendarDate(text: string): boolean {
   const [y, m, d] = text.split("-").map(Number) as [number, number, number];

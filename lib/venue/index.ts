@@ -1,2 +1,4 @@
 export * from "./schema";
 export * from "./site";
+export * from "./facts";
+export * from "./parse";

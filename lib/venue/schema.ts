@@ -64,7 +64,7 @@ export const packageSchema = record({
   finalNumbersDays: z.int().min(0).max(3_650).optional(),
 });
 export const chargeSchema = record({
-  id, name: label, per: z.enum(PER), amount: z.int().min(0).max(1_000_000_000), taxed: z.boolean(),
+  id, name: label, per: z.enum(PER), amount: z.int().min(0).max(1_000_000_000).describe("minor units of the currency"), taxed: z.boolean(),
   of: id.optional(), when: z.array(id).max(50).readonly().optional(),
 });
 const gapSchema = record({
@@ -87,9 +87,9 @@ const knownZone = (zone: string): boolean => {
 export const venueSchema = record({
   format: z.literal("marquetry.venue/1"),
   id, name: label,
-  locale: z.string().max(60).refine(canonicalLocale, "a BCP 47 language tag such as en-GB"),
-  currency: z.string().regex(/^[A-Z]{3}$/, "three capital letters of ISO 4217 such as GBP"),
-  timeZone: z.string().max(80).refine(knownZone, "a zone of the IANA database such as Europe/London"),
+  locale: z.string().max(60).refine(canonicalLocale, "a BCP 47 language tag such as en-GB").describe("a BCP 47 language tag such as en-GB"),
+  currency: z.string().regex(/^[A-Z]{3}$/, "three capital letters of ISO 4217 such as GBP").describe("three capital letters of ISO 4217 such as GBP"),
+  timeZone: z.string().max(80).refine(knownZone, "a zone of the IANA database such as Europe/London").describe("a zone of the IANA database such as Europe/London"),
   lengths: z.enum(["metric", "imperial"]),
   north: angle.optional(),
   rooms: z.array(roomSchema).min(1).max(LIMITS.rooms).readonly(),
@@ -114,7 +114,7 @@ export const venueSchema = record({
   places: z.record(id, z.array(spotSchema).max(50).readonly()).optional(),
   standardLayout: layoutSchema.optional(),
   contact: record({
-    name: label.optional(), email: z.email().max(254).optional(), phone: z.string().max(60).optional(), text: freeText.optional(),
+    name: label.optional(), email: z.email().max(254).describe("an e-mail address of at most 254 characters").optional(), phone: z.string().max(60).optional(), text: freeText.optional(),
   }).optional(),
   texts: z.record(z.string().max(80), freeText).optional(),
 });

@@ -146,3 +146,6 @@ export function axisOf(outline: Polygon): number {
 
 export const roomArea = (room: Room): number => area(room.outline);
 export const inRoom = (room: Room, p: Point): boolean => contains(room.outline, p);
+
+/** Where a socket is. (A list has a method `at` of its own: "at" in socket tells nothing.) */
+export const socketAt = (socket: Room["sockets"][number]): Point => ("length" in socket ? socket : socket.at);
