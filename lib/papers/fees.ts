@@ -1,0 +1,58 @@
+import type { Quote } from "../layout";
+import { formatMoney } from "../measure";
+import type { Venue } from "../venue";
+import { paragraph, type Setting } from "./blocks";
+import { element, type Content, type Element } from "./document";
+import { table, type RowSpec } from "./table";
+import { STYLES } from "./type";
+
+type Told = { readonly quote: Quote; readonly venue: Venue };
+
+/** Basis points as a rate: 2000 is "20 %", 825 is "8.25 %". */
+function rate(basisPoints: number, locale: string): string {
+  return `${new Intl.NumberFormat(locale, { maximumFractionDigits: 2 }).format(basisPoints / 100)} %`;
+}
+
+const number = (n: number, locale: string): string => new Intl.NumberFormat(locale, { maximumFractionDigits: 2 }).format(n);
+
+export function feeRows({ quote, venue }: Told): readonly RowSpec[] {
+  const money = (minor: number): string => formatMoney(minor, quote.currency, venue.locale);
+  const blank = { text: "" };
+  const lines = quote.lines.map((line): RowSpec => {
+    const name = venue.charges.find((c) => c.id === line.charge)?.name ?? line.text;
+    const under = [line.text, line.of].filter((t): t is string => t !== undefined && t !== "" && t !== name).join(", ");
+    return {
+      cells: [
+        { text: name, style: STYLES.strong, ...(under === "" ? {} : { under }) }, { text: number(line.count, venue.locale) },
+        line.included ? { text: "included", style: { ...STYLES.body, ink: "ink-2" } } : { text: money(line.each) }, { text: money(line.amount) },
+      ],
+    };
+  });
+  const { tax } = venue;
+  const total: RowSpec = { sum: true, cells: [{ text: "Extra to pay", style: STYLES.total }, blank, blank, { text: money(quote.total), style: STYLES.total }] };
+  if (quote.tax === 0) return [...lines, total];
+  const name = `${tax.name} at ${rate(tax.basisPoints, venue.locale)}`;
+  const quiet = { ...STYLES.body, ink: "ink-2" as const };
+  if (tax.included) {
+    return [...lines, total, { close: true, cells: [{ text: `of which ${name}`, style: quiet }, blank, blank, { text: money(quote.tax), style: quiet }] }];
+  }
+  return [
+    ...lines,
+    { sum: true, cells: [{ text: "Before tax" }, blank, blank, { text: money(quote.net) }] },
+    { close: true, cells: [{ text: name }, blank, blank, { text: money(quote.tax) }] },
+    total,
+  ];
+}
+
+/** The fee summary: each line what, how many, each, total; what the package includes at nil. */
+export function feeSection(told: Told, to: Setting & { readonly artifacts: Content[] }): readonly Element[] {
+  const { quote, venue } = told;
+  if (quote.lines.length === 0) {
+    return [paragraph(`Nothing beyond the package is charged: ${formatMoney(0, quote.currency, venue.locale)} extra to pay.`, STYLES.body, to)];
+  }
+  const columns = [{ title: "What" }, { title: "How many", width: 22, align: "end" }, { title: "Each", width: 27, align: "end" }, { title: "Total", width: 29, align: "end" }] as const;
+  const fees = table({ columns, rows: feeRows(told) }, to);
+  to.flow.gap(4);
+  const note = paragraph("The package itself was agreed with your booking and is not repeated here.", STYLES.second, to);
+  return [element("Sect", [fees, note])];
+}

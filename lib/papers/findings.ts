@@ -1,0 +1,65 @@
+import type { Mark } from "../drawing/display";
+import type { Finding, Layout, Level } from "../layout";
+import { CAUTIONS } from "../words/cautions";
+import { heading, paragraph, type Setting } from "./blocks";
+import { content, element, type Content, type Element } from "./document";
+import { wrap } from "./lines";
+import { baseline, STYLES, words } from "./type";
+import { counted, LEVEL_NAMES, SCENE_NAMES } from "./words";
+
+const INDENT = 6;
+const SIDE = 2.6;
+
+/** Weight by shape: must a full square, should half, note open. */
+function weightMark(level: Level, x: number, y: number): readonly Mark[] {
+  const square = (w: number, fill: boolean): Mark => ({
+    kind: "path", ...(fill ? { fill: "ink" } : { stroke: { ink: "ink", weight: 0.25 } }),
+    steps: [{ op: "M", to: [x, y] }, { op: "L", to: [x + w, y] }, { op: "L", to: [x + w, y + SIDE] }, { op: "L", to: [x, y + SIDE] }, { op: "Z" }],
+  });
+  if (level === "must") return [square(SIDE, true)];
+  return level === "should" ? [square(SIDE / 2, true), square(SIDE, false)] : [square(SIDE, false)];
+}
+
+function measuredWords(f: Finding): string {
+  if (f.measured === undefined) return "";
+  const unit = f.unit ? ` ${f.unit}` : "";
+  return f.limit === undefined ? `measured ${f.measured}${unit}` : `measured ${f.measured}${unit}, limit ${f.limit}${unit}`;
+}
+
+function findingBlock(f: Finding, to: Setting & { readonly artifacts: Content[] }): Element {
+  const set = (text: string, s: typeof STYLES.body | typeof STYLES.second): Content[] =>
+    wrap(text, { style: s, width: to.flow.width() - INDENT, measure: to.measure }).map((line, i, all) => {
+      const spot = to.flow.take(s.leading, i === 0 && all.length > 1 ? s.leading : 0);
+      if (s === STYLES.body && i === 0) to.artifacts.push(content(spot.page, weightMark(f.level, spot.x, spot.y + (s.leading - SIDE) / 2)));
+      return content(spot.page, [words(line, [spot.x + INDENT, baseline(spot.y, s)], s)]);
+    });
+  const body = set(f.text, STYLES.body);
+  const under = [...(f.scene ? [SCENE_NAMES[f.scene]] : []), measuredWords(f), f.source].filter(Boolean).join("; ");
+  const second = under ? set(under, STYLES.second) : [];
+  return element("LI", [element("LBody", [...body, ...second])]);
+}
+
+function levelBlock(level: Level, findings: readonly Finding[], to: Setting & { readonly artifacts: Content[] }): readonly Element[] {
+  const mine = findings.filter((f) => f.level === level);
+  if (mine.length === 0) return [];
+  const { title, says } = LEVEL_NAMES[level];
+  to.flow.gap(5);
+  const head = heading(title, STYLES.part, { ...to, tag: "H3", keep: 20 });
+  const sum = paragraph(`${counted(mine.length, "finding", "findings")}, ${says}.`, STYLES.second, to);
+  const items = mine.map((f) => {
+    to.flow.gap(2.4);
+    return findingBlock(f, to);
+  });
+  return [head, sum, element("L", items)];
+}
+
+/** What the check found, heaviest first, and the cautions in words no smaller than the rest. */
+export function findingsSection(layout: Layout, to: Setting & { readonly artifacts: Content[] }): readonly Element[] {
+  const cautions = paragraph(CAUTIONS, STYLES.body, to);
+  const { findings } = layout;
+  if (findings.length === 0) {
+    to.flow.gap(3);
+    return [cautions, paragraph("The check of this layout gave no finding.", STYLES.body, to)];
+  }
+  return [cautions, ...(["must", "should", "note"] as const).flatMap((level) => levelBlock(level, findings, to))];
+}

@@ -1,0 +1,5 @@
+export { answersOf, type Answer, type AnswerGroup } from "./answers";
+export type { Bookmark, Content, Element, Page, PaperDocument, Tag } from "./document";
+export { A4, LETTER, sheetFor, type Sheet } from "./frame";
+export { proposalPaper, type ProposalInput, type ProposalMeta, type ProposalTools } from "./proposal";
+export type { Measure } from "./type";

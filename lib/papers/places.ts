@@ -1,0 +1,111 @@
+import { isRound, type Item, type Layout, type Scene } from "../layout";
+import { formatLength, formatSize, lengthStyle } from "../measure";
+import type { Venue } from "../venue";
+import { paragraph, type Setting } from "./blocks";
+import { element, type Content, type Element } from "./document";
+import { table, type RowSpec } from "./table";
+import { STYLES } from "./type";
+import { capital, counted, list } from "./words";
+
+type Told = { readonly layout: Layout; readonly venue: Venue };
+type Row = { readonly names: readonly string[]; readonly numbers: readonly number[]; readonly table: string; readonly under: string; readonly each: number; readonly places: number };
+
+/** The part of the day whose tables the schedule lists: the meal, or else the one with most places at tables. */
+export function seatedScene(layout: Layout): Scene | undefined {
+  const atTables = (s: Scene): number => s.items.reduce((n, i) => n + (i.kind === "table" ? i.seats.length : 0), 0);
+  const best = [...layout.scenes].sort((a, b) => Number(b.id === "meal") - Number(a.id === "meal") || atTables(b) - atTables(a))[0];
+  return best && atTables(best) > 0 ? best : undefined;
+}
+
+function sizeOf(item: Item, venue: Venue): string {
+  const style = lengthStyle(venue, true);
+  return isRound(item.shape) ? formatLength(item.shape.diameter, style) : formatSize(item.shape.width, item.shape.depth, style);
+}
+
+function stockName(item: Item, venue: Venue): string {
+  const from = item.from;
+  const stock = "stock" in from ? venue.stock.find((s) => s.id === from.stock)?.name : undefined;
+  const standing = "standing" in from ? venue.rooms.flatMap((r) => r.standing).find((s) => s.id === from.standing)?.name : undefined;
+  return stock ?? standing ?? (isRound(item.shape) ? "Round table" : "Table");
+}
+
+function rowOf(item: Item, scene: Scene, venue: Venue): Row {
+  const number = scene.numbers.indexOf(item.id) + 1;
+  const wheelchairs = item.seats.filter((s) => s.place === "wheelchair").length;
+  const under = [
+    ...(item.role === "top" ? ["the couple's"] : item.role === "children" ? ["the children's"] : []),
+    ...(wheelchairs > 0 ? [counted(wheelchairs, "place for a wheelchair", "places for wheelchairs")] : []),
+    ...(item.note ? [item.note] : []),
+  ];
+  return {
+    names: number > 0 ? [] : [item.label], numbers: number > 0 ? [number] : [], each: item.seats.length, places: item.seats.length,
+    table: `${capital(stockName(item, venue))}, ${sizeOf(item, venue)}`, under: under.join("; "),
+  };
+}
+
+/** Numbers that follow one another are written as a run: "1 to 6, 9". */
+export function numberRuns(numbers: readonly number[]): string {
+  const runs: [number, number][] = [];
+  for (const n of [...numbers].sort((a, b) => a - b)) {
+    const last = runs.at(-1);
+    if (last && last[1] === n - 1) last[1] = n;
+    else runs.push([n, n]);
+  }
+  return runs.map(([a, b]) => (a === b ? String(a) : b === a + 1 ? `${a}, ${b}` : `${a} to ${b}`)).join(", ");
+}
+
+/** Tables alike in kind, size, places and remark share a row. */
+function grouped(rows: readonly Row[]): readonly Row[] {
+  const groups = new Map<string, Row>();
+  for (const row of rows) {
+    const key = JSON.stringify([row.table, row.under, row.each, row.numbers.length > 0]);
+    const known = groups.get(key);
+    groups.set(key, known
+      ? { ...known, names: [...new Set([...known.names, ...row.names])], numbers: [...known.numbers, ...row.numbers], places: known.places + row.places }
+      : row);
+  }
+  return [...groups.values()];
+}
+
+export function placeRows(told: Told, scene: Scene): readonly RowSpec[] {
+  const tables = scene.items.filter((i) => i.kind === "table" && i.seats.length > 0 && i.role !== "work");
+  const order = (i: Item): number => { const n = scene.numbers.indexOf(i.id); return n < 0 ? scene.numbers.length : n; };
+  const sorted = tables.map((i, at) => ({ i, at })).sort((a, b) => order(a.i) - order(b.i) || a.at - b.at).map(({ i }) => i);
+  const rows = grouped(sorted.map((i) => rowOf(i, scene, told.venue)));
+  const total = rows.reduce((sum, r) => sum + r.places, 0);
+  return [
+    ...rows.map((r): RowSpec => {
+      const alike = r.names.length + r.numbers.length > 1 ? `${counted(r.each, "place", "places")} each` : "";
+      const under = [alike, r.under].filter(Boolean).join("; ");
+      return {
+        cells: [
+          { text: r.numbers.length > 0 ? numberRuns(r.numbers) : list(r.names), style: STYLES.strong },
+          { text: r.table, ...(under ? { under } : {}) }, { text: String(r.places) },
+        ],
+      };
+    }),
+    { sum: true, cells: [{ text: "All places", style: STYLES.total }, { text: "" }, { text: String(total), style: STYLES.total }] },
+  ];
+}
+
+/** What stands in the scene besides its tables with places: how many of each, in words. */
+function besides(scene: Scene, venue: Venue): string {
+  const counts = new Map<string, number>();
+  const chairs = scene.items.reduce((n, i) => n + (i.kind === "chair" ? 1 : i.seats.filter((s) => s.place === "chair").length), 0);
+  for (const item of scene.items) {
+    if (item.kind === "chair" || (item.kind === "table" && item.seats.length > 0)) continue;
+    const name = item.label || stockName(item, venue);
+    counts.set(name, (counts.get(name) ?? 0) + 1);
+  }
+  const others = [...counts].map(([name, n]) => (n === 1 ? name : `${n} × ${name}`));
+  return [`Chairs brought out: ${chairs}.`, ...(others.length > 0 ? [`Also standing then: ${list(others)}.`] : [])].join(" ");
+}
+
+export function placesSection(told: Told, to: Setting & { readonly artifacts: Content[] }): readonly Element[] {
+  const scene = seatedScene(told.layout);
+  if (!scene) return [paragraph("No part of this day has places at tables.", STYLES.body, to)];
+  const columns = [{ title: "No.", width: 23 }, { title: "Table" }, { title: "Places", width: 16, align: "end" }] as const;
+  const places = table({ columns, rows: placeRows(told, scene) }, to);
+  to.flow.gap(4);
+  return [element("Sect", [places, paragraph(besides(scene, told.venue), STYLES.second, to)])];
+}

@@ -1,0 +1,220 @@
+import { briefSchema, people, type BriefFile } from "../brief";
+import type { Drawing } from "../drawing/display";
+import type { Layout, Quote, SceneId } from "../layout";
+import { formatDay, formatMoney } from "../measure";
+import type { Venue } from "../venue";
+import { answersOf } from "./answers";
+import { heading, paragraph, type Setting } from "./blocks";
+import { coverPage, type Fact } from "./cover";
+import { content, element, type Bookmark, type Content, type Element, type PaperDocument } from "./document";
+import { feeSection } from "./fees";
+import { findingsSection } from "./findings";
+import { flowThrough, type Region } from "./flow";
+import { bodyRegion, columnsOf, foot, frame, nthColumn, sheetFor, type Sheet } from "./frame";
+import { placesSection, seatedScene } from "./places";
+import { table, tableHeight } from "./table";
+import { STYLES, type Measure } from "./type";
+import { turnoverSection } from "./turnover";
+import { list, SCENE_NAMES, SECTIONS } from "./words";
+
+export type ProposalMeta = {
+  readonly reference: string; readonly revision: number;
+  readonly fingerprint?: string;
+  /** Day the couple sent it, YYYY-MM-DD. */
+  readonly sentOn?: string;
+  /** Address of the live page; printed and as a square code. */
+  readonly url?: string;
+};
+
+export type ProposalInput = {
+  readonly venue: Venue;
+  /** As the couple wrote it: what is left out is said to be left out. */
+  readonly brief: BriefFile;
+  readonly layout: Layout; readonly quote: Quote; readonly meta: ProposalMeta;
+};
+
+/** What the printer lends: widths of words, the drawings, the code of an address. */
+export type ProposalTools = {
+  readonly measure: Measure;
+  readonly plan: (scene: SceneId, kind: "sheet" | "small", sheetNumber: { readonly number: number; readonly of: number }) => Drawing;
+  readonly qr: (text: string) => readonly (readonly boolean[])[];
+};
+
+type Part = { readonly title: string; readonly page: number };
+type Built = { readonly elements: readonly Element[]; readonly artifacts: readonly Content[]; readonly parts: readonly Part[]; readonly pages: number };
+
+const pageOf = (e: Element): number => {
+  const first = e.children[0];
+  return first === undefined ? 0 : first.kind === "content" ? first.page : pageOf(first);
+};
+
+function section(title: string, to: Setting, body: () => readonly Element[], keep = 26): { readonly element: Element; readonly part: Part } {
+  const head = heading(title, STYLES.section, { ...to, tag: "H2", keep });
+  to.flow.gap(3);
+  return { element: element("Sect", [head, ...body()]), part: { title, page: pageOf(head) } };
+}
+
+/** Fees at the left, places at the right; each goes on down its own side of the pages that follow. */
+function feesAndPlaces(input: ProposalInput, from: number, sheet: Sheet, measure: Measure): Built {
+  const artifacts: Content[] = [];
+  const side = (n: 0 | 1) => flowThrough((page) => columnsOf(bodyRegion(from + page, sheet), 0.62, 15)[n]);
+  const left = { flow: side(0), measure, artifacts };
+  const right = { flow: side(1), measure, artifacts };
+  const fees = section(SECTIONS.fees, left, () => feeSection(input, left));
+  const places = section(SECTIONS.places, right, () => placesSection(input, right));
+  const pages = Math.max(left.flow.region(), right.flow.region()) + 1;
+  return { elements: [fees.element, places.element], artifacts, parts: [fees.part, places.part], pages };
+}
+
+function answersSection(input: ProposalInput, to: Setting & { readonly artifacts: Content[] }): readonly Element[] {
+  const brief = briefSchema.parse(input.brief);
+  const groups = answersOf({ brief, file: input.brief, venue: input.venue });
+  const blocks = groups.flatMap((group, i) => {
+    if (i > 0) to.flow.gap(6);
+    const rows = group.answers.map((a) => ({ cells: [{ text: a.asked, style: { ...STYLES.body, ink: "ink-2" as const } }, { text: a.said }] }));
+    const spec = { bare: true, pad: 1.15, columns: [{ title: "", width: 34 }, { title: "" }], rows };
+    // A short group stays whole; a long one may break.
+    const height = tableHeight(spec, to);
+    const head = heading(group.title, STYLES.part, { ...to, tag: "H3", keep: height < 80 ? height : 30 });
+    return [head, table(spec, to)];
+  });
+  if (brief.notes.trim() === "") return blocks;
+  to.flow.gap(6);
+  const head = heading("In your words", STYLES.part, { ...to, tag: "H3", keep: 14 });
+  to.flow.gap(1);
+  return [...blocks, head, paragraph(brief.notes, STYLES.body, to)];
+}
+
+function reasons(layout: Layout, to: Setting): readonly Element[] {
+  const all = (texts: readonly string[]): readonly Element[] => texts.map((text) => {
+    to.flow.gap(2);
+    return paragraph(text, STYLES.body, to);
+  });
+  const why = all(layout.why);
+  if (!layout.givesUp || layout.givesUp.length === 0) return why;
+  to.flow.gap(5);
+  return [...why, heading("What it gives up", STYLES.part, { ...to, tag: "H3", keep: 12 }), ...all(layout.givesUp)];
+}
+
+type Chapter = { readonly title: string; readonly keep?: number; readonly body: (to: Setting & { readonly artifacts: Content[] }) => readonly Element[] };
+
+type Columns = { readonly from: number; readonly columns: number; readonly gutter: number; readonly sheet: Sheet; readonly measure: Measure };
+
+/** Chapters one after another in columns; the columns of the last page end level. */
+function inColumns(chapters: readonly Chapter[], by: Columns): Built {
+  const { from, columns, measure } = by;
+  const set = (lastHeight: number, lastPage: number): Built => {
+    const artifacts: Content[] = [];
+    const flow = flowThrough((n): Region => {
+      const column = nthColumn(n, by);
+      return column.page - from === lastPage ? { ...column, height: Math.min(column.height, lastHeight) } : column;
+    });
+    const to = { flow, measure, artifacts };
+    const sections = chapters.map((chapter) => {
+      flow.gap(11);
+      return section(chapter.title, to, () => chapter.body(to), chapter.keep);
+    });
+    return { elements: sections.map((s) => s.element), artifacts, parts: sections.map((s) => s.part), pages: Math.floor(flow.region() / columns) + 1 };
+  };
+  const full = nthColumn(0, by).height;
+  let best = set(full, -1);
+  const { pages } = best;
+  let [low, high] = [20, full];
+  for (let i = 0; i < 7; i += 1) {
+    const middle = (low + high) / 2;
+    const tried = set(middle, pages - 1);
+    if (tried.pages > pages) low = middle;
+    else [high, best] = [middle, tried];
+  }
+  return best;
+}
+
+/** What is read rather than looked at. The answers start a page of their own, unless that would cost a page more. */
+function prose(input: ProposalInput, from: number, sheet: Sheet, measure: Measure): Built {
+  const { layout } = input;
+  const why = layout.why.length > 0 || (layout.givesUp?.length ?? 0) > 0;
+  const first: readonly Chapter[] = [
+    ...(why ? [{ title: "Why this layout", body: (to: Setting) => reasons(layout, to) }] : []),
+    { title: SECTIONS.turnover, body: (to) => turnoverSection(input, to) },
+    { title: SECTIONS.findings, body: (to) => findingsSection(layout, to) },
+  ];
+  const answers: Chapter = { title: SECTIONS.answers, keep: 70, body: (to) => answersSection(input, to) };
+  const two = { from, columns: 2, gutter: 15, sheet, measure };
+  const a = inColumns(first, two);
+  const b = inColumns([answers], { from: from + a.pages, columns: 3, gutter: 10, sheet, measure });
+  const together = inColumns([...first, answers], two);
+  if (together.pages < a.pages + b.pages) return together;
+  return {
+    elements: [...a.elements, ...b.elements], artifacts: [...a.artifacts, ...b.artifacts], parts: [...a.parts, ...b.parts], pages: a.pages + b.pages,
+  };
+}
+
+/** The first eight figures name it on a title strip; it stands in full on the cover. */
+const shortPrint = (fingerprint: string): string => {
+  const groups = fingerprint.split(" ");
+  return groups.length > 1 ? groups.slice(0, 2).join(" ") : fingerprint.slice(0, 8);
+};
+
+function coverFacts(input: ProposalInput, guests: number): readonly Fact[] {
+  const { venue, layout, quote, meta, brief } = input;
+  const fact = (title: string, value: string | undefined): readonly Fact[] => (value === undefined || value === "" ? [] : [{ title, value }]);
+  const scene = seatedScene(layout);
+  const sent = meta.sentOn === undefined ? `revision ${meta.revision}` : `${formatDay(meta.sentOn, venue.locale)}, revision ${meta.revision}`;
+  return [
+    ...fact("Guests", `${guests}, the two of you among them`),
+    ...fact("Package", venue.packages.find((p) => p.id === brief.package)?.name ?? brief.package),
+    ...fact("Layout", scene ? `${layout.title}; ${scene.seats} places` : layout.title),
+    ...fact("Extra to pay", formatMoney(quote.total, quote.currency, venue.locale)),
+    ...fact(meta.sentOn === undefined ? "Stand" : "Sent", sent),
+    ...fact("Reference", meta.reference), ...fact("Fingerprint", meta.fingerprint),
+  ];
+}
+
+/** The proposal as pages: cover, fees with places, a plan for each part of the day, and what is to be read. */
+export function proposalPaper(input: ProposalInput, tools: ProposalTools): PaperDocument {
+  const { venue, layout, meta } = input;
+  const { measure } = tools;
+  const brief = briefSchema.parse(input.brief);
+  const sheet = sheetFor(venue.locale);
+  const fees = feesAndPlaces(input, 1, sheet, measure);
+  const planFrom = 1 + fees.pages;
+  const proseFrom = planFrom + layout.scenes.length;
+  const read = prose(input, proseFrom, sheet, measure);
+  const total = proseFrom + read.pages;
+  const plans = layout.scenes.map((scene, i) => {
+    const drawing = tools.plan(scene.id, "sheet", { number: planFrom + i + 1, of: total });
+    return { part: { title: SCENE_NAMES[scene.id], page: planFrom + i }, element: planSheet(drawing, planFrom + i, scene.title) };
+  });
+  const parts = [...fees.parts, ...plans.map((p) => p.part), ...read.parts];
+  const names = list(brief.couple ?? []) || "Proposal";
+  const day = formatDay(brief.date, venue.locale);
+  const seated = seatedScene(layout) ?? layout.scenes[0];
+  const cover = coverPage({
+    venue: venue.name, names, day, facts: coverFacts(input, people(brief)), lead: layout.why[0] ?? "", contents: parts,
+    plan: seated && tools.plan(seated.id, "small", { number: 1, of: total }),
+    ...(meta.url === undefined ? {} : { live: { url: meta.url, qr: tools.qr(meta.url) } }),
+  }, sheet, measure);
+  const isPlan = (page: number): boolean => page >= planFrom && page < proseFrom;
+  const artifacts = [...cover.artifacts, ...fees.artifacts, ...read.artifacts];
+  const pages = Array.from({ length: total }, (_, page) => {
+    if (isPlan(page)) return { artifacts: [] };
+    const strip = page === 0 ? [] : foot(sheet, [
+      { label: "For", value: names, most: 62 }, { label: "Day", value: day, most: 50 }, { label: "Revision", value: String(meta.revision), most: 20 },
+      ...(meta.fingerprint === undefined ? [] : [{ label: "Fingerprint", value: shortPrint(meta.fingerprint), most: 26 }]), { label: "Sheet", value: `${page + 1} of ${total}`, most: 24 },
+    ], measure);
+    return { artifacts: [content(page, [...frame(sheet), ...strip]), ...artifacts.filter((a) => a.page === page)] };
+  });
+  const bookmarks: Bookmark[] = [{ title: "Cover", page: 0 }, ...parts];
+  return {
+    title: `${names}, ${day}: proposal for ${venue.name}`, author: venue.name, language: "en-GB", size: sheet, pages, bookmarks,
+    elements: [...cover.elements, ...fees.elements, ...plans.map((p) => p.element), ...read.elements],
+  };
+}
+
+function planSheet(drawing: Drawing, page: number, title: string): Element {
+  const figure = element("Figure", [content(page, drawing.marks, { at: [0, 0], scale: 1 })], {
+    alt: [drawing.title, ...drawing.words].join(" "), box: { page, at: [0, 0], width: drawing.width, height: drawing.height },
+  });
+  void title;
+  return element("Sect", [figure]);
+}

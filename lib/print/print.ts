@@ -1,0 +1,105 @@
+import PDFDocument from "pdfkit";
+import { paint, toPoints, type Colours } from "../drawing/pdf";
+import type { Content, Element, PaperDocument } from "../papers/document";
+import { facesOf } from "./faces";
+import { pdfkitSurface } from "./surface";
+
+export type Printed = {
+  readonly bytes: Uint8Array;
+  readonly pages: number;
+  /** Letters that no embedded face holds, each once, in the order met. Never printed as boxes. */
+  readonly missing: readonly string[];
+};
+
+type Doc = InstanceType<typeof PDFDocument>;
+type Struct = ReturnType<Doc["struct"]>;
+
+const FONTS = (["serif", "sans"] as const).flatMap((face) =>
+  (["regular", "medium", "bold"] as const).flatMap((weight) => [false, true].map((italic) => ({ face, weight, italic }))));
+
+function newDocument(paper: PaperDocument, now: Date): Doc {
+  const doc = new PDFDocument({
+    // The published types do not know PDF/UA yet; the library does.
+    subset: "PDF/UA" as never,
+    tagged: true, pdfVersion: "1.7", lang: paper.language, displayTitle: true, autoFirstPage: false, bufferPages: true, font: "",
+    info: { Title: paper.title, Author: paper.author, Creator: "Marquetry", Producer: "Marquetry", CreationDate: now, ModDate: now },
+  });
+  const seen = new Set<string>();
+  for (const face of FONTS.flatMap(facesOf)) {
+    if (!seen.has(face.key)) doc.registerFont(face.key, face.bytes);
+    seen.add(face.key);
+  }
+  return doc;
+}
+
+function collect(doc: Doc): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Buffer[] = [];
+    doc.on("data", (chunk: Buffer) => chunks.push(chunk));
+    doc.on("end", () => resolve(new Uint8Array(Buffer.concat(chunks))));
+    doc.on("error", reject);
+  });
+}
+
+const boxOf = (e: Element): [number, number, number, number] | undefined => e.box && [
+  toPoints(e.box.at[0]), toPoints(e.box.at[1]), toPoints(e.box.at[0] + e.box.width), toPoints(e.box.at[1] + e.box.height),
+];
+
+function structOf(doc: Doc, e: Element): Struct {
+  const bbox = boxOf(e);
+  const options = {
+    ...(e.alt === undefined ? {} : { alt: e.alt }), ...(e.scope ? { scope: e.scope } : {}),
+    ...(bbox && e.tag === "Figure" ? { bbox, placement: "Block" } : {}),
+  };
+  return doc.struct(e.tag, options);
+}
+
+/** Prints a paper as a tagged PDF (ISO 14289-1). The same paper and moment give the same bytes. */
+export async function printPaper(paper: PaperDocument, by: { readonly colours: Colours; readonly now: Date }): Promise<Printed> {
+  const doc = newDocument(paper, by.now);
+  const done = collect(doc);
+  const missing = new Set<string>();
+  const surface = pdfkitSurface(doc, (letters) => letters.forEach((l) => missing.add(l)));
+  const size = [toPoints(paper.size.width), toPoints(paper.size.height)];
+  const put = (c: Content): void => paint(c.marks, { surface, colours: by.colours, ...(c.placing ? { placing: c.placing } : {}) });
+
+  paper.pages.forEach(() => doc.addPage({ size, margin: 0 }));
+  paper.pages.forEach((page, i) => {
+    for (const c of page.artifacts) {
+      doc.switchToPage(i);
+      doc.markContent("Artifact", { type: "Layout" });
+      put(c);
+      doc.endMarkedContent();
+    }
+  });
+
+  const addTo = (parent: Struct, e: Element): void => {
+    const struct = structOf(doc, e);
+    parent.add(struct);
+    for (const child of e.children) {
+      if (child.kind === "element") {
+        addTo(struct, child);
+        continue;
+      }
+      doc.switchToPage(child.page);
+      const marked = doc.markStructureContent(e.tag);
+      put(child);
+      doc.endMarkedContent();
+      struct.add(marked);
+    }
+    if (e.tag === "Link" && e.href && e.box) {
+      doc.switchToPage(e.box.page);
+      const options = { structParent: struct, Contents: new String(e.href) };
+      doc.link(toPoints(e.box.at[0]), toPoints(e.box.at[1]), toPoints(e.box.width), toPoints(e.box.height), e.href, options as never);
+    }
+    struct.end();
+  };
+  const root = doc.struct("Document");
+  doc.addStructure(root);
+  for (const e of paper.elements) addTo(root, e);
+  root.end();
+
+  for (const mark of paper.bookmarks) doc.outline.addItem(mark.title, { pageNumber: mark.page, fit: true } as never);
+  doc.end();
+  return { bytes: await done, pages: paper.pages.length, missing: [...missing] };
+}
