@@ -63,7 +63,8 @@ export function runs(bodies: readonly { readonly body: Polygon; readonly key: st
   let last: { key: string; body: Polygon } | null = null;
   for (const b of bodies) {
     if (last && last.key === b.key && b.key !== "") {
-      const [a, , , d] = last.body, [, q, r] = b.body;
+      const a: Point | undefined = last.body[0], d: Point | undefined = last.body[3];
+      const [, q, r] = b.body;
       if (a && d && q && r) { last = { key: b.key, body: [a, q, r, d] }; continue; }
     }
     if (last) out.push(last.body);

@@ -1,0 +1,192 @@
+import type { Item, Move, Scene, Turnover } from "../../layout";
+import { siteOf, type Site, type Venue } from "../../venue";
+import { matching } from "./assignment";
+import { handled, stays, type Handled } from "./pieces";
+import { CARRY, CREW, doorSeconds, FLOW, ratesOf, WALK, type Rates } from "./rates";
+import { finishStages, type Job } from "./schedule";
+import { storeFor, walkFrom, type Stop, type Store } from "./walk";
+
+export type TurnoverOptions = {
+  /** People who must leave the room before the crew can start. */
+  readonly people?: number;
+  /** The stock id of the chairs at tables; the venue's first chairs where it is left out. */
+  readonly chair?: string;
+};
+export type TurnoverPlan = {
+  readonly turnover: Turnover;
+  /** Where what is over goes, and why there. */
+  readonly store: Store | null;
+  /** Minutes until the last guest is out. */
+  readonly out: number;
+};
+
+/** Stages in an order that can be done: clear, big pieces, tables, the rest, chairs, laying. */
+const STAGES = ["clear", "big", "tables", "rest", "chairs", "lay"] as const;
+type Stage = (typeof STAGES)[number];
+type Task = Job & { readonly stage: Stage; readonly room: string; readonly move: Move | null };
+
+/** Past this many of one kind the exact matching would take seconds: they are then matched in the order that they stand. */
+const EXACT_UP_TO = 500;
+
+const stageOf = (h: Handled): Stage =>
+  h.family === "panel" || h.family === "heavy" ? "big" : h.family === "table" ? "tables" : h.kind.startsWith("stock") ? "chairs" : "rest";
+
+/** Minutes of one person for one piece carried over a walk of so many seconds each way. */
+function carrying(h: Handled, seconds: number, rates: Rates): number {
+  const { atATime, people } = CARRY[h.family];
+  return h.units * (rates[h.family] + ((2 * seconds) / 60) * (people / atATime));
+}
+
+function pair(old: readonly Handled[], fresh: readonly Handled[], metres: (a: Handled, b: Handled) => number): readonly (readonly [Handled, Handled])[] {
+  if (Math.max(old.length, fresh.length) <= EXACT_UP_TO) return matching(old, fresh, metres);
+  const order = (l: readonly Handled[]): readonly Handled[] => [...l].sort((a, b) => a.at[1] - b.at[1] || a.at[0] - b.at[0]);
+  const b = order(fresh);
+  return order(old).slice(0, fresh.length).flatMap((x, i) => { const y = b[i]; return y ? [[x, y] as const] : []; });
+}
+
+/** What was taken out of both lists because it stands as it stood. */
+function unmoved(old: readonly Handled[], fresh: readonly Handled[]): { readonly old: readonly Handled[]; readonly fresh: readonly Handled[] } {
+  const spot = (h: Handled): string => `${h.kind} ${h.room} ${Math.round(h.at[0] / 50)} ${Math.round(h.at[1] / 50)}`;
+  const at = new Map<string, Handled[]>();
+  for (const h of fresh) at.set(spot(h), [...(at.get(spot(h)) ?? []), h]);
+  const gone = new Set<Handled>(), kept = new Set<Handled>();
+  for (const h of old) {
+    for (const dx of [0, -1, 1]) for (const dy of [0, -1, 1]) {
+      if (kept.has(h)) break;
+      const key = `${h.kind} ${h.room} ${Math.round(h.at[0] / 50) + dx} ${Math.round(h.at[1] / 50) + dy}`;
+      const same = (at.get(key) ?? []).find((f) => !gone.has(f) && stays(h, f));
+      if (same) { gone.add(same); kept.add(h); }
+    }
+  }
+  return { old: old.filter((h) => !kept.has(h)), fresh: fresh.filter((h) => !gone.has(h)) };
+}
+
+/**
+ * How the rooms that two scenes share are turned over from one to the other: one turnover for each room in which anything differs.
+ * Pieces are matched by kind at the least distance walked (assignment problem); what is over goes to the store, what is wanting
+ * comes from it. `item` of a move is the piece of the old scene ("away", "shift") or of the new one ("out", "lay"); `to` is the
+ * piece of the new scene ("shift", "lay"), the room ("out") or the store ("away"). A chair that comes to or leaves a table bears the
+ * table's id. Minutes: whole, at least 1, from the last guest's leaving to the laid room.
+ */
+export function turnoverPlans(venue: Venue, from: Scene, to: Scene, options: TurnoverOptions = {}): readonly TurnoverPlan[] {
+  const site = siteOf(venue, [...new Set([...from.drapes, ...to.drapes])]);
+  const shared = from.rooms.filter((r) => to.rooms.includes(r));
+  const rooms = new Set(shared);
+  const rates = ratesOf(venue);
+  const crew = venue.crew?.size ?? CREW;
+  const chairKind = `stock ${options.chair ?? venue.stock.find((s) => s.kind === "chair")?.id ?? "chair"}`;
+  const left = unmoved(handled(from, rooms, chairKind), handled(to, rooms, chairKind));
+  const stores = new Map(shared.map((r) => [r, storeFor(site, r)] as const));
+
+  const tasks: Task[] = [];
+  const toStore = (h: Handled): number => {
+    const store = stores.get(h.room);
+    if (!store) return 0;
+    const w = walkFrom(site, { room: h.room, at: h.at })(store);
+    return (w?.seconds ?? 0) + (store.door === null ? 0 : doorSeconds(store.door));
+  };
+  const between = (a: Stop, b: Stop): { readonly metres: number; readonly seconds: number } =>
+    (a.room === b.room ? null : walkFrom(site, a)(b)) ?? { metres: Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]) / 1000, seconds: Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]) / 1000 / WALK };
+
+  const away = (h: Handled): void => void tasks.push({
+    stage: "clear", room: h.room, minutes: carrying(h, toStore(h), rates), move: { item: h.id, to: stores.get(h.room)?.id ?? h.room, act: "away" },
+  });
+  const out = (h: Handled): void => void tasks.push({
+    stage: stageOf(h), room: h.room, minutes: carrying(h, toStore(h), rates), move: { item: h.id, to: h.room, act: "out" },
+  });
+  const shift = (a: Handled, b: Handled): void => {
+    const minutes = carrying(a, between(a, b).seconds, rates);
+    // A chair is stacked out of the way while floor and tables are set, and put in its place after them: handled twice.
+    if (a.family === "chair") tasks.push({ stage: "clear", room: b.room, minutes: rates.chair, move: null });
+    tasks.push({ stage: stageOf(a), room: b.room, minutes, move: { item: a.id, to: b.id, act: "shift" } });
+  };
+
+  for (const kind of [...new Set([...left.old, ...left.fresh].map((h) => h.kind))].sort()) {
+    const old = left.old.filter((h) => h.kind === kind), fresh = left.fresh.filter((h) => h.kind === kind);
+    const moved = pair(old, fresh, (a, b) => between(a, b).metres);
+    for (const [a, b] of moved) {
+      shift(a, b);
+      // A floor of other size: the panels that are over or wanting.
+      if (a.units > b.units) away({ ...a, units: a.units - b.units });
+      if (b.units > a.units) out({ ...b, units: b.units - a.units });
+    }
+    const used = new Set(moved.flat());
+    old.filter((h) => !used.has(h)).forEach(away);
+    fresh.filter((h) => !used.has(h)).forEach(out);
+  }
+  if (tasks.length === 0 && !needsLaying(from, to)) return [];
+  for (const item of to.items) {
+    const minutes = rooms.has(item.room) ? laying(item, from, to, rates) : 0;
+    if (minutes > 0) tasks.push({ stage: "lay", room: item.room, minutes, move: { item: item.id, to: item.id, act: "lay" } });
+  }
+
+  return shared.flatMap((room): readonly TurnoverPlan[] => {
+    const mine = tasks.filter((t) => t.room === room);
+    if (mine.length === 0) return [];
+    const leaving = emptying(site, room, options.people ?? from.seats);
+    const stages = STAGES.map((s) => mine.filter((t) => t.stage === s));
+    return [{
+      out: round(leaving), store: stores.get(room) ?? null,
+      turnover: {
+        from: from.id, to: to.id, room, crew, minutes: Math.max(1, Math.ceil(round(leaving + finishStages(stages, crew)))),
+        moves: together(stages.flat()),
+      },
+    }];
+  });
+}
+
+/** The same as plain turnovers, as a layout holds them. */
+export const turnovers = (venue: Venue, from: Scene, to: Scene, options: TurnoverOptions = {}): readonly Turnover[] =>
+  turnoverPlans(venue, from, to, options).map((p) => p.turnover);
+
+/** One line for what goes together: a table and the chairs about it. */
+function together(tasks: readonly Task[]): readonly Move[] {
+  const lines = new Map<string, Move>();
+  for (const { move, minutes } of tasks) {
+    if (!move) continue;
+    const key = `${move.item} ${move.to} ${move.act ?? ""}`;
+    lines.set(key, { ...move, minutes: round((lines.get(key)?.minutes ?? 0) + minutes) });
+  }
+  return [...lines.values()];
+}
+
+const round = (x: number): number => Math.round(x * 1000) / 1000;
+
+/** Tables laid for the meal: a cloth each, a cover each place; not again where the same table was laid already. */
+const LAID: readonly (string | undefined)[] = ["dining", "top", "children"];
+const isLaid = (item: Item, scene: Scene): boolean => item.kind === "table" && LAID.includes(item.role) && item.seats.length > 0 && scene.id === "meal";
+const needsLaying = (from: Scene, to: Scene): boolean => from.id !== "meal" && to.items.some((i) => isLaid(i, to) && !standsLaid(i, from));
+/** A ceremony at the laid tables: the table stood there with its places, so it is laid already. */
+const standsLaid = (item: Item, from: Scene): boolean =>
+  from.items.some((i) => i.kind === "table" && i.seats.length > 0 && i.room === item.room && Math.hypot(i.at[0] - item.at[0], i.at[1] - item.at[1]) <= 1);
+function laying(item: Item, from: Scene, to: Scene, rates: Rates): number {
+  if (!isLaid(item, to) || standsLaid(item, from)) return 0;
+  return rates.cloth + item.seats.length * rates.cover;
+}
+
+/** Minutes until the last guest is out of a room: its guests over the flow of its doors. */
+function emptying(site: Site, room: string, people: number): number {
+  const width = (site.rooms.get(room)?.gates ?? []).filter((g) => g.door.exit || g.door.for.includes("guests")).reduce((s, g) => s + g.width, 0);
+  return width === 0 ? 0 : people / ((width / 1000) * FLOW) / 60;
+}
+
+/**
+ * The turnovers of a day: each room against the next scene that uses it, in the order of the scenes.
+ * `people` tells how many leave before each turnover starts; the scene's places where it is left out.
+ */
+export function turnoversOfDay(venue: Venue, scenes: readonly Scene[], people?: (scene: Scene) => number): readonly Turnover[] {
+  const out: Turnover[] = [];
+  scenes.forEach((scene, i) => {
+    const later = scenes.slice(i + 1);
+    const next = new Map<Scene, string[]>();
+    for (const room of scene.rooms) {
+      const s = later.find((l) => l.rooms.includes(room));
+      if (s) next.set(s, [...(next.get(s) ?? []), room]);
+    }
+    for (const [s, rooms] of next) {
+      const only = { ...scene, rooms: rooms.filter((r) => scene.rooms.includes(r)) };
+      out.push(...turnovers(venue, only, s, people ? { people: people(scene) } : {}));
+    }
+  });
+  return out;
+}
