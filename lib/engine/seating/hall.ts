@@ -37,6 +37,9 @@ export type Hall = {
   readonly wallGap: number;
   /** Added to gaps where positions must be rounded after turning back. */
   readonly slack: number;
+  /** How many of `fixed` stood there from the first; floor found for a footing with those alone. */
+  readonly own: number;
+  readonly known: Map<string, Region>;
 };
 
 const turnPolygon = (p: Polygon, by: number): Polygon => p.map((q) => turn(q, by));
@@ -61,7 +64,7 @@ export function turnHall(hall: Hall, by: number): Hall {
     exits: hall.exits.map((e) => turn(e, by)),
     mirrorX: level(hall.mirrorX, hall.mirrorY, true), mirrorY: level(hall.mirrorX, hall.mirrorY, false),
     focus: hall.focus ? turn(hall.focus, by) : null,
-    slack: by % 90 === 0 ? hall.slack : Math.max(hall.slack, 1.5),
+    slack: by % 90 === 0 ? hall.slack : Math.max(hall.slack, 1.5), known: new Map(),
   };
 }
 
@@ -83,7 +86,7 @@ export function hallOf(space: SeatingSpace, ask: SeatingAsk): Hall {
     focus: space.focus ? turn(space.focus, -axis) : null,
     chair: ask.chair,
     tableGap: Math.max(ask.gaps.tableGap, 2 * LINE_OUT + WAY + 1), wallGap: ask.gaps.wallGap,
-    slack: axis === 0 ? -HAIR : 1.5,
+    slack: axis === 0 ? -HAIR : 1.5, own: (space.fixed ?? []).length, known: new Map(),
   };
 }
 
@@ -105,21 +108,39 @@ export function hull(points: readonly Point[]): Polygon {
   return [...half(ps), ...half([...ps].reverse())];
 }
 
-/** Where the reference point may not be, so that a convex part (about it) stays off a polygon. */
-function shadow(p: Polygon, part: Polygon): Polygon[] {
-  const away = part.map((q) => scale(q, -1));
-  // One hull will do for a convex outline; only the outline of a room needs its edges one by one.
-  if (hull(p).length === p.length) return [hull(p.flatMap((a) => away.map((q) => add(a, q))))];
-  return [p, ...wallShadow(p, part)];
+/** Minkowski sum of two convex polygons, both clockwise on the page: their edges merged by direction. */
+export function convexSum(p: Polygon, q: Polygon): Polygon {
+  const lowest = (r: Polygon): number => r.reduce((m, v, i) => { const b = r[m] as Point; return v[1] < b[1] || (v[1] === b[1] && v[0] < b[0]) ? i : m; }, 0);
+  const i0 = lowest(p), j0 = lowest(q), out: Point[] = [];
+  const at = (r: Polygon, k: number): Point => r[k % r.length] as Point;
+  for (let i = 0, j = 0; i < p.length || j < q.length;) {
+    const a = at(p, i0 + i), b = at(q, j0 + j), a2 = at(p, i0 + i + 1), b2 = at(q, j0 + j + 1);
+    out.push([a[0] + b[0], a[1] + b[1]]);
+    const c = i >= p.length ? -1 : j >= q.length ? 1 : (a2[0] - a[0]) * (b2[1] - b[1]) - (a2[1] - a[1]) * (b2[0] - b[0]);
+    if (c >= 0) i++;
+    if (c <= 0) j++;
+  }
+  return out;
 }
 
+const away = (part: Polygon): Polygon => hull(part.map((q) => scale(q, -1)));
 const wallShadow = (outline: Polygon, part: Polygon): Polygon[] => {
-  const away = part.map((q) => scale(q, -1));
-  return edges(outline).map(([a, b]) => hull([...away.map((q) => add(a, q)), ...away.map((q) => add(b, q))]));
+  const back = away(part);
+  return edges(outline).map(([a, b]) => convexSum(hull([a, b]), back));
 };
+
+/** Where the reference point may not be, so that a convex part (about it) stays off a polygon. */
+function shadow(p: Polygon, part: Polygon): Polygon[] {
+  // One sum will do for a convex outline; others need their edges one by one.
+  const h = hull(p);
+  return h.length === p.length ? [convexSum(h, away(part))] : [p, ...wallShadow(p, part)];
+}
 
 /** What a unit asks of the floor: convex parts about its reference point. */
 export type Footing = {
+  /** Equal keys ask for the same floor. */
+  readonly key: string;
+  /** Rounds: what their centre keeps off walls, mm. */
   readonly round: number | null;
   /** Must lie on the floor and off the solids. */
   readonly wall: readonly Polygon[];
@@ -127,17 +148,30 @@ export type Footing = {
   readonly zone: (clear: number) => readonly Polygon[];
   /** Must lie off tables that stand already. */
   readonly table: readonly Polygon[];
+  /** The same between rounds: from centre to the other's edge, mm. */
+  readonly tableRound: number | null;
 };
 
 /** Positions of the reference point where a unit may stand. */
 export function placesFor(hall: Hall, f: Footing): Region {
+  const base = hall.known.get(f.key) ?? bareFloor(hall, f);
+  hall.known.set(f.key, base);
+  return subtract(base, hall.fixed.slice(hall.own).flatMap((t) => tableShadow(t, f)));
+}
+
+function tableShadow(t: Standing, f: Footing): Polygon[] {
+  if (t.round && f.tableRound !== null) return [aroundCircle(t.round.at, t.round.radius + f.tableRound, 72)];
+  return f.table.flatMap((part) => shadow(t.polygon, part));
+}
+
+function bareFloor(hall: Hall, f: Footing): Region {
   const out: Polygon[] = [];
   const outlines = hall.floor.flatMap((p) => [p.outer, ...p.holes]);
   if (f.round === null) for (const part of f.wall) for (const o of outlines) out.push(...wallShadow(o, part));
   const base = f.round !== null ? offset(hall.floor, -f.round) : hall.floor;
   for (const part of f.wall) for (const s of hall.solids) out.push(...shadow(s, part));
   for (const z of hall.zones) for (const part of f.zone(z.tableClear)) out.push(...shadow(z.polygon, part));
-  for (const part of f.table) for (const t of hall.fixed) out.push(...shadow(t.polygon, part));
+  for (const t of hall.fixed.slice(0, hall.own)) out.push(...tableShadow(t, f));
   return subtract(base, out);
 }
 
@@ -148,10 +182,11 @@ export const arc = (r: number): Polygon => aroundCircle([0, 0], r, 72);
 export function roundFooting(hall: Hall, diameter: number, places: number): Footing {
   const reach = ringReach(diameter, places, hall.chair);
   const r = diameter / 2 + Math.max(hall.wallGap, reach + 2) + hall.slack;
+  const table = diameter / 2 + Math.max(hall.tableGap, 2 * reach + 10) + hall.slack;
   return {
-    round: r, wall: [arc(r)],
+    key: `round ${diameter} ${reach}`, round: r, wall: [arc(r)],
     zone: (clear) => [arc(diameter / 2 + Math.max(clear, reach + 2) + hall.slack)],
-    table: [arc(diameter / 2 + Math.max(hall.tableGap, 2 * reach + 10) + hall.slack)],
+    table: [arc(table)], tableRound: table,
   };
 }
 
@@ -162,7 +197,7 @@ export function runFooting(hall: Hall, run: { readonly w: number; readonly d: nu
   const wall = Math.max(hall.wallGap, reach, run.w > 3_000 ? LINE_OUT + WAY + 2 : 0) + s;
   const end = run.ends ? Math.max(hall.wallGap, reach) : Math.max(END_WALL, run.endWall);
   return {
-    round: null,
+    key: `run ${run.w} ${run.d} ${run.ends} ${run.endWall}`, round: null, tableRound: null,
     wall: [box(run.w, run.d + 2 * wall), box(run.w + 2 * (end + s), run.d)],
     zone: (clear) => [
       box(run.w + 2 * s, run.d + 2 * (Math.max(clear, reach) + s)),

@@ -117,7 +117,7 @@ function oneMore(field: Field, p: number, from: readonly Point[], budget: number
   let left = budget, stuck = 0, lowest = Infinity;
   const pain = new Float64Array(n);
   while (left > 0) {
-    left -= n * n;
+    left -= n * n + 20 * n;
     let worst = 0, total = 0;
     pain.fill(0);
     for (let i = 0; i < n; i++) for (let j = i + 1; j < n; j++) {
@@ -133,7 +133,11 @@ function oneMore(field: Field, p: number, from: readonly Point[], budget: number
       xs[i] = xs[i]! - ux; ys[i] = ys[i]! - uy;
       xs[j] = xs[j]! + ux; ys[j] = ys[j]! + uy;
     }
-    for (let i = 0; i < n; i++) { const q = field.pull([xs[i]!, ys[i]!]); xs[i] = q[0]; ys[i] = q[1]; }
+    for (let i = 0; i < n; i++) {
+      const q = field.pull([xs[i]!, ys[i]!]);
+      worst = Math.max(worst, Math.abs(q[0] - xs[i]!), Math.abs(q[1] - ys[i]!));
+      xs[i] = q[0]; ys[i] = q[1];
+    }
     if (worst < 0.6) return { points: Array.from({ length: n }, (_, i) => [xs[i]!, ys[i]!] as const), left };
     if (total < lowest * 0.98) { lowest = total; stuck = 0; } else stuck++;
     if (stuck > 60) {

@@ -57,7 +57,7 @@ export function runUnit(hall: Hall, family: Family, opts: { readonly tables: num
   const level = runFooting(hall, { w, d: depth, ends, endWall: opts.endWall ?? 0 });
   const flip = (q: Point): Point => [-q[1], q[0]];
   const footing: Footing = !opts.upright ? level : {
-    round: null, wall: level.wall.map((l) => l.map(flip)), zone: (c) => level.zone(c).map((l) => l.map(flip)), table: level.table.map((l) => l.map(flip)),
+    key: `upright ${level.key}`, round: null, tableRound: null, wall: level.wall.map((l) => l.map(flip)), zone: (c) => level.zone(c).map((l) => l.map(flip)), table: level.table.map((l) => l.map(flip)),
   };
   return {
     family, count: opts.tables, round: false, places: p.total, perTable: opts.perTable, upright: opts.upright, ends, footing,
