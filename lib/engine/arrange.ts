@@ -1,0 +1,136 @@
+import type { Clock } from "../base";
+import { briefSchema, type Brief } from "../brief";
+import { quote } from "../fees";
+import type { ArrangeResult, Finding, Instead, Layout } from "../layout";
+import { check, ruleValues } from "../rules";
+import { siteOf, type Package, type Venue } from "../venue";
+import { proofs } from "./bounds";
+import { insteadOf } from "./instead";
+import { assign, type Plan } from "./stages/assign";
+import { chairOf, eases, type Context } from "./stages/context";
+import { layDay, type Attempt, type Day, type Miss } from "./stages/day";
+import { demandOf } from "./stages/demand";
+import { finish, type Finished } from "./stages/finish";
+import { missesAsFindings } from "./stages/misses";
+import { stopwatch, type Stopwatch } from "./stopwatch";
+import { ENGINE_VERSION } from "./version";
+
+export type ArrangeOptions = {
+  readonly seed?: number;
+  /** Most layouts returned (default 3). */
+  readonly layouts?: number;
+  /** For `timing` alone; without it all times are 0. */
+  readonly clock?: Clock;
+  readonly onProgress?: (step: { readonly stage: string; readonly done: number; readonly of: number }) => void;
+  /** Asked between attempts; true ends the search with what has been found. */
+  readonly stop?: () => boolean;
+  /** Whether to look for smaller changes that would help, when the answer is no (default true). */
+  readonly instead?: boolean;
+};
+
+/** Attempts in one search: effort is budgeted in steps, never in seconds. */
+const ATTEMPTS = 18;
+/** Once something is found, this much more cost is worth another look for a layout of another kind. */
+const WORTH = 2.2;
+
+export const packageOf = (venue: Venue, brief: Brief): Package | undefined => venue.packages.find((p) => p.id === brief.package);
+
+export function contextOf(venue: Venue, pack: Package, brief: Brief, seed: number): Context {
+  return { venue, pack, brief, seed, site: siteOf(venue), demand: demandOf(venue, pack, brief), values: ruleValues(venue), chair: chairOf(venue) };
+}
+
+/**
+ * Arranges a day: up to K layouts that pass every `must` of `check`, or a proof that none can be, or an honest not-found with
+ * the closest attempt. The same venue, brief and seed give the same answer on every machine.
+ * @throws when the brief names a package that the venue lacks: `briefAgainstVenue` refuses that at the edge.
+ */
+export function arrange(venue: Venue, brief: Brief, options: ArrangeOptions = {}): ArrangeResult {
+  const { seed = 1, layouts: most = 3 } = options;
+  const watch = stopwatch(options.clock);
+  const pack = packageOf(venue, brief);
+  if (!pack) throw new Error(`package ${brief.package} is not among ${venue.packages.map((p) => p.id).join(", ")}`);
+  const ctx = contextOf(venue, pack, brief, seed);
+  const done = (answer: Pick<ArrangeResult, "status" | "reasons" | "instead" | "layouts"> & { readonly closest?: Layout }): ArrangeResult => ({
+    format: "marquetry.result/1", engine: { version: ENGINE_VERSION, seed }, ...answer, taken: takenFrom(brief), timing: watch.read(),
+  });
+  const proved = watch.time("bounds", () => proofs(venue, brief));
+  if (proved.length > 0) return done({ status: "impossible", reasons: proved, instead: help(venue, brief, options), layouts: [] });
+  const found = search(ctx, most, options, watch);
+  if (found.layouts.length > 0) return done({ status: "arranged", reasons: [], instead: [], layouts: found.layouts });
+  return done({
+    status: "not-found", reasons: found.reasons, instead: help(venue, brief, options), layouts: [], ...(found.closest ? { closest: found.closest } : {}),
+  });
+}
+
+const help = (venue: Venue, brief: Brief, options: ArrangeOptions): readonly Instead[] =>
+  options.instead === false ? [] : insteadOf(venue, brief, (b) => arrange(venue, b, { ...options, clock: undefined, layouts: 1, instead: false }));
+
+/** What letting go of comfort weighs against another room, a moved piece or a turnover. */
+const EASE_COST = [0, 1.1, 2, 2.8];
+
+/** Plans by ease of comfort by standing pieces carried out, the cheapest for the couple first. */
+function attempts(ctx: Context): readonly Attempt[] {
+  const plans = assign(ctx.venue, ctx.pack, ctx.brief, ctx.demand);
+  const out: Attempt[] = [];
+  for (const plan of plans.slice(0, 8)) for (const [i, ease] of eases(ctx.brief).entries()) for (const removed of removals(ctx, plan)) {
+    for (const lane of ctx.demand.wheelchairs > 0 ? [false, true] : [false])
+      out.push({ plan, ease, removed, lane, cost: plan.cost + (EASE_COST[i] ?? 3) + (removed.size > 0 ? 0.7 : 0) + (lane ? 0.4 : 0) });
+  }
+  return out.sort((a, b) => a.cost - b.cost);
+}
+
+/** Standing furniture stays; or all of it that may be moved goes from the rooms that need the floor. */
+function removals(ctx: Context, plan: Plan): readonly ReadonlySet<string>[] {
+  const rooms = new Set([...plan.meal, plan.dance, plan.ceremony]);
+  const movable = ctx.venue.rooms.filter((r) => rooms.has(r.id)).flatMap((r) => r.standing.filter((s) => s.move !== null).map((s) => s.id));
+  return movable.length === 0 ? [new Set()] : [new Set(), new Set(movable)];
+}
+
+type Found = { readonly layouts: readonly Layout[]; readonly closest: Layout | null; readonly reasons: readonly Finding[] };
+
+function search(ctx: Context, most: number, options: ArrangeOptions, watch: Stopwatch): Found {
+  const list = watch.time("assign", () => attempts(ctx));
+  const kept = new Map<string, { readonly layout: Layout; readonly cost: number }>();
+  let closest: { readonly layout: Layout; readonly musts: number } | null = null;
+  const misses: Miss[] = [];
+  let best = Infinity;
+  for (const [i, a] of list.slice(0, ATTEMPTS).entries()) {
+    if (options.stop?.() || (kept.size >= most && a.cost > best) || a.cost > best + WORTH) break;
+    options.onProgress?.({ stage: "search", done: i, of: Math.min(list.length, ATTEMPTS) });
+    const laid = watch.time("seating", () => layDay(ctx, a));
+    misses.push(...laid.misses);
+    for (const day of distinct(laid.days).slice(0, 3)) {
+      if (kept.has(kindOf(day)) || kept.size >= most) continue;
+      const finished: Finished = watch.time("finish", () => finish(ctx, day));
+      const layout = withQuoteAndFindings(ctx, finished);
+      const musts = layout.findings.filter((f) => f.level === "must").length + day.short;
+      if (musts === 0) { kept.set(kindOf(day), { layout, cost: a.cost }); best = Math.min(best, a.cost); }
+      else if (!closest || musts < closest.musts) closest = { layout, musts };
+    }
+  }
+  const layouts = [...kept.values()].map((k, i): Layout => ({ ...k.layout, id: "abcdefgh"[i] ?? `l${i + 1}` }));
+  const reasons = closest ? closest.layout.findings.filter((f) => f.level === "must") : [];
+  return { layouts, closest: closest?.layout ?? null, reasons: reasons.length > 0 ? reasons : missesAsFindings(ctx, misses) };
+}
+
+/** Days of one attempt that differ in kind, those that seat everyone first. */
+function distinct(days: readonly Day[]): readonly Day[] {
+  const seen = new Set<string>();
+  return days.filter((d) => { const k = kindOf(d); if (seen.has(k)) return false; seen.add(k); return true; });
+}
+const kindOf = (d: Day): string =>
+  [d.meal.map((m) => `${m.room}:${m.seated.family}:${m.seated.form}`).join("+"), d.plan.ceremony, d.plan.floor === "none" ? "" : `${d.plan.dance}:${d.plan.floor}`].join("|");
+
+function withQuoteAndFindings(ctx: Context, { layout }: Finished): Layout {
+  return { ...layout, findings: check(ctx.venue, layout, ctx.brief), quote: quote(ctx.venue, ctx.brief, layout) };
+}
+
+/** What was taken where the brief leaves a field out. */
+function takenFrom(brief: Brief): ArrangeResult["taken"] {
+  const bare = briefSchema.parse({ format: brief.format, package: brief.package, date: brief.date, guests: { adults: brief.guests.adults } });
+  const out: { field: string; value: unknown }[] = [];
+  for (const part of ["ceremony", "meal", "music"] as const) for (const [field, value] of Object.entries(bare[part])) {
+    if (JSON.stringify((brief[part] as Record<string, unknown>)[field]) === JSON.stringify(value)) out.push({ field: `${part}.${field}`, value });
+  }
+  return out;
+}

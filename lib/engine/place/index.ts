@@ -1,0 +1,3 @@
+export * from "./overlap";
+export * from "./room-floor";
+export * from "./spots";

@@ -1,0 +1,45 @@
+import {
+  boxesNear, boxOf, contains, edges, segmentDistance, segmentsCross, type Polygon, type Region, type Segment,
+} from "../../geometry";
+
+/** True when two simple polygons, convex or not, come nearer than gap; with gap 0 touching edges are let be. */
+export function meets(a: Polygon, b: Polygon, gap = 0): boolean {
+  if (!boxesNear(boxOf(a), boxOf(b), gap)) return false;
+  const first = a[0], other = b[0];
+  if (!first || !other) return false;
+  if (gap > 0) {
+    if (contains(b, first) || contains(a, other)) return true;
+    return edges(a).some((e) => edges(b).some((f) => segmentDistance(e, f) < gap - 1e-6));
+  }
+  if (edges(a).some((e) => edges(b).some((f) => segmentsCross(e, f)))) return true;
+  return deepInside(a, b) || deepInside(b, a);
+}
+
+/** A vertex or an edge's middle of a lies inside b by more than a hair. */
+function deepInside(a: Polygon, b: Polygon): boolean {
+  let x = 0, y = 0;
+  for (const p of a) { x += p[0]; y += p[1]; }
+  const centre = [x / a.length, y / a.length] as const;
+  const probes = [...a, ...edges(a).map(([p, q]) => [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2] as const)]
+    // Drawn a hair towards the middle, so that a shared edge is not an overlap.
+    .map((p) => [p[0] + (centre[0] - p[0]) * 1e-4, p[1] + (centre[1] - p[1]) * 1e-4] as const);
+  return probes.some((p) => contains(b, p));
+}
+
+/** True when a convex polygon lies wholly in one piece of a region, holes kept out. */
+export function within(a: Polygon, region: Region): boolean {
+  const box = boxOf(a);
+  return region.some((piece) => {
+    if (box.minX < piece.box.minX - 0.5 || box.maxX > piece.box.maxX + 0.5 || box.minY < piece.box.minY - 0.5 || box.maxY > piece.box.maxY + 0.5) return false;
+    if (!a.every((p) => contains(piece.outer, p) || onBoundary(piece.outer, p))) return false;
+    if (edges(a).some((e) => crosses(e, piece.outer))) return false;
+    return !piece.holes.some((h) => meets(a, h));
+  });
+}
+
+const onBoundary = (poly: Polygon, p: readonly [number, number]): boolean =>
+  edges(poly).some((e) => segmentDistance([p, p], e) <= 0.5);
+const crosses = (e: Segment, poly: Polygon): boolean => edges(poly).some((f) => segmentsCross(e, f) && !grazes(e, f));
+/** A crossing by less than half a millimetre at an end is rounding, not an overlap. */
+const grazes = (e: Segment, f: Segment): boolean =>
+  [e[0], e[1]].some((p) => segmentDistance([p, p], f) <= 0.5) || [f[0], f[1]].some((p) => segmentDistance([p, p], e) <= 0.5);

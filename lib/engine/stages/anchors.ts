@@ -1,0 +1,88 @@
+import { middle, type Point } from "../../geometry";
+import { type Item } from "../../layout";
+import { floorSpots, placedOf, useFloor, wallSpots, withPlaced, type Placed, type RoomFloor, type Spot } from "../place";
+import type { Spec } from "./demand";
+import { entryOf, weigh, type Surroundings } from "./relations";
+
+/** A way of standing some pieces in one room, and how well they stand to one another. */
+export type Stand = { readonly f: RoomFloor; readonly score: number; readonly placed: readonly Placed[]; readonly left: readonly Spec[] };
+
+/** A piece to stand, and how: off the wall by so much, or free on the floor. */
+export type Wanted = { readonly spec: Spec; readonly standOff?: number; readonly free?: boolean; readonly optional?: boolean };
+
+export const sizeOf = (spec: Spec): { readonly width: number; readonly depth: number } =>
+  "diameter" in spec.shape ? { width: spec.shape.diameter, depth: spec.shape.diameter } : spec.shape;
+
+export function itemOf(spec: Spec, room: string, spot: { readonly at: Point; readonly angle: number }): Item {
+  return {
+    id: spec.id, kind: spec.kind, ...(spec.role ? { role: spec.role } : {}), ...(spec.also ? { also: [...spec.also] } : {}), label: spec.label,
+    room, from: spec.from, shape: spec.shape, at: spot.at, angle: "diameter" in spec.shape ? 0 : spot.angle, seats: [],
+  };
+}
+
+export function surroundings(f: RoomFloor): Surroundings {
+  const find = (test: (i: Item) => boolean): Point | undefined => f.placed.find((p) => test(p.item))?.item.at;
+  return {
+    f, entry: entryOf(f),
+    focus: find((i) => i.role === "top"), floor: find((i) => i.kind === "dance-floor"),
+    music: find((i) => i.kind === "dj" || i.kind === "band"), bar: find((i) => i.kind === "bar"),
+  };
+}
+
+/** Spots for one piece, best first: along the walls, or on the floor where it stands free. */
+export function rankedSpots(f: RoomFloor, want: Wanted): readonly (Spot & { readonly score: number })[] {
+  const size = sizeOf(want.spec), around = want.spec.around;
+  const a = surroundings(f);
+  const spots = want.free
+    ? floorSpots(f, size, around, { doors: want.spec.kind !== "dance-floor", turns: size.width === size.depth ? [0] : [0, 90] })
+    : wallSpots(f, size, around, 200, want.standOff ?? 0);
+  const box = f.floor[0]?.box;
+  const centre: Point = box ? middle([box.minX, box.minY], [box.maxX, box.maxY]) : [0, 0];
+  const reach = box ? Math.hypot(box.maxX - box.minX, box.maxY - box.minY) : 1;
+  return spots
+    .map((s) => ({ ...s, score: want.spec.kind === "dance-floor" ? floorScore(s, a, centre, reach) : weigh(want.spec.word, s, a) }))
+    .sort((x, y) => y.score - x.score || x.at[0] - y.at[0] || x.at[1] - y.at[1] || x.angle - y.angle);
+}
+
+/** A dance floor lies before the couple's table, true to the room's middle, or at the room's end. */
+function floorScore(s: Spot, a: Surroundings, centre: Point, reach: number): number {
+  const d = Math.hypot(s.at[0] - centre[0], s.at[1] - centre[1]) / reach;
+  if (!a.focus) return -d;
+  const toFocus = Math.hypot(s.at[0] - a.focus[0], s.at[1] - a.focus[1]) / reach;
+  const axis = Math.abs((s.at[0] - a.focus[0]) * (centre[1] - a.focus[1]) - (s.at[1] - a.focus[1]) * (centre[0] - a.focus[0])) / (reach * reach);
+  return -toFocus - 2 * axis - 0.3 * d;
+}
+
+/** Keeps spots that lie apart, so that a beam holds choices and not neighbours of one choice. */
+function apart<S extends Spot>(spots: readonly S[], keep: number, distance: number): readonly S[] {
+  const out: S[] = [];
+  for (const s of spots) {
+    if (out.length >= keep) break;
+    if (out.every((o) => Math.hypot(o.at[0] - s.at[0], o.at[1] - s.at[1]) >= distance || (o.angle !== s.angle && Math.hypot(o.at[0] - s.at[0], o.at[1] - s.at[1]) >= distance / 2))) out.push(s);
+  }
+  return out;
+}
+
+/**
+ * Beam search over the joint places of several pieces in one room. Pre: specs in the order of their size.
+ * Post: every stand holds all pieces that are not optional; pieces in `left` found no place.
+ */
+export function standAll(f: RoomFloor, wanted: readonly Wanted[], options: { readonly beam?: number; readonly branch?: number } = {}): readonly Stand[] {
+  const { beam = 16, branch = 5 } = options;
+  let states: readonly Stand[] = [{ f, score: 0, placed: [], left: [] }];
+  for (const want of wanted) {
+    const next: Stand[] = [];
+    for (const state of states) {
+      // A floor may lie almost anywhere, and where it lies decides whether the rest finds a wall.
+      const spots = want.free ? apart(rankedSpots(state.f, want), branch * 3, 600) : apart(rankedSpots(state.f, want), branch, 1500);
+      for (const s of spots) {
+        const p = placedOf(itemOf(want.spec, f.id, s), useFloor(s.at, sizeOf(want.spec), s.angle, { ...want.spec.around, back: Math.max(0, want.spec.around.back - 1) }));
+        next.push({ f: withPlaced(state.f, p), score: state.score + s.score, placed: [...state.placed, p], left: state.left });
+      }
+      if (spots.length === 0 && want.optional) next.push({ ...state, score: state.score - 5, left: [...state.left, want.spec] });
+    }
+    states = next.sort((a, b) => b.score - a.score).slice(0, beam);
+    if (states.length === 0) return [];
+  }
+  return states;
+}

@@ -1,0 +1,43 @@
+import type { Brief } from "../../brief";
+import type { RuleValues } from "../../rules";
+import type { Package, Site, Stock, Venue } from "../../venue";
+import type { Demand } from "./demand";
+
+/** All that may influence one arrangement: nothing else does. */
+export type Context = {
+  readonly venue: Venue;
+  readonly pack: Package;
+  readonly brief: Brief;
+  readonly site: Site;
+  readonly demand: Demand;
+  readonly values: RuleValues;
+  readonly chair: { readonly width: number; readonly depth: number; readonly stock: string | null; readonly count: number };
+  readonly seed: number;
+};
+
+export const CHAIR_TAKEN = { width: 450, depth: 500 } as const;
+
+/** The chair that the venue owns most of; where it owns none, chairs are brought. */
+export function chairOf(venue: Venue): Context["chair"] {
+  const chairs = venue.stock.filter((s) => s.kind === "chair").sort((a, b) => b.count - a.count || (a.id < b.id ? -1 : 1));
+  const best = chairs[0];
+  if (!best) return { ...CHAIR_TAKEN, stock: null, count: 0 };
+  const size = "diameter" in best.shape ? { width: best.shape.diameter, depth: best.shape.diameter } : { width: best.shape.width, depth: best.shape.depth };
+  return { ...size, stock: best.id, count: best.count };
+}
+
+/** Steps by which comfort is let go, in this order: places a table before the gaps between tables. */
+export type Ease = { readonly gaps: "comfort" | "most"; readonly perTable: "comfort" | "most" | number };
+export function eases(brief: Brief): readonly Ease[] {
+  const per = brief.meal.perTable;
+  if (per === "comfort") return [
+    { gaps: "comfort", perTable: "comfort" }, { gaps: "comfort", perTable: "most" },
+    { gaps: "most", perTable: "comfort" }, { gaps: "most", perTable: "most" },
+  ];
+  return [{ gaps: "comfort", perTable: per }, { gaps: "most", perTable: per }];
+}
+
+export const familiesOf = (venue: Venue, taken: ReadonlyMap<string, number>): readonly (Stock & { readonly left: number })[] =>
+  venue.stock.filter((s) => s.kind === "table" && s.seats && s.seats.most > 1)
+    .map((s) => ({ ...s, left: s.count - (taken.get(s.id) ?? 0) }))
+    .filter((s) => s.left > 0);

@@ -1,0 +1,198 @@
+import type { Item } from "../../layout";
+import { seatPolygon } from "../../layout";
+import { meets, placedOf, roomFloor, standingItem, withPlaced, type Placed, type RoomFloor } from "../place";
+import { seatRows, type RowPlan } from "../rows";
+import { standAll, type Wanted } from "./anchors";
+import { packageRooms, type Plan } from "./assign";
+import type { Context, Ease } from "./context";
+import type { Spec } from "./demand";
+import { layMeal, type MealStand } from "./meal";
+
+/** Everything that stands in one room through the day. */
+export type RoomDay = {
+  readonly f: RoomFloor;
+  /** Standing furniture kept, and pieces that stand all day. */
+  readonly statics: readonly Placed[];
+  readonly tables: readonly Item[];
+  readonly rows: RowPlan | null;
+  /** Pieces that only the meal's half of a turned-over room holds. */
+  readonly mealOnly: ReadonlySet<string>;
+};
+
+export type Day = {
+  readonly plan: Plan;
+  readonly ease: Ease;
+  readonly rooms: ReadonlyMap<string, RoomDay>;
+  readonly meal: readonly MealStand[];
+  readonly struckFloor: Item | null;
+  /** Pieces that found no place, by the brief's word. */
+  readonly left: readonly Spec[];
+  readonly removed: readonly string[];
+  readonly short: number;
+};
+
+/** Why a plan came to nothing, for the closest attempt and the words of a refusal. */
+export type Miss = { readonly plan: Plan; readonly ease: Ease; readonly why: "floor" | "places" | "rows" | "music"; readonly got?: number; readonly wanted?: number };
+
+/** One thing to try: a plan, how much comfort is let go, which standing pieces are carried out, whether a lane is kept for wheels. */
+export type Attempt = { readonly plan: Plan; readonly ease: Ease; readonly removed: ReadonlySet<string>; readonly lane: boolean; readonly cost: number };
+
+/** The rooms of the package with the standing furniture that stays. */
+export function emptyRooms(ctx: Context, removed: ReadonlySet<string>): Map<string, RoomDay> {
+  const out = new Map<string, RoomDay>();
+  for (const room of packageRooms(ctx.venue, ctx.pack)) {
+    const bare = roomFloor(ctx.site, room.id, []);
+    if (!bare) continue;
+    const kept = room.standing.filter((s) => !removed.has(s.id)).map((s) => placedOf(standingItem(room.id, s)));
+    out.set(room.id, { f: withPlaced(bare, ...kept), statics: kept, tables: [], rows: null, mealOnly: new Set() });
+  }
+  return out;
+}
+
+const stand = (rooms: Map<string, RoomDay>, id: string, wanted: readonly Wanted[]): readonly Spec[] | null => {
+  const day = rooms.get(id);
+  if (!day) return wanted.map((w) => w.spec);
+  const best = standAll(day.f, wanted)[0];
+  if (!best) return null;
+  rooms.set(id, { ...day, f: best.f, statics: [...day.statics, ...best.placed] });
+  return best.left;
+};
+
+/** What each room beside the meal's must hold, in the order of size. */
+function besides(ctx: Context, plan: Plan): ReadonlyMap<string, readonly Wanted[]> {
+  const out = new Map<string, Wanted[]>();
+  const put = (room: string | null, spec: Spec | null, how: Partial<Wanted>): void => {
+    if (!room || !spec || plan.meal.includes(room)) return;
+    out.set(room, [...(out.get(room) ?? []), { spec, ...how }]);
+  };
+  if (plan.floor === "apart") {
+    put(plan.dance, ctx.demand.floor, { free: true });
+    put(plan.dance, ctx.demand.music, { optional: false });
+  }
+  put(plan.buffet, ctx.demand.buffet, {});
+  put(plan.bar, ctx.demand.bar, { optional: true });
+  put(plan.bar, ctx.demand.secondBar, { optional: true });
+  return out;
+}
+
+/**
+ * Lays one whole day for a plan: big pieces beside the meal, the meal's rooms, the ceremony's rows.
+ * Post: a day seats everyone (`short` 0) or says by how many it falls short; displays are not placed yet.
+ */
+export function layDay(ctx: Context, { plan, ease, removed, lane }: Attempt): { readonly days: readonly Day[]; readonly misses: readonly Miss[] } {
+  const misses: Miss[] = [];
+  const rooms = emptyRooms(ctx, removed);
+  const left: Spec[] = [];
+  for (const [room, wanted] of besides(ctx, plan)) {
+    const unplaced = stand(rooms, room, wanted);
+    if (unplaced === null) return { days: [], misses: [{ plan, ease, why: "floor" }] };
+    left.push(...unplaced);
+  }
+  const mealSpecs = (room: string): readonly Spec[] => {
+    if (room !== plan.meal[0]) return plan.buffet === room && ctx.demand.buffet ? [ctx.demand.buffet] : [];
+    const all = [
+      plan.floor === "beside" ? ctx.demand.floor : null,
+      plan.floor !== "apart" ? ctx.demand.music : null,
+      plan.buffet === room ? ctx.demand.buffet : null,
+      plan.bar && plan.meal.includes(plan.bar) ? ctx.demand.bar : null,
+      plan.bar && plan.meal.includes(plan.bar) ? ctx.demand.secondBar : null,
+    ];
+    return all.filter((s): s is Spec => s !== null);
+  };
+  if (plan.meal.length === 0) {
+    const rest = [plan.floor !== "apart" ? ctx.demand.music : null].filter((s): s is Spec => s !== null);
+    for (const spec of rest) {
+      const where = plan.dance ?? plan.ceremony ?? plan.drinks[0];
+      if (where) left.push(...(stand(rooms, where, [{ spec, optional: true }]) ?? [spec]));
+    }
+    const done = withRows(ctx, plan, rooms, 0);
+    return done ? { days: [{ plan, ease, rooms: done, meal: [], struckFloor: null, left, removed: [...removed], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows" }] };
+  }
+  const days: Day[] = [];
+  for (const first of mealOf(ctx, { plan, ease, lane }, rooms, mealSpecs)) {
+    const seatedAll = first.reduce((n, m) => n + m.places, 0);
+    const short = Math.max(0, ctx.demand.guests - seatedAll);
+    if (short > 0) { misses.push({ plan, ease, why: "places", got: seatedAll, wanted: ctx.demand.guests }); if (days.length > 0) continue; }
+    const laid = new Map(rooms);
+    for (const m of first) {
+      const day = laid.get(m.room);
+      if (!day) continue;
+      const tables = [...m.top, ...m.seated.items];
+      laid.set(m.room, { ...day, f: withPlaced(day.f, ...m.anchors), statics: [...day.statics, ...m.anchors], tables });
+    }
+    const used = first.reduce((n, m) => n + [...m.top, ...m.seated.items].reduce((k, i) => k + i.seats.filter((s) => s.place === "chair").length, 0), 0);
+    const done = withRows(ctx, plan, laid, used);
+    if (!done) { misses.push({ plan, ease, why: "rows" }); continue; }
+    days.push({ plan, ease, rooms: done, meal: first, struckFloor: null, left: [...left, ...first.flatMap((m) => m.unplaced)], removed: [...removed], short });
+  }
+  return { days: days.sort((a, b) => a.short - b.short), misses };
+}
+
+/** The meal in one room, or in two where the first does not seat everyone: each list is one way of laying all of them. */
+function mealOf(ctx: Context, { plan, ease, lane }: Pick<Attempt, "plan" | "ease" | "lane">, rooms: ReadonlyMap<string, RoomDay>, specs: (room: string) => readonly Spec[]): readonly (readonly MealStand[])[] {
+  const [one, two] = plan.meal;
+  const a = one ? rooms.get(one) : undefined;
+  if (!one || !a) return [];
+  const taken = stockTaken(rooms);
+  const chairs = ctx.chair.stock ? ctx.chair.count : 100_000;
+  const ask = { floor: a.f, specs: specs(one), guests: ctx.demand.guests, wheelchairs: ctx.demand.wheelchairs, withTop: true, taken, chairsLeft: chairs, ease, lane };
+  const firsts = layMeal(ctx, ask);
+  const b = two ? rooms.get(two) : undefined;
+  if (!two || !b) return firsts.slice(0, 8).map((m) => [m]);
+  return firsts.slice(0, 2).flatMap((m) => {
+    const rest = ctx.demand.guests - m.places;
+    if (rest <= 0) return [];
+    // No table is left with one guest, nor a room with a handful.
+    const more = stockTakenBy([...m.top, ...m.seated.items, ...m.anchors.map((p) => p.item)], taken);
+    const seconds = layMeal(ctx, { ...ask, floor: b.f, specs: specs(two), guests: Math.max(rest, 2), wheelchairs: 0, withTop: false, taken: more, chairsLeft: chairs - m.places });
+    return seconds.slice(0, 2).map((s) => [m, s]);
+  });
+}
+
+export const stockTaken = (rooms: ReadonlyMap<string, RoomDay>): ReadonlyMap<string, number> =>
+  stockTakenBy([...rooms.values()].flatMap((r) => [...r.statics.map((p) => p.item), ...r.tables]), new Map());
+
+export function stockTakenBy(items: readonly Item[], start: ReadonlyMap<string, number>): ReadonlyMap<string, number> {
+  const out = new Map(start);
+  for (const i of items) if ("stock" in i.from) out.set(i.from.stock, (out.get(i.from.stock) ?? 0) + (i.from.count ?? 1));
+  return out;
+}
+
+/** Adds the ceremony's rows; null when the ceremony's room does not take them. */
+function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, RoomDay>, mealChairs: number): Map<string, RoomDay> | null {
+  const out = new Map(rooms);
+  const seating = ctx.brief.ceremony.seating;
+  const day = plan.ceremony ? out.get(plan.ceremony) : undefined;
+  if (!day || plan.atTables || seating === "standing") return out;
+  const inMeal = plan.meal.includes(day.f.id);
+  const clears = inMeal || (plan.dance === day.f.id && plan.floor === "apart");
+  const fixed = day.statics.filter((p) => !p.walkable);
+  const standingOnly = day.statics.filter((p) => "standing" in p.item.from);
+  const music = ctx.brief.music.atCeremony ? fixed.filter((p) => p.item.kind === "dj" || p.item.kind === "band") : [];
+  // Rooms that are turned over anyway may do without the meal's pieces; a room that is not keeps them.
+  const tries = clears ? [fixed, [...new Set([...standingOnly, ...music])], standingOnly] : [fixed];
+  for (const keep of tries) {
+    const plans = seatRows({
+      room: day.f.id, floor: day.f.floor, solids: [...day.f.room.obstacles.map((o) => o.outline), ...keep.map((p) => p.body)],
+      zones: [...day.f.doorFloor, ...day.f.room.keepClear.map((k) => k.outline)], axis: day.f.axis, gates: day.f.gates,
+      features: day.f.room.walls.filter((w) => w.is === "feature"), windows: day.f.room.windows,
+    }, {
+      people: ctx.demand.ceremonyGuests, wheelchairs: Math.min(ctx.demand.wheelchairs, ctx.demand.ceremonyGuests),
+      chair: { id: ctx.chair.stock ?? "chair", width: ctx.chair.width, depth: ctx.chair.depth }, rowPitch: ctx.values.comfort.rowPitch,
+      aisle: ctx.brief.ceremony.aisle, curve: seating === "curve", chairsLeft: ctx.chair.stock ? (clears ? ctx.chair.count : ctx.chair.count - mealChairs) : 100_000,
+    });
+    const best = plans.find((p) => p.places >= ctx.demand.ceremonyGuests);
+    if (!best) continue;
+    const gone = day.statics.filter((p) => !keep.includes(p) || conflicts(p, best));
+    out.set(day.f.id, { ...day, rows: best, mealOnly: new Set(gone.map((p) => p.item.id)) });
+    return out;
+  }
+  return null;
+}
+
+/** True when a piece stands where a row's chair, the aisle or the couple will be. */
+export function conflicts(p: Placed, rows: RowPlan): boolean {
+  if (rows.aisle && meets(p.body, rows.aisle)) return true;
+  if (meets(p.body, rows.front.zone)) return true;
+  return rows.items.some((i) => i.seats.some((s) => meets(p.body, seatPolygon(s))));
+}

@@ -1,0 +1,67 @@
+import type { Layout, Scene, Turnover } from "../../layout";
+import type { Context } from "./context";
+import type { Day } from "./day";
+import type { GaveWay } from "./displays";
+import { facing } from "./score";
+
+const FORMS: Readonly<Record<string, string>> = {
+  u: "A horseshoe", e: "A comb of tables", t: "A T of tables", "hollow-square": "A hollow square", spine: "Rounds about a spine",
+};
+
+/** A short name for a layout, from what its tables are and how they stand. */
+export function titleOf(day: Day): string {
+  const seated = day.meal[0]?.seated;
+  if (!seated) return day.plan.ceremony ? "Ceremony and reception" : "Reception";
+  const form = FORMS[seated.form];
+  if (seated.family === "rounds") return "Round tables";
+  if (seated.family === "mixed") return form ?? "Rounds and long tables";
+  return form && seated.form !== "spine" ? form : "Long tables";
+}
+
+const plural = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
+
+/** Why this layout: sentences for the couple, the figures taken from the layout itself. */
+export function whyOf(ctx: Context, day: Day, scenes: readonly Scene[], turnovers: readonly Turnover[]): readonly string[] {
+  const out: string[] = [];
+  const name = (id: string): string => ctx.venue.rooms.find((r) => r.id === id)?.name ?? id;
+  const meal = scenes.find((s) => s.id === "meal");
+  if (meal && day.meal[0]) {
+    const comfortable = day.ease.gaps === "comfort" && day.ease.perTable === "comfort";
+    const where = day.plan.meal.map(name).join(" and ");
+    out.push(comfortable ? `All ${ctx.demand.guests} sit in comfort in the ${where}.` : `All ${ctx.demand.guests} find a place in the ${where}${day.ease.gaps === "most" ? ", at the most the room takes" : ", more to a table than comfort asks"}.`);
+    const rounds = meal.items.filter((i) => i.role === "dining" && "diameter" in i.shape).length;
+    const long = meal.items.filter((i) => i.role === "dining" && !("diameter" in i.shape)).length;
+    if (rounds > 0 && long > 0) out.push(`${plural(rounds, "round")} and ${plural(long, "long table")}.`);
+    else if (rounds > 0) out.push(`${plural(rounds, "round")}.`);
+    else if (long > 0) out.push(`${plural(long, "long table")}.`);
+    const sight = facing(ctx, meal);
+    if (sight.of > 0) out.push(`${sight.see} of ${sight.of} guests face the couple.`);
+  }
+  const minutes = turnovers.reduce((n, t) => n + t.minutes, 0);
+  if (turnovers.length === 0) out.push("No room has to be turned over.");
+  else out.push(`Turning over takes ${plural(minutes, "minute")} with a crew of ${turnovers[0]?.crew ?? 0}.`);
+  if (day.plan.floor === "apart" && day.plan.dance) out.push(`Dancing is in the ${name(day.plan.dance)}, so the tables stay.`);
+  if (day.plan.floor === "beside") out.push("The dance floor lies among the tables all evening.");
+  if (day.plan.floor === "struck") out.push("Some tables are struck after the meal to make the dance floor.");
+  return out;
+}
+
+/** What the layout gives up, one sentence each. */
+export function givesUpOf(ctx: Context, day: Day, gaveWay: readonly GaveWay[]): readonly string[] {
+  const out: string[] = [];
+  if (day.ease.gaps === "most") out.push("Gaps between tables are the least, not those of comfort.");
+  if (day.ease.perTable === "most") out.push("Tables are laid for as many as they take, not for comfort.");
+  for (const id of day.removed) {
+    const piece = ctx.venue.rooms.flatMap((r) => r.standing).find((s) => s.id === id);
+    if (piece) out.push(`${piece.name} is carried out.`);
+  }
+  for (const g of gaveWay) {
+    const word = g.word.replaceAll("-", " ");
+    if (g.why === "combined") out.push(`${word[0]?.toUpperCase()}${word.slice(1)} shares a table with ${g.with ?? "another"}.`);
+    if (g.why === "no-room") out.push(`No place was found for: ${word}.`);
+  }
+  for (const s of day.left) out.push(`No place was found for: ${s.label.toLowerCase()}.`);
+  return out;
+}
+
+export type Words = Pick<Layout, "title" | "why" | "givesUp">;

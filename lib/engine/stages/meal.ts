@@ -1,0 +1,146 @@
+import { add, boxOf, scale, turn, type Point } from "../../geometry";
+import type { Item } from "../../layout";
+import { axisOf } from "../../venue";
+import { placedOf, type Placed, type RoomFloor } from "../place";
+import { seatTables, type Family, type Seated, type SeatingSpace } from "../seating";
+import { standAll, type Stand, type Wanted } from "./anchors";
+import { familiesOf, type Context, type Ease } from "./context";
+import type { Spec } from "./demand";
+import { lanes } from "./lanes";
+import { topItems, topOf, topUse, type Top } from "./top-table";
+
+/** A room laid for the meal: what else stands in it, and its tables. */
+export type MealStand = {
+  readonly room: string;
+  readonly anchors: readonly Placed[];
+  readonly top: readonly Item[];
+  readonly seated: Seated;
+  readonly places: number;
+  readonly ease: Ease;
+  readonly score: number;
+  readonly unplaced: readonly Spec[];
+};
+
+export type MealAsk = {
+  readonly floor: RoomFloor;
+  /** Big pieces that must stand in this room with the tables. */
+  readonly specs: readonly Spec[];
+  readonly guests: number;
+  readonly wheelchairs: number;
+  readonly withTop: boolean;
+  readonly taken: ReadonlyMap<string, number>;
+  readonly chairsLeft: number;
+  readonly ease: Ease;
+  /** Keep a lane into the room although nothing in it needs one. */
+  readonly lane: boolean;
+};
+
+/** Most ways of standing the big pieces that are tried in earnest for one ease of comfort. */
+const VARIANTS = 3;
+
+/**
+ * Lays one room for the meal: stands the big pieces jointly, keeps lanes to them, fills the rest with tables.
+ * Pre: `floor` holds whatever stands there already. Post: best first; places may fall short of the guests, and say so.
+ */
+export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
+  const gaps = ctx.values[ask.ease.gaps];
+  const top = ask.withTop ? topOf(ctx, gaps.wallGap) : null;
+  const out: MealStand[] = [];
+  for (const stand of variants(ask, top)) {
+    const tops = top ? stand.placed.filter((p) => p.item.role === "top").flatMap((p) => topItems(ctx, top, ask.floor.id, p.item)) : [];
+    const taken = new Map(ask.taken);
+    for (const p of stand.placed) if ("stock" in p.item.from) taken.set(p.item.from.stock, (taken.get(p.item.from.stock) ?? 0) + (p.item.from.count ?? 1));
+    const topSeats = tops.reduce((n, i) => n + i.seats.length, 0);
+    const fixed = withTops(stand.f, tops, top);
+    for (const mode of laneModes(fixed, ask)) {
+      const space = spaceOf(ctx, fixed, tops, mode);
+      if (!space) continue;
+      const seated = seatTables(space, {
+        places: Math.max(0, ask.guests - topSeats), families: families(ctx, taken), gaps, perTable: ask.ease.perTable,
+        tables: ctx.brief.meal.tables, form: ctx.brief.meal.form, chair: ctx.chair, wheelchairs: ask.wheelchairs,
+        chairsLeft: Math.max(0, ask.chairsLeft - topSeats),
+      }, { seed: ctx.seed });
+      for (const s of seated) out.push({
+        room: ask.floor.id, anchors: stand.placed.filter((p) => p.item.role !== "top"), top: tops, seated: s, places: s.places + topSeats,
+        ease: ask.ease, score: stand.score, unplaced: stand.left,
+      });
+    }
+  }
+  const full = (m: MealStand): number => Math.min(m.places, ask.guests);
+  return out.sort((a, b) => full(b) - full(a) || b.score - a.score);
+}
+
+function families(ctx: Context, taken: ReadonlyMap<string, number>): readonly Family[] {
+  return familiesOf(ctx.venue, taken).map((s) => ({
+    stock: s.id, name: s.name, shape: s.shape, count: s.left, places: s.seats ?? { comfort: 0, most: 0 }, ends: s.ends, joins: s.joins,
+  }));
+}
+
+function variants(ask: MealAsk, top: Top | null): readonly Stand[] {
+  const wanted: Wanted[] = [];
+  if (top) wanted.push({ spec: top.spec });
+  for (const spec of ask.specs) wanted.push({ spec, free: spec.kind === "dance-floor", optional: spec.kind !== "dance-floor" });
+  if (wanted.length === 0) return [{ f: ask.floor, score: 0, placed: [], left: [] }];
+  const all = standAll(ask.floor, wanted, { beam: 12, branch: wanted.length > 1 ? 4 : VARIANTS });
+  // Variants must differ where it matters: in the couple's wall or the floor's spot.
+  const key = (s: Stand): string => s.placed.filter((p) => p.item.role === "top" || p.item.kind === "dance-floor").map((p) => `${p.item.angle}:${Math.round(p.item.at[0] / 1500)}:${Math.round(p.item.at[1] / 1500)}`).join("|");
+  const seen = new Set<string>();
+  const out: Stand[] = [];
+  for (const s of all) {
+    if (out.length >= VARIANTS) break;
+    if (seen.has(key(s))) continue;
+    seen.add(key(s));
+    out.push(s);
+  }
+  return out;
+}
+
+/** The top table's own places and the floor behind them, in place of the bare outline it was stood by. */
+function withTops(f: RoomFloor, tops: readonly Item[], top: Top | null): RoomFloor {
+  const others = f.placed.filter((p) => p.item.role !== "top");
+  const whole = f.placed.find((p) => p.item.role === "top");
+  if (!top || !whole) return f;
+  const use = topUse(top, whole.item.at, whole.item.angle);
+  return { ...f, placed: [...others, ...tops.map((i, k) => placedOf(i, k === 0 ? use : null))] };
+}
+
+type LaneMode = "none" | "rim" | "middle";
+/** Lanes are kept to what guests are served from; into the room itself only where the attempt asks for one, for wheels. */
+function laneModes(f: RoomFloor, ask: MealAsk): readonly LaneMode[] {
+  const served = f.placed.some((p) => ["bar", "buffet", "dance-floor"].includes(p.item.kind));
+  return served ? ["rim", "middle"] : ask.lane ? ["middle"] : ["none"];
+}
+
+function spaceOf(ctx: Context, f: RoomFloor, tops: readonly Item[], mode: LaneMode): SeatingSpace | null {
+  const targets: Point[] = f.placed.filter((p) => ["bar", "buffet", "dance-floor"].includes(p.item.kind)).map((p) => frontPoint(p));
+  if (mode !== "none" && targets.length === 0) targets.push(...deepPoints(f));
+  const ways = mode === "none" ? [] : lanes(f, targets, { middle: mode === "middle" });
+  if (!ways) return null;
+  const solids = [...f.room.obstacles.map((o) => o.outline), ...f.placed.filter((p) => !p.walkable && p.item.role !== "top").map((p) => p.body)];
+  const zones = [
+    ...f.room.keepClear.map((k) => ({ polygon: k.outline, tableClear: 0 })),
+    ...f.doorFloor.map((polygon) => ({ polygon, tableClear: 0 })),
+    ...f.placed.filter((p) => p.walkable).map((p) => ({ polygon: p.body, tableClear: 483 })),
+    ...f.placed.flatMap((p) => (p.use && p.item.role !== "top" ? [{ polygon: p.use, tableClear: 0 }] : [])),
+    ...f.placed.flatMap((p) => (p.use && p.item.role === "top" ? [{ polygon: p.use, tableClear: 0 }] : [])),
+    ...ways.map((polygon) => ({ polygon, tableClear: 484 })),
+  ];
+  const head = tops[Math.floor(tops.length / 2)];
+  return {
+    room: f.id, floor: f.floor, solids, zones, axis: axisOf(f.room.outline), fixed: tops,
+    ...(head ? { focus: head.at, mirror: { at: head.at, angle: (head.angle + 90) % 180 } } : {}),
+    exits: f.gates.map((g) => add(g.at, scale(g.inward, 700))),
+  };
+}
+
+/** Where one stands to be served: before the piece's front, clear of it by half a route. */
+function frontPoint(p: Placed): Point {
+  const depth = "diameter" in p.item.shape ? p.item.shape.diameter : p.item.shape.depth;
+  return add(p.item.at, turn([0, p.walkable ? 0 : depth / 2 + 500], p.item.angle));
+}
+
+/** A room without anything to be served from still wants a lane into it, for wheels: to its middle. */
+function deepPoints(f: RoomFloor): readonly Point[] {
+  const box = boxOf(f.floor.flatMap((p) => p.outer));
+  return [[(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]];
+}

@@ -1,0 +1,76 @@
+import { distance, dot, middle, pointSegmentDistance, sub, type Point, type Segment } from "../../geometry";
+import type { RoomFloor, Spot } from "../place";
+
+/** What a spot is weighed against: 0 is worst, 1 best; each relation is one line of one table. */
+export type Surroundings = {
+  readonly f: RoomFloor;
+  /** Where guests come in. */
+  readonly entry: Point;
+  readonly focus?: Point;
+  readonly floor?: Point;
+  readonly music?: Point;
+  readonly bar?: Point;
+};
+
+const fall = (d: number, over: number): number => Math.max(0, 1 - d / over);
+const near = (a: Point, b: Point | undefined, over: number): number => (b ? fall(distance(a, b), over) : 0);
+
+const segments = (f: RoomFloor, is: "feature" | "plain" | "mirror"): readonly Segment[] =>
+  f.room.walls.filter((w) => w.is === is).map((w) => [w.from, w.to] as const);
+const atWall = (p: Point, list: readonly Segment[], over = 1500): number => (list.length === 0 ? 0 : fall(Math.min(...list.map((s) => pointSegmentDistance(p, s))), over));
+const windows = (f: RoomFloor): readonly Segment[] => f.room.windows.map((w) => [w.from, w.to] as const);
+const sockets = (f: RoomFloor): readonly Point[] => f.room.sockets.map((s): Point => (isPoint(s) ? s : s.at));
+const isPoint = (s: RoomFloor["room"]["sockets"][number]): s is Point => Array.isArray(s);
+export const socketNear = (f: RoomFloor, p: Point, over = 4000): number => {
+  const all = sockets(f);
+  return all.length === 0 ? 0.5 : fall(Math.min(...all.map((s) => distance(s, p))), over);
+};
+const doorNear = (f: RoomFloor, p: Point, over: number): number =>
+  f.gates.length === 0 ? 0 : fall(Math.min(...f.gates.map((g) => distance(g.at, p))), over);
+/** Centred on its wall, or on a feature of it. */
+const centred = (s: Spot): number => 1 - Math.min(1, Math.abs(s.along - 0.5) * 2);
+const cornered = (s: Spot): number => Math.abs(s.along - 0.5) * 2;
+/** How squarely a spot faces a point. */
+const faces = (s: Spot, p: Point | undefined): number => {
+  if (!p || !s.wall) return 0;
+  const d = sub(p, s.at);
+  const n = Math.hypot(d[0], d[1]) || 1;
+  const t = sub(s.wall[1], s.wall[0]);
+  const wn = Math.hypot(t[0], t[1]) || 1;
+  const inward: Point = [-t[1] / wn, t[0] / wn];
+  return Math.max(0, dot(inward, d) / n);
+};
+
+type Weigh = (s: Spot, a: Surroundings) => number;
+
+/** By the brief's word for a piece (common practice, no source). */
+export const RELATIONS: Readonly<Record<string, Weigh>> = {
+  dj: (s, a) => 2 * near(s.at, a.floor, 7000) + faces(s, a.floor) + 0.8 * socketNear(a.f, s.at) + 0.3 * cornered(s) - 0.5 * doorNear(a.f, s.at, 2500),
+  band: (s, a) => 2 * near(s.at, a.floor, 8000) + faces(s, a.floor) + 0.8 * socketNear(a.f, s.at) + 0.4 * centred(s) - 0.5 * doorNear(a.f, s.at, 2500),
+  bar: (s, a) => 0.8 * centred(s) - 0.8 * doorNear(a.f, s.at, 3000) - 0.6 * near(s.at, a.focus, 4000) - 0.3 * near(s.at, a.music, 3000) + 0.2 * atWall(s.at, segments(a.f, "plain")),
+  "second-bar": (s, a) => 0.6 * centred(s) - 0.8 * doorNear(a.f, s.at, 3000) - near(s.at, a.bar, 6000),
+  buffet: (s, a) => centred(s) - 0.8 * doorNear(a.f, s.at, 2000) - 0.5 * near(s.at, a.focus, 4000),
+  cake: (s, a) => 1.6 * atWall(s.at, segments(a.f, "feature")) + 0.6 * near(s.at, a.focus, 9000) - 0.5 * atWall(s.at, windows(a.f), 1200) - 0.6 * doorNear(a.f, s.at, 2500) + 0.4 * centred(s),
+  welcome: (s, a) => 2 * near(s.at, a.entry, 7000) + 0.2 * centred(s),
+  cards: (s, a) => 1.2 * near(s.at, a.entry, 9000) - 0.5 * near(s.at, a.entry, 1500) + 0.2 * centred(s),
+  "guest-book": (s, a) => 1.2 * near(s.at, a.entry, 9000) - 0.5 * near(s.at, a.entry, 1500) + 0.2 * centred(s),
+  photographs: (s, a) => near(s.at, a.entry, 9000) + 0.4 * atWall(s.at, segments(a.f, "plain")),
+  "seating-plan": (s, a) => near(s.at, a.entry, 8000) - 0.4 * near(s.at, a.entry, 1200),
+  favours: (s, a) => 0.5 * near(s.at, a.entry, 9000),
+  "photo-booth": (s, a) => atWall(s.at, segments(a.f, "plain")) + 0.6 * cornered(s) + 0.5 * socketNear(a.f, s.at) - 0.5 * atWall(s.at, windows(a.f), 1200),
+  appetisers: (s, a) => 0.6 * atWall(s.at, segments(a.f, "plain")) - doorNear(a.f, s.at, 3000) + 0.3 * centred(s),
+  lounge: (s, a) => 0.6 * cornered(s) - 0.3 * near(s.at, a.bar, 2500) + 0.3 * near(s.at, a.bar, 6000),
+  "children-corner": (s, a) => cornered(s) - near(s.at, a.music, 7000) - 0.4 * doorNear(a.f, s.at, 3000),
+  "cocktail-tables": (s, a) => 0.5 * near(s.at, a.bar, 6000) - 0.8 * doorNear(a.f, s.at, 2000),
+  top: (s, a) => 1.5 * atWall(s.at, segments(a.f, "feature")) + 0.8 * centred(s) - 0.6 * doorNear(a.f, s.at, 3000) + 0.2 * atWall(s.at, windows(a.f), 800),
+};
+
+export const weigh = (word: string, s: Spot, a: Surroundings): number => (RELATIONS[word] ?? ((x) => 0.2 * centred(x)))(s, a);
+
+/** Where guests come into a room: a guests' door to the outside, else a guests' door, else any door, else its middle. */
+export function entryOf(f: RoomFloor): Point {
+  const guests = f.gates.filter((g) => g.door.for.includes("guests"));
+  const first = guests.find((g) => g.door.leads === "outside") ?? guests[0] ?? f.gates[0];
+  const box = f.floor[0]?.box;
+  return first ? first.at : box ? middle([box.minX, box.minY], [box.maxX, box.maxY]) : [0, 0];
+}

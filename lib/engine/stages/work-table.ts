@@ -1,0 +1,39 @@
+import { seatPolygon, type Item } from "../../layout";
+import { canStand, placedOf, wallSpots, within, meets, withPlaced, useFloor } from "../place";
+import { moveSeats, seatsAround } from "../seating/seats";
+import type { Context } from "./context";
+import { stockTakenBy, type Day } from "./day";
+import { waysHold } from "./displays";
+
+/**
+ * A table for the people who work that day, who eat too: in a room where no guest dines, from tables and chairs that are left.
+ * Where there is none the day stands as it was, and the check says that the suppliers have no table.
+ */
+export function placeWorkTable(ctx: Context, day: Day): Day {
+  const wanted = ctx.brief.guests.suppliers;
+  if (wanted === 0 || day.plan.meal.length === 0) return day;
+  const taken = stockTakenBy([...day.rooms.values()].flatMap((r) => [...r.statics.map((p) => p.item), ...r.tables]), new Map());
+  const stock = ctx.venue.stock.filter((s) => s.kind === "table" && s.seats && s.seats.comfort >= 2 && s.count > (taken.get(s.id) ?? 0))
+    .sort((a, b) => Math.abs((a.seats?.comfort ?? 0) - wanted) - Math.abs((b.seats?.comfort ?? 0) - wanted) || (a.id < b.id ? -1 : 1));
+  const chairsUsed = [...day.rooms.values()].flatMap((r) => r.tables).reduce((n, t) => n + t.seats.length, 0);
+  const chairs = ctx.chair.stock ? ctx.chair.count - chairsUsed : 1000;
+  const rooms = [...day.rooms.values()].filter((r) => !day.plan.meal.includes(r.f.id) && r.f.id !== day.plan.ceremony && !r.f.room.outdoor && r.f.room.uses.length > 0)
+    .sort((a, b) => Number(b.f.room.uses.includes("plating")) - Number(a.f.room.uses.includes("plating")) || (a.f.id < b.f.id ? -1 : 1));
+  for (const s of stock.slice(0, 2)) for (const room of rooms) {
+    const places = Math.min(wanted, s.seats?.comfort ?? 0, chairs);
+    if (places < 1) return day;
+    const size = "diameter" in s.shape ? { width: s.shape.diameter, depth: s.shape.diameter } : s.shape;
+    const around = { front: 900, back: 900, side: s.ends || "diameter" in s.shape ? 700 : 300 };
+    for (const spot of wallSpots(room.f, size, around, 400).slice(0, 24)) {
+      const bare: Item = { id: "work-table", kind: "table", role: "work", label: "Suppliers", room: room.f.id, from: { stock: s.id }, shape: s.shape, at: spot.at, angle: "diameter" in s.shape ? 0 : spot.angle, seats: [] };
+      const item: Item = { ...bare, seats: moveSeats(seatsAround(s.shape, places, { ends: s.ends, chair: ctx.chair }), bare.at, bare.angle) };
+      const polys = item.seats.map((seat) => seatPolygon(seat, ctx.chair));
+      if (polys.some((p) => !within(p, room.f.floor) || room.f.doorFloor.some((d) => meets(p, d)) || room.f.placed.some((q) => meets(p, q.body)))) continue;
+      const p = placedOf(item, useFloor(spot.at, size, spot.angle, around));
+      if (!canStand(room.f, p.body)) continue;
+      const trial: Day = { ...day, rooms: new Map(day.rooms).set(room.f.id, { ...room, f: withPlaced(room.f, p), statics: [...room.statics, p] }) };
+      if (waysHold(ctx, trial, room.f.id)) return trial;
+    }
+  }
+  return day;
+}
