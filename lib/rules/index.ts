@@ -1,3 +1,10 @@
+export { check, DAY_RULES, judge, SCENE_RULES, withText } from "./check";
+export { chairOf, contextOf, guestSeats, type Context, type Part, type Raw, type SceneView } from "./context";
+export { aisleWidth, blockOf } from "./rows";
+export { endsOf, nearThings } from "./gaps";
+export { exitsNeeded } from "./passage";
 export { netArea, peopleOf, postedFor, type People, type RoomLoad, type SceneLoad } from "./people";
+export { beforeRows, sees } from "./sight";
+export { changes, contentsOf, gapFor } from "./turnovers";
 export { HOUSE_RULES, PROFILE_VALUES, ruleValues, type Gaps, type RuleValues } from "./values";
 export * from "./ways";

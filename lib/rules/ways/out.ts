@@ -1,9 +1,8 @@
-import { segmentDistance, type Point, type Segment, edges } from "../../geometry";
+import { edges, pieceContains, segmentDistance, type Point, type Segment } from "../../geometry";
 import type { Item, Scene } from "../../layout";
 import type { Site } from "../../venue";
 import { boundaryPoints, walkMap, type WalkMap, type WalkPiece } from "./map";
 import { bodiesOf, isRowChair, isWheelchairSpace, meets, piecesOnFloor, type Body } from "./solids";
-import { pieceContains } from "../../geometry";
 
 /** Width of a path from a place, mm: IBC 2018 1029.13.1.1 (12 in). */
 export const PATH = 305;
@@ -25,16 +24,20 @@ export type WaysOut = {
 
 const countSeats = (items: readonly Item[]): number => items.reduce((n, i) => n + i.seats.length, 0);
 
+export type WaysValues = { readonly path: number; readonly tableLine: number; readonly freeWalk: number };
+const WAYS: WaysValues = { path: PATH, tableLine: TABLE_LINE, freeWalk: FREE_WALK };
+
 /** The free floor for ways out: 305 mm between the lines of the tables. */
-export const waysMap = (site: Site, scene: Pick<Scene, "rooms" | "items">): WalkMap => walkMap(site, scene, { width: PATH, tableLine: TABLE_LINE });
+export const waysMap = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: WaysValues = WAYS): WalkMap =>
+  walkMap(site, scene, { width: by.path, tableLine: by.tableLine });
 
 /**
  * From each place: which ways out a path of 305 mm reaches. A place at a table may first walk 1829 mm of any width, straight,
  * past no piece and through no wall; a place in a row must stand beside the path. `people` decides whether one way out is
  * enough (fewer than 50); the number of places when left out.
  */
-export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, people?: number): WaysOut {
-  const map = waysMap(site, scene);
+export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, people?: number, by: WaysValues = WAYS): WaysOut {
+  const map = waysMap(site, scene, by);
   const items = piecesOnFloor(site, scene);
   const bodies = bodiesOf(items);
   const walls = map.grounds.map((g) => ({ level: g.level, lines: g.floor.flatMap((p) => [p.outer, ...p.holes].flatMap((r) => [...edges(r)])) }));
@@ -43,7 +46,7 @@ export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, peopl
     const s = item.seats[seat];
     if (!s) return [];
     const level = site.rooms.get(item.room)?.room.level ?? 0;
-    return exitsFrom({ map, bodies, walls: walls.find((w) => w.level === level)?.lines ?? [], level, item, at: [s.x, s.y], enough: needed });
+    return exitsFrom({ map, bodies, walls: walls.find((w) => w.level === level)?.lines ?? [], level, item, at: [s.x, s.y], enough: needed, by });
   };
   const unserved: Unserved[] = [];
   for (const item of scene.items) item.seats.forEach((s, seat) => {
@@ -55,11 +58,11 @@ export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, peopl
 
 type Search = {
   readonly map: WalkMap; readonly bodies: readonly Body[]; readonly walls: readonly Segment[]; readonly level: number;
-  readonly item: Item; readonly at: Point; readonly enough: number;
+  readonly item: Item; readonly at: Point; readonly enough: number; readonly by: WaysValues;
 };
 
 function exitsFrom(s: Search): readonly string[] {
-  const within = reachOf(s.item);
+  const within = reachOf(s.item, s.by);
   const exits = new Set<string>();
   for (const piece of s.map.pieces) {
     if (piece.level !== s.level || piece.exits.every((e) => exits.has(e))) continue;
@@ -70,10 +73,10 @@ function exitsFrom(s: Search): readonly string[] {
 }
 
 /** How far the centre of the path may be from the middle of a place, mm. */
-function reachOf(item: Item): number {
-  if (!isRowChair(item) && !isWheelchairSpace(item)) return FREE_WALK;
+function reachOf(item: Item, by: WaysValues): number {
+  if (!isRowChair(item) && !isWheelchairSpace(item)) return by.freeWalk;
   const half = "diameter" in item.shape ? item.shape.diameter / 2 : Math.max(item.shape.width, item.shape.depth) / 2;
-  return half + PATH / 2 + 50;
+  return half + by.path / 2 + 50;
 }
 
 function walkable(s: Search, piece: WalkPiece, within: number): boolean {

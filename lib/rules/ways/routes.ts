@@ -14,8 +14,11 @@ const BESIDE = 150;
 export type Unreached = { readonly item: string; readonly seat?: number; readonly at: Point };
 export type Routes = { readonly map: WalkMap; readonly unreached: readonly Unreached[] };
 
-export const routeMap = (site: Site, scene: Pick<Scene, "rooms" | "items">): WalkMap =>
-  walkMap(site, scene, { width: ROUTE, tableLine: TABLE_LINE, doorWidth: ROUTE_DOOR, walker: "wheels" });
+export type RouteValues = { readonly route: number; readonly routeDoor: number; readonly tableLine: number };
+const ROUTES: RouteValues = { route: ROUTE, routeDoor: ROUTE_DOOR, tableLine: TABLE_LINE };
+
+export const routeMap = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: RouteValues = ROUTES): WalkMap =>
+  walkMap(site, scene, { width: by.route, tableLine: by.tableLine, doorWidth: by.routeDoor, walker: "wheels" });
 
 /** The front of a piece: its edge that faces down the page at angle 0, as a thin strip; all of it where it has no front. */
 export function frontOf(item: Item): Polygon {
@@ -29,13 +32,13 @@ export function frontOf(item: Item): Polygon {
  * at doors) reaches from any way out. A wheelchair place is reached where the middle of the route comes within 457 mm of
  * its clear floor; a piece where the route passes within 150 mm of its front or edge.
  */
-export function routes(site: Site, scene: Pick<Scene, "id" | "rooms" | "items">): Routes {
+export function routes(site: Site, scene: Pick<Scene, "id" | "rooms" | "items">, by: RouteValues = ROUTES): Routes {
   const targets = scene.items.flatMap((item): readonly { item: Item; seat?: number; at: Point; polygon: Polygon; within: number }[] => [
     ...item.seats.flatMap((s, seat) => s.place === "wheelchair"
-      ? [{ item, seat, at: [s.x, s.y] as const, polygon: seatPolygon(s), within: ROUTE / 2 }] : []),
-    ...(scene.id !== "ceremony" && isServed(item) ? [{ item, at: item.at, polygon: frontOf(item), within: ROUTE / 2 + BESIDE }] : []),
+      ? [{ item, seat, at: [s.x, s.y] as const, polygon: seatPolygon(s), within: by.route / 2 }] : []),
+    ...(scene.id !== "ceremony" && isServed(item) ? [{ item, at: item.at, polygon: frontOf(item), within: by.route / 2 + BESIDE }] : []),
   ]);
-  const map = routeMap(site, scene);
+  const map = routeMap(site, scene, by);
   const unreached = targets.filter(({ item, polygon, within }) => {
     const level = site.rooms.get(item.room)?.room.level ?? 0;
     return !map.reaches(polygon, within, level).some((p) => p.exits.length > 0);

@@ -24,8 +24,8 @@ export const isWheelchairSpace = (i: Item): boolean => i.kind === "other" && i.r
 export const isSolid = (i: Item): boolean => i.kind !== "dance-floor" && !isWheelchairSpace(i);
 /** A table that people sit at: its line lies 19 in out. */
 export const isSeatedTable = (i: Item): boolean => i.kind === "table" && i.seats.length > 0;
-/** A chair of a row. */
-export const isRowChair = (i: Item): boolean => i.kind === "chair";
+/** A chair of a row: it carries its own seat; a chair without one is a piece like others. */
+export const isRowChair = (i: Item): boolean => i.kind === "chair" && i.seats.length > 0;
 
 export type Body = { readonly item: Item; readonly shape: Shape };
 export const bodiesOf = (items: readonly Item[]): readonly Body[] => items.filter(isSolid).map((item) => ({ item, shape: footprint(item) }));

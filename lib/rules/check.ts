@@ -1,0 +1,53 @@
+import type { Brief } from "../brief";
+import type { Finding, Layout } from "../layout";
+import type { Venue } from "../venue";
+import { findingText } from "../words/findings";
+import { asked, danceFloor, scenesAsked } from "./asked";
+import { contextOf, type Context, type Raw, type SceneView } from "./context";
+import { builtIn, doorClear, inRoom } from "./floor";
+import { ends, gaps } from "./gaps";
+import { exitWidth, load } from "./load";
+import { overlap } from "./overlap";
+import { route, ways } from "./passage";
+import { alone, perTable, places } from "./places";
+import { rooms } from "./rooms";
+import { centreAisle, rowClear } from "./rows";
+import { seats } from "./seats";
+import { musicSight } from "./sight";
+import { ids, standing } from "./standing";
+import { stock, tablePlaces } from "./stock";
+import { turnovers, turnoverTime } from "./turnovers";
+
+type SceneRule = (v: SceneView, c: Context) => readonly Raw[];
+type DayRule = (c: Context) => readonly Raw[];
+
+/** Every rule that judges one part of the day; by name, so that one may be run alone. */
+export const SCENE_RULES: Readonly<Record<string, SceneRule>> = {
+  ids, rooms, inRoom, builtIn, overlap, doorClear, seats, tablePlaces, gaps, ends, rowClear, centreAisle, stock, standing,
+  ways, route, load, exitWidth, places, alone, perTable, musicSight,
+};
+/** Every rule that judges the day as a whole. */
+export const DAY_RULES: Readonly<Record<string, DayRule>> = { scenesAsked, asked, danceFloor, turnovers, turnoverTime };
+
+const WEIGHT: Readonly<Record<Finding["level"], number>> = { must: 0, should: 1, note: 2 };
+
+/**
+ * All findings on a layout, heaviest first. The same rules judge the engine's layouts, a hand's changes and agreed ones.
+ * Without a brief only what the layout and the venue say of each other is judged, people being the places.
+ */
+export function check(venue: Venue, layout: Layout, brief?: Brief): readonly Finding[] {
+  const c = contextOf(venue, layout, brief);
+  const raw = [
+    ...c.scenes.flatMap((v) => Object.values(SCENE_RULES).flatMap((rule) => rule(v, c))),
+    ...Object.values(DAY_RULES).flatMap((rule) => rule(c)),
+  ];
+  return raw.map((f) => withText(venue, layout, f)).sort((a, b) => WEIGHT[a.level] - WEIGHT[b.level]);
+}
+
+/** One rule's findings for one part of the day, without words: for a search that asks often. */
+export function judge(c: Context, v: SceneView, names: readonly string[]): readonly Raw[] {
+  return names.flatMap((n) => SCENE_RULES[n]?.(v, c) ?? []);
+}
+
+/** A finding with its sentence, in the venue's language and lengths. */
+export const withText = (venue: Venue, layout: Pick<Layout, "scenes">, f: Raw): Finding => ({ ...f, text: findingText(f, { venue, layout }) });

@@ -1,0 +1,99 @@
+import type { Brief } from "../brief";
+import { boxOf, disc, polygonShape, rectangle, type Point, type Shape } from "../geometry";
+import { CHAIR, footprint, isRound, seatPolygon, shapeAt, WHEELCHAIR_FLOOR, type Finding, type Item, type Layout, type Scene } from "../layout";
+import { siteOf, type Site, type Venue } from "../venue";
+import { peopleOf } from "./people";
+import { ruleValues, type RuleValues } from "./values";
+
+/** A finding before it has words. */
+export type Raw = Omit<Finding, "text">;
+
+/** A body on the floor: a piece, or the floor that a seat of a table takes. */
+export type Part = {
+  readonly item: Item;
+  readonly seat?: number;
+  readonly is: "piece" | "chair" | "wheelchair";
+  readonly shape: Shape;
+  /** The shape drawn in by the millimetre that is let go. */
+  readonly slim: Shape;
+};
+
+export type SceneView = {
+  readonly scene: Scene;
+  readonly site: Site;
+  readonly parts: readonly Part[];
+  readonly chair: { readonly width: number; readonly depth: number };
+  /** Rooms of the scene and rooms that hold something of it. */
+  readonly rooms: readonly string[];
+  /** Guests, and all people, in the rooms then; the places where no brief is given. */
+  readonly guests: number;
+  readonly people: number;
+};
+
+export type Context = {
+  readonly venue: Venue;
+  readonly layout: Layout;
+  readonly brief: Brief | undefined;
+  readonly values: RuleValues;
+  readonly scenes: readonly SceneView[];
+};
+
+/** The chair of a venue: its commonest stock chair, else 450 x 500 mm. */
+export function chairOf(venue: Pick<Venue, "stock">): { readonly width: number; readonly depth: number } {
+  const chairs = venue.stock.filter((s) => s.kind === "chair" && s.count > 0).sort((a, b) => b.count - a.count);
+  const shape = chairs[0]?.shape;
+  if (!shape) return CHAIR;
+  return isRound(shape) ? { width: shape.diameter, depth: shape.diameter } : { width: shape.width, depth: shape.depth };
+}
+
+/** Guests' places of a scene: those of work tables (suppliers') are left out. */
+export const guestSeats = (items: readonly Item[]): number => items.reduce((n, i) => n + (i.role === "work" ? 0 : i.seats.length), 0);
+
+function slimPiece(item: Item): Shape {
+  const s = item.shape;
+  return isRound(s) ? disc(item.at, Math.max(1, s.diameter / 2 - 1))
+    : polygonShape(rectangle(item.at, Math.max(1, s.width - 2), Math.max(1, s.depth - 2), item.angle));
+}
+
+function partsOf(scene: Scene, chair: { readonly width: number; readonly depth: number }): readonly Part[] {
+  return scene.items.flatMap((item): readonly Part[] => {
+    const own: Part = { item, is: "piece", shape: footprint(item), slim: slimPiece(item) };
+    if (item.kind !== "table") return [own];
+    const seats = item.seats.map((s, seat): Part => {
+      const size = s.place === "wheelchair" ? WHEELCHAIR_FLOOR : chair;
+      return {
+        item, seat, is: s.place, shape: polygonShape(seatPolygon(s, chair)),
+        slim: shapeAt({ width: size.width - 2, depth: size.depth - 2 }, [s.x, s.y], s.facing - 90),
+      };
+    });
+    return [own, ...seats];
+  });
+}
+
+export function contextOf(venue: Venue, layout: Layout, brief?: Brief): Context {
+  const chair = chairOf(venue);
+  const sites = new Map<string, Site>();
+  const scenes = layout.scenes.map((scene): SceneView => {
+    const key = scene.drapes.join(" ");
+    const site = sites.get(key) ?? siteOf(venue, scene.drapes);
+    sites.set(key, site);
+    const seats = guestSeats(scene.items);
+    const people = brief ? peopleOf(brief, scene.id) : { guests: seats, all: seats };
+    const rooms = [...new Set([...scene.rooms, ...scene.items.map((i) => i.room)])].filter((r) => site.rooms.has(r));
+    return { scene, site, parts: partsOf(scene, chair), chair, rooms, guests: people.guests, people: people.all };
+  });
+  return { venue, layout, brief, values: ruleValues(venue), scenes };
+}
+
+/** A place as findings give it: whole millimetres. */
+export const placed = (p: Point): Point => [Math.round(p[0]), Math.round(p[1])];
+
+/** The middle of a body. */
+export function middleOf(shape: Shape): Point {
+  if (shape.kind === "disc") return placed(shape.at);
+  const b = boxOf(shape.points);
+  return placed([(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2]);
+}
+
+/** Order in which things are named in a finding: the piece itself, then the seat's number for people (from 1). */
+export const seatData = (p: Part): Readonly<Record<string, number>> => (p.seat === undefined ? {} : { seat: p.seat + 1 });

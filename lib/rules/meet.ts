@@ -1,0 +1,55 @@
+import {
+  boundaryDistance, boxesNear, clearance, clockwise, contains, cross, edges, minus, regionArea, segmentClearance, segmentsCross, sub,
+  union, insideBy, aroundCircle, type Point, type Polygon, type Region, type Shape,
+} from "../geometry";
+
+/** True where a polygon turns one way only. */
+export function isConvex(p: Polygon): boolean {
+  const c = clockwise(p);
+  return c.every((b, i) => {
+    const a = c[(i + c.length - 1) % c.length] ?? b, d = c[(i + 1) % c.length] ?? b;
+    return cross(sub(b, a), sub(d, b)) >= -1e-6;
+  });
+}
+
+const outlineOf = (s: Shape): Polygon => (s.kind === "disc" ? aroundCircle(s.at, s.radius, 96) : s.points);
+
+/**
+ * Clearance of a body from any simple polygon: distance, or minus the depth to which they overlap (mm). For a polygon that
+ * is not convex the depth is that of the body's corners, at least 1 mm where they overlap at all.
+ */
+export function clearOf(shape: Shape, polygon: Polygon): number {
+  if (isConvex(polygon)) return clearance(shape, { kind: "polygon", points: polygon, box: boundsOf(polygon) });
+  const body = outlineOf(shape);
+  const first = polygon[0];
+  const crossing = edges(body).some((e) => edges(polygon).some((f) => segmentsCross(e, f)));
+  const inside = body.filter((p) => contains(polygon, p));
+  if (!crossing && inside.length === 0 && !(first && contains(body, first))) {
+    return edges(polygon).reduce((d, e) => Math.min(d, segmentClearance(shape, e)), Infinity);
+  }
+  return -Math.max(1, ...inside.map((p) => boundaryDistance(polygon, p)));
+}
+
+const boundsOf = (p: Polygon) => {
+  const xs = p.map((q) => q[0]), ys = p.map((q) => q[1]);
+  return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) };
+};
+
+/** True when two bodies, each already drawn in by the millimetre let go, share floor. */
+export const share = (a: Shape, b: Shape): boolean => boxesNear(a.box, b.box, 0) && clearance(a, b) < 0;
+
+/** True when a body drawn in by the millimetre let go shares floor with a polygon. */
+export function shareWith(slim: Shape, polygon: Polygon): boolean {
+  return boxesNear(slim.box, boundsOf(polygon), 0) && clearOf(slim, polygon) < 0;
+}
+
+/** By how much a body sticks out of a region, mm; 0 when it lies inside. */
+export function sticksOut(shape: Shape, slim: Shape, region: Region): number {
+  for (const p of region) if (p.holes.length === 0 && insideBy(shape, p.outer) > 0) return 0;
+  // Near a wall the exact answer is whether any of the slim body is left outside.
+  const left = minus(union([outlineOf(slim)]), region);
+  if (regionArea(left) < 2) return 0;
+  const outs = outlineOf(shape).filter((q) => !region.some((p) => contains(p.outer, q)));
+  const depth = outs.map((q: Point) => Math.min(...region.map((p) => boundaryDistance(p.outer, q))));
+  return Math.max(1, ...depth);
+}

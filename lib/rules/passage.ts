@@ -1,0 +1,42 @@
+import { placed, type Context, type Raw, type SceneView } from "./context";
+import { routes, waysOut, type WaysOut } from "./ways";
+
+/** From every place a path of 305 mm to two ways out (one where fewer than 50 people are in the rooms), and enough ways out in all. */
+export function ways(v: SceneView, c: Context): readonly Raw[] {
+  const found = waysOut(v.site, v.scene, v.people, c.values);
+  const byItem = new Map<string, typeof found.unserved[number][]>();
+  for (const u of found.unserved) byItem.set(u.item, [...(byItem.get(u.item) ?? []), u]);
+  const blocked = [...byItem].map(([item, list]): Raw => {
+    const least = Math.min(...list.map((u) => u.exits.length));
+    return {
+      code: "way-out", level: "must", source: "IBC 2018 1029.13.1.1 (path), Table 1006.2.1 (two from 50 people)", scene: v.scene.id, items: [item],
+      at: placed(list[0]?.at ?? [0, 0]), measured: least, limit: found.needed, unit: "ways out",
+      data: { a: item, places: list.length, found: least, needed: found.needed, width: c.values.path },
+    };
+  });
+  return [...blocked, ...exitCount(v, c, found)];
+}
+
+/** How many ways out a number of people needs: IBC 2018 Tables 1006.2.1 and 1006.3.2. */
+export function exitsNeeded(people: number, steps: readonly [number, number, number]): number {
+  return 1 + steps.filter((s) => people > s).length;
+}
+
+function exitCount(v: SceneView, c: Context, found: WaysOut): readonly Raw[] {
+  const needed = exitsNeeded(v.people, c.values.exitSteps);
+  const outlines = v.scene.rooms.flatMap((r) => { const room = v.site.rooms.get(r); return room ? [room] : []; });
+  const reached = new Set(outlines.flatMap((r) => found.map.reaches(r.outline, 0, r.room.level).flatMap((p) => p.exits)));
+  if (reached.size >= needed) return [];
+  return [{
+    code: "exit-count", level: "must", source: "IBC 2018 Table 1006.2.1, Table 1006.3.2", scene: v.scene.id, items: [], measured: reached.size, limit: needed, unit: "ways out",
+    data: { people: v.people, found: reached.size, needed },
+  }];
+}
+
+/** A route of 914 mm (800 mm at doors) from a way out to wheelchair places, and to bar, buffet and dance floor outside the ceremony. */
+export function route(v: SceneView, c: Context): readonly Raw[] {
+  return routes(v.site, v.scene, c.values).unreached.map((u) => ({
+    code: "route", level: "must" as const, source: "2010 ADA Standards 403.5.1, 404.2.3", scene: v.scene.id, items: [u.item], at: placed(u.at),
+    limit: c.values.route, unit: "mm", data: { a: u.item, width: c.values.route, door: c.values.routeDoor, ...(u.seat === undefined ? {} : { seat: u.seat + 1 }) },
+  }));
+}

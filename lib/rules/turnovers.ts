@@ -1,0 +1,72 @@
+import type { Brief } from "../brief";
+import type { Item, Scene, SceneId } from "../layout";
+import { SCENES } from "../layout";
+import type { Context, Raw } from "./context";
+
+/** A piece as the crew see it: what it is and where it stands, not how it is numbered. */
+const mark = (i: Item): string => JSON.stringify([
+  "stock" in i.from ? i.from.stock : "standing" in i.from ? i.from.standing : "brought", i.kind, i.shape, i.at, ((i.angle % 360) + 360) % 360,
+  i.seats.map((s) => [s.x, s.y, s.place]),
+]);
+
+/** What stands in a room at a part of the day, as one text. */
+export const contentsOf = (scene: Scene, room: string): string => scene.items.filter((i) => i.room === room).map(mark).sort().join("\n");
+
+type Change = { readonly room: string; readonly from: Scene; readonly to: Scene };
+
+/** Rooms whose contents differ between one part of the day that uses them and the next that does. */
+export function changes(scenes: readonly Scene[]): readonly Change[] {
+  const ordered = [...scenes].sort((a, b) => SCENES.indexOf(a.id) - SCENES.indexOf(b.id));
+  const rooms = [...new Set(ordered.flatMap((s) => s.rooms))];
+  return rooms.flatMap((room) => {
+    const here = ordered.filter((s) => s.rooms.includes(room));
+    return here.slice(1).flatMap((to, k) => {
+      const from = here[k];
+      return from && (contentsOf(from, room) !== contentsOf(to, room) || drapesOn(from, room) !== drapesOn(to, room)) ? [{ room, from, to }] : [];
+    });
+  });
+}
+const drapesOn = (s: Scene, room: string): string => (s.items.some((i) => i.room === room) ? [...s.drapes].sort().join(" ") : "");
+
+/** A turnover stands wherever a room changes, and only where package and brief allow one. */
+export function turnovers(c: Context): readonly Raw[] {
+  const pack = c.venue.packages.find((p) => p.id === c.brief?.package);
+  const at = (id: SceneId): number => SCENES.indexOf(id);
+  return changes(c.layout.scenes).flatMap(({ room, from, to }): readonly Raw[] => {
+    const base = { level: "must" as const, scene: to.id, items: [] };
+    const data = { room, from: from.id, to: to.id };
+    const found = c.layout.turnovers.filter((t) => at(t.from) >= at(from.id) && at(t.to) <= at(to.id) && (t.room === undefined || t.room === room));
+    const out: Raw[] = [];
+    if (found.length === 0) out.push({ ...base, code: "turnover-missing", source: "the layout's parts of the day", data });
+    else if (!found.some((t) => t.minutes > 0 && t.crew > 0)) out.push({ ...base, code: "turnover-empty", source: "the layout's parts of the day", data });
+    const allowed = (pack?.turnover ?? true) && c.brief?.turnover !== false;
+    const seated = from.items.some((i) => i.room === room && i.seats.length > 0) || c.brief?.ceremony.seating === "standing";
+    if (c.brief && from.id === "ceremony" && (to.id === "drinks" || to.id === "meal") && seated && !allowed) {
+      out.push({ ...base, code: "turnover-not-allowed", source: pack?.turnover === false ? "the package" : "the brief", data: { ...data, by: pack?.turnover === false ? "package" : "brief" } });
+    }
+    return out;
+  });
+}
+
+const minutesOf = (time: string): number => { const [h, m] = time.split(":").map(Number); return (h ?? 0) * 60 + (m ?? 0); };
+
+/** Minutes between two parts of the day for the crew: from the start of the next part, when the guests have left the room, to its own. */
+export function gapFor(times: Brief["times"], from: SceneId, to: SceneId): number | null {
+  const start = SCENES.slice(SCENES.indexOf(from) + 1, SCENES.indexOf(to)).map((s) => times?.[s]).find((t) => t !== undefined) ?? times?.[from];
+  const end = times?.[to];
+  if (start === undefined || end === undefined) return null;
+  const d = minutesOf(end) - minutesOf(start);
+  return d < 0 ? d + 24 * 60 : d;
+}
+
+/** A turnover fits the gap that the day's times leave it. */
+export function turnoverTime(c: Context): readonly Raw[] {
+  return c.layout.turnovers.flatMap((t): readonly Raw[] => {
+    const gap = gapFor(c.brief?.times, t.from, t.to);
+    if (gap === null || t.minutes <= gap) return [];
+    return [{
+      code: "turnover-time", level: "must", source: "the brief's times", scene: t.to, items: [], measured: Math.ceil(t.minutes), limit: gap, unit: "minutes",
+      data: { from: t.from, to: t.to, minutes: Math.ceil(t.minutes), gap, ...(t.room ? { room: t.room } : {}) },
+    }];
+  });
+}

@@ -1,0 +1,88 @@
+import type { Catalogue, Say } from "./index";
+
+const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
+
+/** "a chair of Table 3", "Table 3". */
+const body = (s: Say, key: "a" | "b"): string => {
+  const name = s.piece(key);
+  const is = s.text(`${key}Is`);
+  if (is === "chair") return `a chair at ${name}`;
+  return is === "wheelchair" ? `the wheelchair place at ${name}` : name;
+};
+const KIND: Readonly<Record<string, string>> = { rows: "chairs in rows", tables: "tables", standing: "standing", "tables/standing": "tables or standing" };
+const kind = (s: Say): string => KIND[s.text("kind")] ?? s.text("kind");
+const USE: Readonly<Record<string, string>> = {
+  ceremony: "the ceremony", dining: "dining", dancing: "dancing", buffet: "a buffet", plating: "plating", drinks: "drinks", lounge: "lounging",
+};
+const WHAT: Readonly<Record<string, string>> = {
+  welcome: "a welcome table", cards: "a table for cards and gifts", "guest-book": "the guest book", photographs: "the photographs", cake: "the cake table",
+  "seating-plan": "the seating plan", favours: "the favours", "photo-booth": "a photo booth", lounge: "lounge pieces", "cocktail-tables": "small high tables",
+  appetisers: "a table for appetisers", "children-corner": "a children's corner", "second-bar": "a second bar", buffet: "the buffet", stations: "the food stations",
+  dj: "the DJ", band: "the band", top: "a table for the couple",
+};
+const what = (s: Say): string => (s.text("what") === "brought" ? s.text("name") : (WHAT[s.text("what")] ?? s.text("what")));
+const OBSTACLE: Readonly<Record<string, string>> = { column: "a column", fixed: "a fixture", stair: "a stair", hearth: "a hearth", other: "something built in" };
+
+/** Findings in English, one sentence a code. */
+export const en: Catalogue = {
+  overlap: (s) => s.text("a") === s.text("b") ? `Two chairs at ${s.piece("a")} overlap by ${s.mm("depth")}.` : `${body(s, "a")} and ${body(s, "b")} overlap by ${s.mm("depth")}.`,
+  "outside-room": (s) => `${body(s, "a")} stands ${s.mm("by")} outside the floor of ${s.room("room")}.`,
+  "unknown-room": (s) => `There is no room "${s.text("room")}" at this venue${s.text("a") ? `, where ${s.piece("a")} should stand` : ""}.`,
+  "on-obstacle": (s) => `${body(s, "a")} stands ${s.mm("by")} into ${OBSTACLE[s.text("what")] ?? s.text("what")} (${s.text("obstacle")}).`,
+  "on-keep-clear": (s) => `${body(s, "a")} stands ${s.mm("by")} into floor that is kept clear: ${s.text("what")}.`,
+  "door-clear": (s) => `${body(s, "a")} stands ${s.mm("by")} into the clear floor at ${s.door()}${s.has("exit") ? ", a way out" : ""}, in ${s.room("room")}.`,
+  "seat-offset": (s) => `Place ${s.number("seat")} at ${s.piece("a")} is ${s.mm("off")} from the table's edge to the middle of the seat; ${s.mm("near")} to ${s.mm("far")} is asked.`,
+  "seat-facing": (s) => `Place ${s.number("seat")} at ${s.piece("a")} looks past the table by ${s.number("past")}°.`,
+  "table-places": (s) => `${s.piece("a")} is laid for ${s.number("places")} and seats ${s.number("most")} at most.`,
+  "table-gap": (s) => `${s.piece("a")} and ${s.piece("b")} stand ${s.mm("gap")} apart where a place faces the other; ${s.mm("limit")} is the least.`,
+  "wall-gap": (s) => `${s.piece("a")} stands ${s.mm("gap")} from ${s.text("kind") === "wall" ? "the wall" : s.text("kind") === "obstacle" ? "what is built in" : s.piece("b")} behind its places; ${s.mm("limit")} is the least.`,
+  "table-comfort": (s) => `${count(s.number("count"), "gap")} between tables under the comfortable ${s.mm("limit")}; the tightest is ${s.mm("gap")}, at ${s.piece("a")}.`,
+  "wall-comfort": (s) => `${count(s.number("count"), "table")} with less than the comfortable ${s.mm("limit")} behind a place; the tightest is ${s.mm("gap")}, at ${s.piece("a")}.`,
+  "end-wall": (s) => `The end of ${s.piece("a")} is ${s.mm("gap")} from what it faces; ${s.mm("limit")} is the least.`,
+  "end-end": (s) => `The ends of ${s.piece("a")} and ${s.piece("b")} are ${s.mm("gap")} apart: join them or leave ${s.mm("limit")}.`,
+  "row-clear": (s) => `${s.piece("a")} has ${s.mm("clear")} clear ahead; ${s.mm("limit")} is the least.`,
+  "centre-aisle": (s) => `The centre aisle is ${s.mm("width")} wide, straight and clear; ${s.mm("limit")} is the least for this many seats.`,
+  stock: (s) => `${s.number("used")} of "${s.text("name")}" are used; the venue owns ${s.number("owned")}.`,
+  "stock-chairs": (s) => `${count(s.number("used"), "chair")} are wanted; the venue owns ${s.number("owned")}.`,
+  "stock-size": (s) => `${s.piece("a")} is not of the size of "${s.text("name")}".`,
+  "unknown-stock": (s) => `The venue has no stock "${s.text("stock")}".`,
+  "unknown-standing": (s) => `The venue has no standing piece "${s.text("standing")}".`,
+  "standing-twice": (s) => `${s.text("name")} stands in two places at once.`,
+  "standing-size": (s) => `${s.text("name")} is drawn in another size than its own.`,
+  "standing-fixed": (s) => `${s.text("name")} may not be moved.`,
+  "standing-gone": (s) => `${s.text("name")} may not be moved, and ${s.room("room")} is drawn without it.`,
+  "same-id": (s) => `Two pieces bear the name "${s.text("a")}".`,
+  "way-out": (s) => `From ${s.number("places") === 1 ? "a place" : count(s.number("places"), "place")} at ${s.piece("a")} a path of ${s.mm("width")} reaches ${s.number("found") === 0 ? "no way out" : count(s.number("found"), "way out", "ways out")}; ${s.number("needed")} needed.`,
+  "exit-count": (s) => `${count(s.number("people"), "person", "people")} need ${count(s.number("needed"), "way out", "ways out")}; ${s.number("found")} can be reached.`,
+  "exit-width": (s) => s.has("shut")
+    ? `With the widest way out shut, ${s.mm("width")} of doors is left for ${count(s.number("people"), "person", "people")}; ${s.mm("limit")} is asked.`
+    : `The ways out are ${s.mm("width")} wide in all for ${count(s.number("people"), "person", "people")}; ${s.mm("limit")} is asked.`,
+  route: (s) => `No route ${s.mm("width")} wide (${s.mm("door")} at doors) leads from a way out to ${s.has("seat") ? `the wheelchair place at ${s.piece("a")}` : s.piece("a")}.`,
+  densest: (s) => `${count(s.number("people"), "person", "people")} on this floor is denser than one to 0.65 m²: ${s.number("limit")} at most, whatever is posted.`,
+  posted: (s) => `${count(s.number("people"), "person", "people")} are in the rooms; the posted figure for ${kind(s)} is ${s.number("limit")}.`,
+  "posted-room": (s) => `${s.room("room")} holds ${count(s.number("seats"), "place")}; ${s.has("posted") ? "its posted figure" : "its floor's figure"} for ${kind(s)} is ${s.number("limit")}.`,
+  area: (s) => s.has("must") ? `${count(s.number("people"), "person", "people")} are in the rooms; by their floor ${s.number("limit")} fit with ${kind(s)}.`
+    : `${count(s.number("people"), "person", "people")} are in the rooms; by the floor alone it would be ${s.number("limit")} with ${kind(s)}. The posted figure governs.`,
+  "seats-count": (s) => `The layout says ${count(s.number("said"), "place")} and holds ${s.number("seats")}.`,
+  "places-short": (s) => `${count(s.number("seats"), "place")} for ${count(s.number("guests"), "guest")}.`,
+  "wheelchairs-short": (s) => `${count(s.number("places"), "wheelchair place")} for ${s.number("guests")} asked for.`,
+  "suppliers-short": (s) => `${count(s.number("places"), "place")} beside the guests' for ${count(s.number("suppliers"), "supplier")}, who eat too.`,
+  alone: (s) => `${s.piece("a")} is laid for one guest alone.`,
+  "table-comfort-places": (s) => `${s.piece("a")} is laid for ${s.number("places")}; ${s.number("limit")} was asked.`,
+  "scene-missing": (s) => `The brief asks for the ${s.text("scene")}, and the layout has none.`,
+  "not-placed": (s) => `The brief asks for ${what(s)}; nothing of the kind stands in ${s.has("part") ? `the ${s.text("part")}` : "any part of the day"}.`,
+  "dance-floor": (s) => `The dance floor has ${s.area("has")}; ${count(s.number("dancers"), "dancer")} at once need ${s.area("need")}.`,
+  "room-not-hired": (s) => `${s.room("room")} is not among the rooms of "${s.text("package")}".`,
+  "room-use": (s) => `${s.room("room")} is not let for ${USE[s.text("use")] ?? s.text("use")}.`,
+  "scene-room": (s) => `None of the rooms here is let for ${USE[s.text("use")] ?? s.text("use")}.`,
+  "room-asked": (s) => `The brief asks for ${s.room("room")}, which is not used here.`,
+  "unknown-package": (s) => `The venue has no package "${s.text("package")}".`,
+  "unknown-drape": (s) => `The venue has no drape "${s.text("drape")}".`,
+  "drape-unwanted": (s) => `${s.text("name")} is drawn, and the brief asks for none.`,
+  "turnover-missing": (s) => `${s.room("room")} changes between ${s.scene("from")} and ${s.scene("to")}, and no turnover is planned.`,
+  "turnover-empty": (s) => `The turnover of ${s.room("room")} between ${s.scene("from")} and ${s.scene("to")} has no minutes or no crew.`,
+  "turnover-not-allowed": (s) => `${s.room("room")} is turned over between ${s.scene("from")} and ${s.scene("to")}, which the ${s.text("by")} does not allow.`,
+  "turnover-time": (s) => `The turnover from ${s.scene("from")} to ${s.scene("to")} takes ${count(s.number("minutes"), "minute")}; the day leaves ${s.number("gap")}.`,
+  "music-absent": (s) => `The ${s.text("by") === "dj" ? "DJ" : "band"} plays the ceremony but does not stand in its room: a second set-up is needed there.`,
+  "music-sight": (s) => `${s.piece("a")} does not see the floor ${s.mm("before")} before the first row: a second set-up or a signal is needed.`,
+};
