@@ -24,6 +24,7 @@ function guests({ brief, file }: Told): Answer[] {
     return n === undefined ? [] : [{ asked, said: String(n) }];
   };
   return [
+    ...(brief.couple && brief.couple.length > 0 ? [{ asked: "You", said: list(brief.couple) }] : []),
     { asked: "Adults", said: `${g.adults}, ${g.adults === 1 ? "one of you counted" : "the two of you among them"}` },
     { asked: "Children", said: said(given(file.guests, "children"), g.children === 0 ? "None" : String(g.children)) },
     { asked: "High chairs", said: said(given(file.guests, "highChairs"), g.highChairs === 0 ? "None" : String(g.highChairs)) },

@@ -4,7 +4,7 @@ import { paragraph, type Setting } from "./blocks";
 import { content, element, type Content, type Element } from "./document";
 import { flowThrough, type Region } from "./flow";
 import { MARGIN, TOP, type Sheet } from "./frame";
-import { shorten, wrap } from "./lines";
+import { shorten, wrap, wrapEvenly } from "./lines";
 import { table } from "./table";
 import { baseline, rule, STYLES, words, type Measure, type Style } from "./type";
 
@@ -151,7 +151,7 @@ export function coverPage(spec: CoverSpec, sheet: Sheet, measure: Measure): { re
   const leadText = leadLines.length <= 4 ? spec.lead : `${leadLines.slice(0, 3).join(" ")} ${shorten(leadLines.slice(3).join(" "), { style: STYLES.lead, width: region.width, measure })}`;
   const lead = leadText === "" ? [] : [paragraph(leadText, STYLES.lead, setting)];
   const contents = contentsBlock(spec, region, { measure, artifacts });
-  const cautionLines = wrap(CAUTIONS, { style: STYLES.caution, width: region.width, measure });
+  const cautionLines = wrapEvenly(CAUTIONS, { style: STYLES.caution, width: region.width, measure });
   const cautionTop = contents.top - 6 - cautionLines.length * STYLES.caution.leading;
   const caution = element("P", [content(0, cautionLines.map((t, i) => words(t, [x, baseline(cautionTop + i * STYLES.caution.leading, STYLES.caution)], STYLES.caution)))]);
   const planTop = TOP + (setting.flow.used()[0] ?? 0) + 4;

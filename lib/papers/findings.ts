@@ -4,11 +4,13 @@ import { CAUTIONS } from "../words/cautions";
 import { heading, paragraph, type Setting } from "./blocks";
 import { content, element, type Content, type Element } from "./document";
 import { wrap } from "./lines";
-import { baseline, STYLES, words } from "./type";
+import { baseline, STYLES, words, type Style } from "./type";
 import { counted, LEVEL_NAMES, SCENE_NAMES } from "./words";
 
 const INDENT = 6;
 const SIDE = 2.6;
+/** Millimetres up to which a finding is not broken. */
+const WHOLE = 40;
 
 /** Weight by shape: must a full square, should half, note open. */
 function weightMark(level: Level, x: number, y: number): readonly Mark[] {
@@ -27,14 +29,19 @@ function measuredWords(f: Finding): string {
 }
 
 function findingBlock(f: Finding, to: Setting & { readonly artifacts: Content[] }): Element {
-  const set = (text: string, s: typeof STYLES.body | typeof STYLES.second): Content[] =>
-    wrap(text, { style: s, width: to.flow.width() - INDENT, measure: to.measure }).map((line, i, all) => {
-      const spot = to.flow.take(s.leading, i === 0 && all.length > 1 ? s.leading : 0);
-      if (s === STYLES.body && i === 0) to.artifacts.push(content(spot.page, weightMark(f.level, spot.x, spot.y + (s.leading - SIDE) / 2)));
+  const linesOf = (text: string, s: Style): readonly string[] => wrap(text, { style: s, width: to.flow.width() - INDENT, measure: to.measure });
+  const under = [...(f.scene ? [SCENE_NAMES[f.scene]] : []), measuredWords(f), f.source].filter(Boolean).join("; ");
+  const height = linesOf(f.text, STYLES.body).length * STYLES.body.leading + (under ? linesOf(under, STYLES.second).length * STYLES.second.leading : 0);
+  const set = (text: string, s: Style): Content[] =>
+    linesOf(text, s).map((line, i, all) => {
+      const first = s === STYLES.body && i === 0;
+      // A finding of a few lines stays whole; a long one keeps two lines together at its start.
+      const keep = first && height <= WHOLE ? height - s.leading : i === 0 && all.length > 1 ? s.leading : 0;
+      const spot = to.flow.take(s.leading, keep);
+      if (first) to.artifacts.push(content(spot.page, weightMark(f.level, spot.x, spot.y + (s.leading - SIDE) / 2)));
       return content(spot.page, [words(line, [spot.x + INDENT, baseline(spot.y, s)], s)]);
     });
   const body = set(f.text, STYLES.body);
-  const under = [...(f.scene ? [SCENE_NAMES[f.scene]] : []), measuredWords(f), f.source].filter(Boolean).join("; ");
   const second = under ? set(under, STYLES.second) : [];
   return element("LI", [element("LBody", [...body, ...second])]);
 }
@@ -54,12 +61,15 @@ function levelBlock(level: Level, findings: readonly Finding[], to: Setting & { 
 }
 
 /** What the check found, heaviest first, and the cautions in words no smaller than the rest. */
-export function findingsSection(layout: Layout, to: Setting & { readonly artifacts: Content[] }): readonly Element[] {
-  const cautions = paragraph(CAUTIONS, STYLES.body, to);
+export function findingsSection(layout: Layout, to: Setting & { readonly artifacts: Content[] }, unprinted = ""): readonly Element[] {
+  const said = [CAUTIONS, unprinted].filter(Boolean).map((text) => {
+    to.flow.gap(3);
+    return paragraph(text, STYLES.body, to);
+  });
   const { findings } = layout;
   if (findings.length === 0) {
     to.flow.gap(3);
-    return [cautions, paragraph("The check of this layout gave no finding.", STYLES.body, to)];
+    return [...said, paragraph("The check of this layout gave no finding.", STYLES.body, to)];
   }
-  return [cautions, ...(["must", "should", "note"] as const).flatMap((level) => levelBlock(level, findings, to))];
+  return [...said, ...(["must", "should", "note"] as const).flatMap((level) => levelBlock(level, findings, to))];
 }

@@ -1,6 +1,6 @@
 import type { Mark } from "../drawing/display";
 import { CAUTIONS } from "../words/cautions";
-import { shorten, wrap } from "./lines";
+import { shorten, wrapEvenly } from "./lines";
 import type { Region } from "./flow";
 import { baseline, box, rule, STYLES, words, type Measure } from "./type";
 
@@ -71,7 +71,7 @@ export function foot(sheet: Sheet, cells: readonly StripCell[], measure: Measure
     marks.push(words(cell.value, [x + STRIP.pad, baseline(y + 5.9, stripValue)], stripValue));
     x += cell.width;
   });
-  const lines = wrap(CAUTIONS, { style: caution, width: left - MARGIN - 8, measure });
+  const lines = wrapEvenly(CAUTIONS, { style: caution, width: left - MARGIN - 8, measure });
   // The last line stands level with the strip's lower edge.
   const top = y + STRIP.height - lines.length * caution.leading + 0.6;
   lines.forEach((line, i) => marks.push(words(line, [MARGIN, baseline(top + i * caution.leading, caution)], caution)));

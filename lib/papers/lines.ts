@@ -20,25 +20,50 @@ function cut(word: string, fit: Fit): string[] {
 }
 
 function wrapParagraph(text: string, fit: Fit): string[] {
+  const space = widthOf(" ", fit);
   const lines: string[] = [];
   let line = "";
+  let used = 0;
   for (const word of text.split(/[ \t]+/).filter(Boolean)) {
-    const longer = line === "" ? word : `${line} ${word}`;
-    if (widthOf(longer, fit) <= fit.width) {
-      line = longer;
+    // Words are measured one by one: the printer remembers them, and they come back again and again.
+    const width = widthOf(word, fit);
+    if (line !== "" && used + space + width <= fit.width) {
+      line = `${line} ${word}`;
+      used += space + width;
       continue;
     }
-    if (line !== "") lines.push(line);
-    const parts = widthOf(word, fit) <= fit.width ? [word] : cut(word, fit);
+    // The space at which a line ends stays on it: without it a reading voice would join the words of two lines.
+    if (line !== "") lines.push(`${line} `);
+    const parts = width <= fit.width ? [word] : cut(word, fit);
     lines.push(...parts.slice(0, -1));
     line = parts.at(-1) ?? "";
+    used = parts.length === 1 ? width : widthOf(line, fit);
   }
   return [...lines, line];
 }
 
 /** Text broken into lines no wider than `width`; line ends of the writer are kept, empty lines at either end are not. */
 export function wrap(text: string, fit: Fit): readonly string[] {
-  return text.replace(/\r\n?/g, "\n").trim().split("\n").flatMap((p) => wrapParagraph(p, fit));
+  const paragraphs = text.replace(/\r\n?/g, "\n").trim().split("\n");
+  return paragraphs.flatMap((p, i) => {
+    const lines = wrapParagraph(p, fit);
+    const last = lines.at(-1) ?? "";
+    return i === paragraphs.length - 1 || last === "" ? lines : [...lines.slice(0, -1), `${last} `];
+  });
+}
+
+/** The same number of lines, but as even as they can be: no last line of one word. */
+export function wrapEvenly(text: string, fit: Fit): readonly string[] {
+  const lines = wrap(text, fit);
+  let [low, high] = [fit.width / 2, fit.width];
+  let best = lines;
+  for (let i = 0; i < 6; i += 1) {
+    const width = (low + high) / 2;
+    const tried = wrap(text, { ...fit, width });
+    if (tried.length > lines.length) low = width;
+    else [high, best] = [width, tried];
+  }
+  return best;
 }
 
 /** One line at most `width` wide; what is left out is marked. Only for words that stand in full elsewhere on the paper. */

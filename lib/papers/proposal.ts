@@ -37,6 +37,8 @@ export type ProposalInput = {
 export type ProposalTools = {
   readonly measure: Measure;
   readonly plan: (scene: SceneId, kind: "sheet" | "small", sheetNumber: { readonly number: number; readonly of: number }) => Drawing;
+  /** Scripts of letters that the printer has no face for, in words. */
+  readonly lacks: (text: string) => readonly string[];
   readonly qr: (text: string) => readonly (readonly boolean[])[];
 };
 
@@ -129,14 +131,21 @@ function inColumns(chapters: readonly Chapter[], by: Columns): Built {
   return best;
 }
 
+/** What the reader is told where names or notes hold letters that this paper cannot show. */
+function unprinted({ venue, brief, meta }: ProposalInput, tools: ProposalTools): string {
+  const lacking = tools.lacks([venue.name, ...(brief.couple ?? []), brief.notes ?? ""].join(" "));
+  return lacking.length === 0 ? "" : `This paper has no letters for ${list(lacking)}. Where they were written it says so in square brackets; they stand in full ${meta.url === undefined ? "where you answered" : "on the live page"}.`;
+}
+
 /** What is read rather than looked at. The answers start a page of their own, unless that would cost a page more. */
-function prose(input: ProposalInput, from: number, sheet: Sheet, measure: Measure): Built {
+function prose(input: ProposalInput, from: number, sheet: Sheet, tools: ProposalTools): Built {
+  const { measure } = tools;
   const { layout } = input;
   const why = layout.why.length > 0 || (layout.givesUp?.length ?? 0) > 0;
   const first: readonly Chapter[] = [
     ...(why ? [{ title: "Why this layout", body: (to: Setting) => reasons(layout, to) }] : []),
     { title: SECTIONS.turnover, body: (to) => turnoverSection(input, to) },
-    { title: SECTIONS.findings, body: (to) => findingsSection(layout, to) },
+    { title: SECTIONS.findings, body: (to) => findingsSection(layout, to, unprinted(input, tools)) },
   ];
   const answers: Chapter = { title: SECTIONS.answers, keep: 70, body: (to) => answersSection(input, to) };
   const two = { from, columns: 2, gutter: 15, sheet, measure };
@@ -159,13 +168,13 @@ function coverFacts(input: ProposalInput, guests: number): readonly Fact[] {
   const { venue, layout, quote, meta, brief } = input;
   const fact = (title: string, value: string | undefined): readonly Fact[] => (value === undefined || value === "" ? [] : [{ title, value }]);
   const scene = seatedScene(layout);
-  const sent = meta.sentOn === undefined ? `revision ${meta.revision}` : `${formatDay(meta.sentOn, venue.locale)}, revision ${meta.revision}`;
+  const sent = meta.sentOn === undefined ? String(meta.revision) : `${formatDay(meta.sentOn, venue.locale)}, revision ${meta.revision}`;
   return [
     ...fact("Guests", `${guests}, the two of you among them`),
     ...fact("Package", venue.packages.find((p) => p.id === brief.package)?.name ?? brief.package),
     ...fact("Layout", scene ? `${layout.title}; ${scene.seats} places` : layout.title),
     ...fact("Extra to pay", formatMoney(quote.total, quote.currency, venue.locale)),
-    ...fact(meta.sentOn === undefined ? "Stand" : "Sent", sent),
+    ...fact(meta.sentOn === undefined ? "Revision" : "Sent", sent),
     ...fact("Reference", meta.reference), ...fact("Fingerprint", meta.fingerprint),
   ];
 }
@@ -179,7 +188,7 @@ export function proposalPaper(input: ProposalInput, tools: ProposalTools): Paper
   const fees = feesAndPlaces(input, 1, sheet, measure);
   const planFrom = 1 + fees.pages;
   const proseFrom = planFrom + layout.scenes.length;
-  const read = prose(input, proseFrom, sheet, measure);
+  const read = prose(input, proseFrom, sheet, tools);
   const total = proseFrom + read.pages;
   const plans = layout.scenes.map((scene, i) => {
     const drawing = tools.plan(scene.id, "sheet", { number: planFrom + i + 1, of: total });

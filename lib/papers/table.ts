@@ -81,7 +81,7 @@ function bandsOf(row: RowSpec, cols: readonly Col[], to: Setting): readonly Band
 const place = (line: Line, col: Col, spot: Spot, height: number): Mark => {
   const at = spot.x + (col.align === "end" ? col.x + col.w : col.x);
   // Lines of different size in one band share the band's own baseline.
-  return words(line.text, [at, baseline(spot.y + (height - line.style.leading) / 2, line.style)], line.style, col.align ?? "start");
+  return words(col.align === "end" ? line.text.trimEnd() : line.text, [at, baseline(spot.y + (height - line.style.leading) / 2, line.style)], line.style, col.align ?? "start");
 };
 
 function headMarks(cols: readonly Col[], spot: Spot): { readonly cells: readonly Mark[][]; readonly line: Mark } {

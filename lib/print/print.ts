@@ -1,7 +1,9 @@
 import PDFDocument from "pdfkit";
+import type { Mark } from "../drawing/display";
 import { paint, toPoints, type Colours } from "../drawing/pdf";
 import type { Content, Element, PaperDocument } from "../papers/document";
 import { facesOf } from "./faces";
+import { shape } from "./runs";
 import { pdfkitSurface } from "./surface";
 
 export type Printed = {
@@ -45,9 +47,22 @@ const boxOf = (e: Element): [number, number, number, number] | undefined => e.bo
   toPoints(e.box.at[0]), toPoints(e.box.at[1]), toPoints(e.box.at[0] + e.box.width), toPoints(e.box.at[1] + e.box.height),
 ];
 
+const textsOf = (marks: readonly Mark[]): readonly (Mark & { readonly kind: "text" })[] =>
+  marks.flatMap((m) => (m.kind === "text" ? [m] : m.kind === "group" || m.kind === "clip" ? textsOf(m.marks) : []));
+
+/** Where letters could not be printed, the words as written are kept behind those that stand in their place. */
+function actualText(e: Element): string | undefined {
+  if (e.tag === "Figure") return undefined;
+  const texts = e.children.flatMap((c) => (c.kind === "content" ? textsOf(c.marks) : []));
+  const lost = texts.some((t) => shape(t.text, { face: t.face, weight: t.weight ?? "regular", italic: t.italic ?? false }).missing.length > 0);
+  return lost ? texts.map((t) => t.text).join(" ") : undefined;
+}
+
 function structOf(doc: Doc, e: Element): Struct {
   const bbox = boxOf(e);
+  const actual = actualText(e);
   const options = {
+    ...(actual === undefined ? {} : { actual }),
     ...(e.alt === undefined ? {} : { alt: e.alt }), ...(e.scope ? { scope: e.scope } : {}),
     ...(bbox && e.tag === "Figure" ? { bbox, placement: "Block" } : {}),
   };

@@ -56,6 +56,10 @@ export function shape(text: string, font: Font): Shaped {
   return { runs, missing };
 }
 
+/** The scripts of the letters in a text that cannot be printed, each once. */
+export const lacks = (text: string): readonly string[] =>
+  [...new Set(shape(text, { face: "serif", weight: "regular", italic: false }).missing.map(scriptOf))];
+
 /** Tabular figures keep columns of numbers true; both families have them. */
 export const FEATURES: readonly PDFKit.Mixins.OpenTypeFeatures[] = ["tnum"];
 
@@ -73,8 +77,17 @@ function runWidth(run: Run): number {
   return width;
 }
 
+const wholes = new Map<string, number>();
+
 /** Width of text in the unit that `size` is in. */
-export const widthOf = (text: string, font: Font, size: number): number =>
-  shape(text, font).runs.reduce((sum, run) => sum + runWidth(run), 0) * size;
+export function widthOf(text: string, font: Font, size: number): number {
+  const key = `${font.face}${font.weight}${font.italic ? "i" : ""}\u0000${text}`;
+  const known = wholes.get(key);
+  if (known !== undefined) return known * size;
+  if (wholes.size >= REMEMBERED) wholes.clear();
+  const width = shape(text, font).runs.reduce((sum, run) => sum + runWidth(run), 0);
+  wholes.set(key, width);
+  return width * size;
+}
 
 export const runAdvance = (run: Run, size: number): number => runWidth(run) * size;

@@ -3,7 +3,7 @@ import type { Drawing } from "@/lib/drawing/display";
 import { proposalPaper } from "@/lib/papers";
 import { printPaper } from "@/lib/print/print";
 import { qrModules } from "@/lib/print/qr";
-import { widthOf } from "@/lib/print/runs";
+import { lacks, widthOf } from "@/lib/print/runs";
 import { input, plan } from "../unit/papers/fixture";
 import { extent, open, shapesOf } from "../unit/print/read";
 
@@ -16,7 +16,7 @@ describe("true scale: 1 in = 72 pt (ISO 32000-1, 8.3.2.3)", () => {
   let bytes = new Uint8Array();
   let shapes: readonly ReturnType<typeof extent>[] = [];
   beforeAll(async () => {
-    const paper = proposalPaper(input(), { measure: widthOf, plan: () => drawing, qr: qrModules });
+    const paper = proposalPaper(input(), { measure: widthOf, plan: () => drawing, qr: qrModules, lacks });
     bytes = new Uint8Array((await printPaper(paper, { colours: () => "#000000", now: new Date("2027-05-09T12:00:00Z") })).bytes);
     shapes = (await shapesOf(bytes, MEAL_PAGE)).map(extent);
   });
@@ -44,7 +44,7 @@ describe("true scale: 1 in = 72 pt (ISO 32000-1, 8.3.2.3)", () => {
   });
   test("a venue in the United States has Letter, 11 by 8.5 in (ANSI/ASME Y14.1, size A)", async () => {
     const base = input();
-    const paper = proposalPaper({ ...base, venue: { ...base.venue, locale: "en-US" } }, { measure: widthOf, plan: () => drawing, qr: qrModules });
+    const paper = proposalPaper({ ...base, venue: { ...base.venue, locale: "en-US" } }, { measure: widthOf, plan: () => drawing, qr: qrModules, lacks });
     const printed = await printPaper(paper, { colours: () => "#000000", now: new Date("2027-05-09T12:00:00Z") });
     const [, , width, height] = (await (await open(printed.bytes)).getPage(1)).view;
     expect([width, height]).toEqual([11 * 72, 8.5 * 72]);

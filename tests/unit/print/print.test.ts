@@ -6,13 +6,13 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { proposalPaper, type ProposalInput } from "@/lib/papers";
 import { printPaper, type Printed } from "@/lib/print/print";
 import { qrModules } from "@/lib/print/qr";
-import { widthOf } from "@/lib/print/runs";
+import { lacks, widthOf } from "@/lib/print/runs";
 import { briefFile, input, layout, plan } from "../papers/fixture";
 import { flat, open, rolesOf, textOf, type Node } from "./read";
 
 const now = new Date("2027-05-09T12:00:00Z");
 const print = (more: Partial<ProposalInput> = {}): Promise<Printed> =>
-  printPaper(proposalPaper(input(more), { measure: widthOf, plan: () => plan(), qr: qrModules }), { colours: () => "#000000", now });
+  printPaper(proposalPaper(input(more), { measure: widthOf, plan: () => plan(), qr: qrModules, lacks }), { colours: () => "#000000", now });
 const couple = (...names: string[]) => print({ brief: briefFile({ couple: names }) });
 
 describe("the printed proposal", () => {
