@@ -37,7 +37,7 @@ function guests({ brief, file }: Told): Answer[] {
 function ceremony({ brief, file, venue }: Told): Answer[] {
   const c = brief.ceremony;
   const told = (field: string): boolean => given(file.ceremony, field);
-  const here = { asked: "Ceremony here", said: said(told("here"), yes(c.here)) };
+  const here = { asked: "Ceremony here", said: said(told("here"), c.here ? "Yes, here" : "No, elsewhere") };
   if (!c.here) return [here];
   return [
     here,

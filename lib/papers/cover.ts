@@ -113,7 +113,7 @@ function liveBlock(live: NonNullable<CoverSpec["live"]>, sheet: Sheet, { measure
   });
   const line = (text: string, i: number, from: number): Mark => words(text, [x, baseline(from + i * s.leading, s)], s);
   const link = element("Link", [content(0, url.map((t, i) => line(t, i, urlTop)))], {
-    href: live.url, box: { page: 0, at: [x, urlTop], width, height: url.length * s.leading },
+    leads: { to: live.url, says: `The live page: ${live.url}` }, box: { page: 0, at: [x, urlTop], width, height: url.length * s.leading },
   });
   return [code, element("P", [content(0, says.map((t, i) => line(t, i, top))), link])];
 }
@@ -134,7 +134,10 @@ function contentsBlock(spec: CoverSpec, region: Region, to: { readonly measure: 
     const title = shorten(entry.title, { style: s, width: width - 9, measure: to.measure });
     return element("LI", [
       element("Lbl", [content(0, [words(String(entry.page + 1), [x, y], bold)])]),
-      element("LBody", [content(0, [words(title, [x + 6, y], { ...s, ink: "ink" })])]),
+      element("LBody", [element("Link", [content(0, [words(title, [x + 6, y], { ...s, ink: "ink" })])], {
+        leads: { to: entry.page, says: `${entry.title}, sheet ${entry.page + 1}` },
+        box: { page: 0, at: [x, top + (i % perColumn) * line], width: width - 3, height: s.leading },
+      })]),
     ]);
   });
   return { element: element("L", items), top: top - 3 };

@@ -22,8 +22,8 @@ export type Element = {
   readonly alt?: string;
   readonly box?: Placed;
   readonly scope?: "Column" | "Row" | "Both";
-  /** Address that a Link leads to. */
-  readonly href?: string;
+  /** Where a Link leads: an address, or a page of this paper. */
+  readonly leads?: { readonly to: string | number; readonly says: string };
 };
 
 export type Page = {

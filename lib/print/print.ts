@@ -102,10 +102,11 @@ export async function printPaper(paper: PaperDocument, by: { readonly colours: C
       doc.endMarkedContent();
       struct.add(marked);
     }
-    if (e.tag === "Link" && e.href && e.box) {
+    if (e.tag === "Link" && e.leads && e.box) {
       doc.switchToPage(e.box.page);
-      const options = { structParent: struct, Contents: new String(e.href) };
-      doc.link(toPoints(e.box.at[0]), toPoints(e.box.at[1]), toPoints(e.box.width), toPoints(e.box.height), e.href, options as never);
+      // What a link leads to is said in words too (ISO 14289-1, 7.18.5). The types know neither that nor a link to a page.
+      const options = { structParent: struct, Contents: new String(e.leads.says) };
+      doc.link(toPoints(e.box.at[0]), toPoints(e.box.at[1]), toPoints(e.box.width), toPoints(e.box.height), e.leads.to as string, options as never);
     }
     struct.end();
   };
