@@ -1,3 +1,4 @@
+import { contains } from "../geometry";
 import type { Standing } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 
@@ -17,10 +18,11 @@ export function standing(v: SceneView, c: Context): readonly Raw[] {
     if (twice !== undefined) out.push({ ...base, code: "standing-twice", items: [twice, i.id], at: placed(i.at), data: { name: known.s.name } });
     seen.set(id, i.id);
     if (JSON.stringify(sizeOf(i.shape)) !== JSON.stringify(sizeOf(known.s.shape))) out.push({ ...base, code: "standing-size", items: [i.id], at: placed(i.at), data: { name: known.s.name } });
-    const moved = i.room !== known.room || Math.hypot(i.at[0] - known.s.at[0], i.at[1] - known.s.at[1]) > 1 || turned(i.angle, known.s.angle) > 0.5;
+    const lentTo = v.site.drapes.find((d) => d.from === known.room && contains(d.area, known.s.at))?.grows;
+    const moved = (i.room !== known.room && i.room !== lentTo) || Math.hypot(i.at[0] - known.s.at[0], i.at[1] - known.s.at[1]) > 1 || turned(i.angle, known.s.angle) > 0.5;
     if (moved && known.s.move === null) out.push({ ...base, code: "standing-fixed", items: [i.id], at: placed(i.at), data: { name: known.s.name } });
   }
-  for (const [id, { room, s }] of all) if (s.move === null && v.scene.rooms.includes(room) && !seen.has(id)) {
+  for (const [id, { room, s }] of all) if (s.move === null && !seen.has(id) && (v.scene.rooms.includes(room) || v.site.drapes.some((d) => d.from === room && contains(d.area, s.at)))) {
     out.push({ ...base, code: "standing-gone", items: [], at: placed(s.at), data: { name: s.name, room } });
   }
   return out;

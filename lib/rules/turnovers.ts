@@ -1,6 +1,7 @@
 import type { Brief } from "../brief";
 import type { Item, Scene, SceneId } from "../layout";
 import { SCENES } from "../layout";
+import type { Venue } from "../venue";
 import type { Context, Raw } from "./context";
 
 /** A piece as the crew see it: what it is and where it stands, not how it is numbered. */
@@ -15,24 +16,26 @@ export const contentsOf = (scene: Scene, room: string): string => scene.items.fi
 type Change = { readonly room: string; readonly from: Scene; readonly to: Scene };
 
 /** Rooms whose contents differ between one part of the day that uses them and the next that does. */
-export function changes(scenes: readonly Scene[]): readonly Change[] {
+export function changes(scenes: readonly Scene[], drapes: Venue["drapes"] = []): readonly Change[] {
   const ordered = [...scenes].sort((a, b) => SCENES.indexOf(a.id) - SCENES.indexOf(b.id));
   const rooms = [...new Set(ordered.flatMap((s) => s.rooms))];
   return rooms.flatMap((room) => {
     const here = ordered.filter((s) => s.rooms.includes(room));
     return here.slice(1).flatMap((to, k) => {
       const from = here[k];
-      return from && (contentsOf(from, room) !== contentsOf(to, room) || drapesOn(from, room) !== drapesOn(to, room)) ? [{ room, from, to }] : [];
+      return from && (contentsOf(from, room) !== contentsOf(to, room) || drapesOn(from, room, drapes) !== drapesOn(to, room, drapes)) ? [{ room, from, to }] : [];
     });
   });
 }
-const drapesOn = (s: Scene, room: string): string => (s.items.some((i) => i.room === room) ? [...s.drapes].sort().join(" ") : "");
+/** The drapes drawn at a room: hanging or taking one down is work there too. */
+const drapesOn = (s: Scene, room: string, drapes: Venue["drapes"]): string =>
+  drapes.filter((d) => s.drapes.includes(d.id) && (d.grows === room || d.from === room)).map((d) => d.id).sort().join(" ");
 
 /** A turnover stands wherever a room changes, and only where package and brief allow one. */
 export function turnovers(c: Context): readonly Raw[] {
   const pack = c.venue.packages.find((p) => p.id === c.brief?.package);
   const at = (id: SceneId): number => SCENES.indexOf(id);
-  return changes(c.layout.scenes).flatMap(({ room, from, to }): readonly Raw[] => {
+  return changes(c.layout.scenes, c.venue.drapes).flatMap(({ room, from, to }): readonly Raw[] => {
     const base = { level: "must" as const, scene: to.id, items: [] };
     const data = { room, from: from.id, to: to.id };
     const found = c.layout.turnovers.filter((t) => at(t.from) >= at(from.id) && at(t.to) <= at(to.id) && (t.room === undefined || t.room === room));

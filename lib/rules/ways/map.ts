@@ -1,11 +1,12 @@
 import {
-  boxOf, boxesNear, contains, edges, minus, nearestOnSegment, pieceContains, segmentDistance, subtract, union, unite,
-  type Piece, type Point, type Polygon, type Region, type Segment,
+  boxOf, boxesNear, contains, edges, minus, pieceContains, segmentDistance, subtract, union, unite,
+  type Piece, type Point, type Polygon, type Region,
 } from "../../geometry";
 import type { Scene } from "../../layout";
 import type { Site } from "../../venue";
 import { doorPoints, exitsOf, groundsOf, levelLinks, type Ground, type Walker } from "./ground";
 import { grownFootprint } from "./grow";
+import { eachLine, insideLines, linesOf, nearestPoints, type Lines } from "./lines";
 import { isSeatedTable, isSolid, piecesOnFloor } from "./solids";
 
 export type WalkOptions = {
@@ -27,8 +28,7 @@ export type WalkPiece = {
   /** Pieces joined by stairs or lifts share a component. */
   readonly component: number;
   readonly exits: readonly string[];
-  /** Its boundary as x1, y1, x2, y2 … for quick search. */
-  readonly lines: Float64Array;
+  readonly lines: Lines;
 };
 
 export type WalkMap = {
@@ -42,13 +42,6 @@ export type WalkMap = {
 };
 
 const isPoint = (t: Point | Polygon): t is Point => typeof t[0] === "number";
-
-function linesOf(piece: Piece): Float64Array {
-  const all: Segment[] = [piece.outer, ...piece.holes].flatMap((ring) => [...edges(ring)]);
-  const out = new Float64Array(all.length * 4);
-  all.forEach(([a, b], i) => out.set([a[0], a[1], b[0], b[1]], i * 4));
-  return out;
-}
 
 /**
  * Where a walker can be: floor less what stands on it, drawn in by half the width (less 0.25 mm, so that a gap of the
@@ -112,41 +105,22 @@ function assemble(site: Site, { options, grounds, found, walker, radius }: Parts
 /** The point of a piece nearest to a point, or null where it is farther than `within`. */
 export function nearestOnPiece(p: WalkPiece, at: Point, within: number): Point | null {
   const { box } = p.piece;
-  const [x, y] = at;
-  if (x < box.minX - within || x > box.maxX + within || y < box.minY - within || y > box.maxY + within) return null;
-  if (pieceContains(p.piece, at)) return at;
-  return boundaryPoints(p, at, within)[0] ?? null;
+  if (at[0] < box.minX - within || at[0] > box.maxX + within || at[1] < box.minY - within || at[1] > box.maxY + within) return null;
+  return insideLines(p.lines, at) ? at : (boundaryPoints(p, at, within)[0] ?? null);
 }
 
 /** Nearest point of each boundary line of a piece within a distance, nearest first. */
-export function boundaryPoints(p: WalkPiece, [x, y]: Point, within: number): readonly Point[] {
-  const { lines } = p;
-  const near: { at: Point; d: number }[] = [];
-  for (let i = 0; i < lines.length; i += 4) {
-    const x1 = lines[i] ?? 0, y1 = lines[i + 1] ?? 0, x2 = lines[i + 2] ?? 0, y2 = lines[i + 3] ?? 0;
-    if ((x1 < x - within && x2 < x - within) || (x1 > x + within && x2 > x + within)) continue;
-    if ((y1 < y - within && y2 < y - within) || (y1 > y + within && y2 > y + within)) continue;
-    const q = nearestOnSegment([x, y], [[x1, y1], [x2, y2]]);
-    const d = Math.hypot(q[0] - x, q[1] - y);
-    if (d <= within) near.push({ at: q, d });
-  }
-  return near.sort((a, b) => a.d - b.d).map((n) => n.at);
-}
+export const boundaryPoints = (p: WalkPiece, at: Point, within: number): readonly Point[] => nearestPoints(p.lines, at, within);
 
 function polygonNear(p: WalkPiece, target: Polygon, within: number): boolean {
   const box = boxOf(target);
   if (!boxesNear(box, p.piece.box, within)) return false;
-  if (target.some((v) => pieceContains(p.piece, v))) return true;
+  if (target.some((v) => insideLines(p.lines, v))) return true;
   const first = p.piece.outer[0];
   if (first && contains(target, first)) return true;
   const sides = edges(target);
-  const { lines } = p;
-  for (let i = 0; i < lines.length; i += 4) {
-    const a: Point = [lines[i] ?? 0, lines[i + 1] ?? 0], b: Point = [lines[i + 2] ?? 0, lines[i + 3] ?? 0];
-    if (!boxesNear(boxOf([a, b]), box, within)) continue;
-    if (sides.some((s) => segmentDistance(s, [a, b]) <= within)) return true;
-  }
-  return false;
+  const wide = { minX: box.minX - within, minY: box.minY - within, maxX: box.maxX + within, maxY: box.maxY + within };
+  return eachLine(p.lines, wide, (a, b) => sides.some((s) => segmentDistance(s, [a, b]) <= within));
 }
 
 export const regionOfMap = (map: WalkMap): Region => map.pieces.map((p) => p.piece);

@@ -1,7 +1,7 @@
-import { edges, pieceContains, segmentDistance, type Point, type Segment } from "../../geometry";
+import { edges, segmentDistance, type Point, type Segment } from "../../geometry";
 import type { Item, Scene } from "../../layout";
 import type { Site } from "../../venue";
-import { boundaryPoints, walkMap, type WalkMap, type WalkPiece } from "./map";
+import { boundaryPoints, nearestOnPiece, walkMap, type WalkMap, type WalkPiece } from "./map";
 import { bodiesOf, isRowChair, isWheelchairSpace, meets, piecesOnFloor, type Body } from "./solids";
 
 /** Width of a path from a place, mm: IBC 2018 1029.13.1.1 (12 in). */
@@ -79,18 +79,26 @@ function reachOf(item: Item, by: WaysValues): number {
   return half + by.path / 2 + 50;
 }
 
+/** Search goes out in rings, as most places stand close to the free floor. */
+const RINGS = [500, 1000] as const;
+/** Spots tried on one piece of floor before it is given up, and how far apart they lie, mm. */
+const TRIES = 40, APART = 60;
+
 function walkable(s: Search, piece: WalkPiece, within: number): boolean {
   const { box } = piece.piece;
   if (s.at[0] < box.minX - within || s.at[0] > box.maxX + within || s.at[1] < box.minY - within || s.at[1] > box.maxY + within) return false;
   const own = isRowChair(s.item) || isWheelchairSpace(s.item) ? s.item : null;
-  if (pieceContains(piece.piece, s.at)) return true;
-  let tried = 0;
-  let last: Point | null = null;
-  for (const to of boundaryPoints(piece, s.at, within)) {
-    if (last && Math.hypot(to[0] - last[0], to[1] - last[1]) < 60) continue;
-    last = to;
-    if (tried++ > 40) return false;
-    if (!meets(s.bodies, [s.at, to], own) && !s.walls.some((w) => segmentDistance(w, [s.at, to]) === 0)) return true;
-  }
-  return false;
+  if (nearestOnPiece(piece, s.at, 0)) return true;
+  const open = (to: Point): boolean => !meets(s.bodies, [s.at, to], own) && !s.walls.some((w) => segmentDistance(w, [s.at, to]) === 0);
+  return [...RINGS.filter((r) => r < within), within].some((reach) => {
+    let tried = 0;
+    let last: Point | null = null;
+    for (const to of boundaryPoints(piece, s.at, reach)) {
+      if (last && Math.hypot(to[0] - last[0], to[1] - last[1]) < APART) continue;
+      last = to;
+      if (tried++ >= TRIES) return false;
+      if (open(to)) return true;
+    }
+    return false;
+  });
 }

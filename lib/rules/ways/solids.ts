@@ -1,5 +1,5 @@
 import { footprint, type Item, type Scene } from "../../layout";
-import { segmentClearance, type Point, type Shape } from "../../geometry";
+import { contains, segmentClearance, type Point, type Shape } from "../../geometry";
 import type { Site, Standing } from "../../venue";
 
 /** A standing piece where the venue keeps it, as an item. */
@@ -14,7 +14,9 @@ export function piecesOnFloor(site: Site, scene: Pick<Scene, "rooms" | "items">)
   const left: Item[] = [];
   for (const { room } of site.rooms.values()) {
     if (scene.rooms.includes(room.id)) continue;
-    for (const s of room.standing) if (!listed.has(s.id)) left.push(standingItem(room.id, s));
+    // What stood where a drape now hangs belongs to the scene: not listed, it has been carried out.
+    const lent = site.drapes.filter((d) => d.from === room.id);
+    for (const s of room.standing) if (!listed.has(s.id) && !lent.some((d) => contains(d.area, s.at))) left.push(standingItem(room.id, s));
   }
   return left.length === 0 ? scene.items : [...scene.items, ...left];
 }
