@@ -1,0 +1,4 @@
+export { isLate } from "./counts";
+export { movedStanding } from "./moved";
+export { quote } from "./quote";
+export { sums, taxOn } from "./tax";
