@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { fail, ok, type Result } from "../base";
 import { LIMITS } from "../base/schema";
-import { briefSchema, DISPLAYS, EXTRAS, type Brief } from "./schema";
+import { briefSchema, DISPLAYS, EXTRAS, WISH_WHAT, WISH_WHERE, type Brief, type BriefFile } from "./schema";
 
 /** The couple's answers on their way to a brief: one entry a step that was saved, "not sure yet" left out of it. */
 
@@ -28,6 +28,28 @@ const perTable = z.preprocess(
   (raw) => (typeof raw === "string" && /^\s*\d{1,3}\s*$/.test(raw) ? Number(raw) : unsure(raw) ? undefined : raw),
   z.union([z.enum(["comfort", "most"]), z.number().int().min(1).max(100)], "Choose comfort or most, or type a number from 1 to 100.").optional(),
 );
+
+const wish = z.string().transform((text, ctx) => {
+  const [put, how, where, more] = text.trim().split(/\s+/);
+  const subject = WISH_WHAT.find((one) => one === put);
+  const object = WISH_WHERE.find((one) => one === where);
+  if (subject && object && more === undefined) {
+    if (how === "near") return { put: subject, near: object };
+    if (how === "away-from") return { put: subject, "away-from": object };
+    if (how === "in-sight-of") return { put: subject, "in-sight-of": object };
+  }
+  ctx.addIssue({ code: "custom", message: "Choose from the wishes shown." });
+  return z.NEVER;
+});
+const wishes = z.preprocess(
+  (raw) => (raw === undefined ? [] : Array.isArray(raw) ? raw : [raw]).filter((one) => !unsure(one)),
+  z.array(wish).max(50).readonly(),
+).optional();
+
+/** Line ends as one sign; control characters, which come with pasting and can be neither drawn nor printed, dropped. */
+function printable(raw: string): string {
+  return raw.replace(/\r\n?/g, "\n").replace(/[\u0000-\u0008\u000b-\u001f\u007f]/g, "").trim();
+}
 
 function unsure(raw: unknown): boolean {
   return raw === undefined || raw === null || raw === "unsure" || (typeof raw === "string" && raw.trim() === "");
@@ -64,10 +86,11 @@ export const STEP_SCHEMAS = {
     by: oneOf(["dj", "band", "playlist", "none"]), players: whole(100, "Type a whole number from 0 to 100."),
     dancing: percent, atCeremony: yesNo,
   }),
-  displays: z.object({ displays: many(DISPLAYS) }),
+  /** A wish is written "cake near window", "dj away-from door", "top in-sight-of dance-floor"; as many as are sent under the one name. */
+  displays: z.object({ displays: many(DISPLAYS), wishes }),
   extras: z.object({
     extras: many(EXTRAS),
-    notes: z.preprocess((raw) => (typeof raw === "string" ? raw.trim() : raw ?? ""), z.string().max(10_000, "Keep the notes under 10,000 characters.")),
+    notes: z.preprocess((raw) => (typeof raw === "string" ? printable(raw) : raw ?? ""), z.string().max(10_000, "Keep the notes under 10,000 characters.")),
   }),
 } as const;
 
@@ -91,24 +114,32 @@ export function readStep<S extends StepId>(step: S, values: FormValues): Result<
 /** What a draft needs from the booking to become a brief. */
 export type DraftFacts = { readonly package: string; readonly date: string; readonly couple: readonly string[]; readonly reference: string };
 
-/** The brief that the answers so far amount to; undefined until the number of adults is known. */
-export function briefOfDraft(draft: Draft, facts: DraftFacts): Brief | undefined {
+/** The answers so far as a BRIEF file, with nothing taken that was not said; undefined until the number of adults is known. */
+export function briefFileOfDraft(draft: Draft, facts: DraftFacts): BriefFile | undefined {
   const { guests, ceremony, meal, music, displays, extras } = draft;
   if (guests?.adults === undefined) return undefined;
   const { turnover, drape, ...laid } = meal ?? {};
   const { dancing, ...played } = music ?? {};
-  const read = briefSchema.safeParse(withoutGaps({
+  const file: BriefFile = {
     format: "marquetry.brief/1", package: facts.package, date: facts.date, reference: facts.reference,
     couple: facts.couple.length > 0 ? facts.couple.slice(0, 4) : undefined,
-    guests, ceremony, meal: laid, turnover, drape,
-    music: { ...played, dancing: dancing === undefined ? undefined : dancing / 100 },
-    displays: displays?.displays, extras: extras?.extras, notes: extras?.notes,
-  }));
-  return read.success ? read.data : undefined;
+    guests: { ...guests, adults: guests.adults }, ceremony, meal: meal && laid, turnover, drape: drape ?? undefined,
+    music: music && { ...played, dancing: dancing === undefined ? undefined : dancing / 100 },
+    displays: displays?.displays, wishes: displays?.wishes?.length ? displays.wishes : undefined,
+    extras: extras?.extras, notes: extras?.notes || undefined,
+  };
+  return withoutGaps(file);
 }
 
-/** Leaves out every undefined field, so that the schema's defaults are taken. */
-function withoutGaps(value: unknown): unknown {
+/** The brief that the answers so far amount to, with the defaults taken; undefined until the number of adults is known. */
+export function briefOfDraft(draft: Draft, facts: DraftFacts): Brief | undefined {
+  const file = briefFileOfDraft(draft, facts);
+  return file && briefSchema.parse(file);
+}
+
+/** Leaves out every undefined field, at every depth: an answer that is not there is not there in the file either. */
+function withoutGaps<T>(value: T): T {
   if (Array.isArray(value) || value === null || typeof value !== "object") return value;
-  return Object.fromEntries(Object.entries(value).filter(([, one]) => one !== undefined).map(([key, one]) => [key, withoutGaps(one)]));
+  const kept = Object.entries(value).filter(([, one]) => one !== undefined).map(([key, one]) => [key, withoutGaps(one)]);
+  return Object.fromEntries(kept) as T;
 }

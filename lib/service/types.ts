@@ -1,4 +1,5 @@
 import type { FieldError, Draft, FormValues, StepId } from "../brief/draft";
+import type { CookieToSet } from "../access";
 import type { State } from "../booking";
 import type { Result } from "../base";
 import type { Brief } from "../brief";
@@ -28,14 +29,7 @@ export type Refusal =
 
 export type Outcome<T> = Result<T, Refusal>;
 
-/** A cookie to set, in the shape that Next's `cookies().set(name, value, options)` takes. */
-export type CookieToSet = {
-  readonly name: string;
-  readonly value: string;
-  readonly options: {
-    readonly httpOnly: true; readonly sameSite: "lax"; readonly secure: boolean; readonly path: "/"; readonly maxAge: number;
-  };
-};
+export type { CookieToSet };
 
 export type RevisionView = {
   readonly number: number;
@@ -86,6 +80,8 @@ export type BookingView = {
   readonly state: State;
   /** Counts every save: hand it back with the next one. */
   readonly revision: number;
+  /** When anything about it last changed, ISO 8601 in UTC. */
+  readonly savedAt: string;
   readonly draft: Draft;
   /** Steps that have been saved once, even as "not sure yet". */
   readonly answered: readonly StepId[];
@@ -104,6 +100,8 @@ export type QueueRow = {
   readonly reference: string; readonly names: readonly string[]; readonly email: string; readonly venueName: string; readonly packageName: string;
   readonly date: string; readonly dueDate: string; readonly daysLeft: number; readonly overdue: boolean;
   readonly state: State; readonly guests?: number; readonly mail?: { readonly state: MailView["state"]; readonly why?: string };
+  /** What happened last, in a line, and when. */
+  readonly last?: string;
   readonly lastAt: string;
 };
 export type QueueView = {

@@ -1,6 +1,6 @@
 import type { ColumnType, Generated, Selectable } from "kysely";
 import type { State } from "../booking";
-import type { Brief } from "../brief";
+import type { BriefFile } from "../brief";
 import type { Draft } from "../brief/draft";
 import type { ArrangeResult, Finding, Layout, Quote } from "../layout";
 import type { VenueFile } from "../venue";
@@ -21,7 +21,7 @@ export type Database = {
     chosen: ColumnType<Layout | null, string | null, string | null>; chosenKey: string | null; createdAt: Moment; changedAt: Moment;
   };
   readonly revisions: {
-    booking: string; number: number; brief: Json<Brief>; layout: Json<Layout>; quote: Json<Quote>; findings: Json<readonly Finding[]>;
+    booking: string; number: number; brief: Json<BriefFile>; layout: Json<Layout>; quote: Json<Quote>; findings: Json<readonly Finding[]>;
     venueVersion: number; fingerprint: string; sentAt: Moment; returnedAt: Moment | null; agreedAt: Moment | null; reason: string | null;
   };
   readonly links: {
@@ -32,7 +32,7 @@ export type Database = {
     hash: string; side: "couple" | "desk"; booking: string | null; person: string | null; madeAt: Moment; seenAt: Moment; endedAt: Moment | null;
   };
   readonly mails: {
-    id: Generated<number>; kind: string; booking: string | null; recipient: string; subject: string; bodyText: string; bodyHtml: string;
+    id: Generated<number>; kind: string; booking: string | null; recipient: string; fromName: string; subject: string; bodyText: string; bodyHtml: string;
     messageId: string; state: "queued" | "sending" | "sent" | "failed"; why: string | null; attempts: number;
     dueAt: Moment; queuedAt: Moment; sentAt: Moment | null;
   };

@@ -27,3 +27,8 @@ export async function countOf(db: Handle, person: string, since: string): Promis
   const rows = await db.selectFrom("links").select("hash").where("person", "=", person).where("madeAt", ">=", since).execute();
   return rows.length;
 }
+
+export async function countOfBooking(db: Handle, booking: string, since: string): Promise<number> {
+  const rows = await db.selectFrom("links").select("hash").where("booking", "=", booking).where("madeAt", ">=", since).execute();
+  return rows.length;
+}

@@ -1,7 +1,7 @@
 import type { MailRow } from "./database";
 import type { Handle } from "./store";
 
-export type NewMail = Pick<MailRow, "kind" | "booking" | "recipient" | "subject" | "bodyText" | "bodyHtml" | "messageId" | "queuedAt">;
+export type NewMail = Pick<MailRow, "kind" | "booking" | "recipient" | "fromName" | "subject" | "bodyText" | "bodyHtml" | "messageId" | "queuedAt">;
 
 /** Queues a mail in the transaction of the change that causes it: neither is there without the other. */
 export async function queue(tx: Handle, one: NewMail): Promise<void> {
@@ -38,4 +38,10 @@ export async function lastFates(db: Handle): Promise<ReadonlyMap<string, Pick<Ma
   const rows = await db.selectFrom("mails").select(["booking", "state", "why"]).where("booking", "is not", null).where("kind", "!=", "desk-notice")
     .distinctOn("booking").orderBy("booking").orderBy("id", "desc").execute();
   return new Map(rows.flatMap((row) => (row.booking === null ? [] : [[row.booking, row]])));
+}
+
+export async function counts(db: Handle): Promise<{ readonly waiting: number; readonly failed: number }> {
+  const rows = await db.selectFrom("mails").select("state").where("state", "!=", "sent").execute();
+  const failed = rows.filter((row) => row.state === "failed").length;
+  return { waiting: rows.length - failed, failed };
 }

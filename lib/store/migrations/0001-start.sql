@@ -72,6 +72,7 @@ create table mails (
   kind        text        not null,
   booking     text        references bookings (reference),
   recipient   text        not null,
+  from_name   text        not null,
   subject     text        not null,
   body_text   text        not null,
   body_html   text        not null,

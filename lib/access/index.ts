@@ -1,0 +1,6 @@
+export { cookieName, readCookie, sessionCookie, type CookieToSet, type Side } from "./cookies";
+export { DESK_LINKS_AN_HOUR, HOUR, LIFETIMES } from "./limits";
+export { faultOf, type LinkFault } from "./links";
+export { isFromOurPages } from "./origin";
+export { hashSecret, isSecret, makeSecret, sha256 } from "./secrets";
+export { sessionState } from "./sessions";

@@ -1,0 +1,2 @@
+export { deliverDue, type Post } from "./outbox";
+export { startPostman, type Postman } from "./postman";

@@ -1,0 +1,46 @@
+import type { Clock } from "../base";
+import { withoutKeys, type Transport } from "../mail";
+import { outbox, type MailRow, type Store } from "../store";
+
+const CLAIM_MS = 2 * 60_000;
+const MOST_ATTEMPTS = 6;
+
+export type Post = {
+  readonly store: Store;
+  readonly transport: Transport;
+  readonly clock: Clock;
+  readonly from: string;
+  /** The demo shows what was mailed, links and all; elsewhere a delivered letter keeps no secret. */
+  readonly keepLinks: boolean;
+};
+
+/** Sends every mail that is due; returns how many left. At least once: a sender that stops in the middle has its letter sent again. */
+export async function deliverDue(post: Post): Promise<number> {
+  let left = 0;
+  for (;;) {
+    const now = post.clock.now();
+    const mail = await outbox.claim(post.store.db, { now: iso(now), until: iso(now + CLAIM_MS) });
+    if (!mail) return left;
+    if (await deliver(post, mail)) left += 1;
+  }
+}
+
+async function deliver(post: Post, mail: MailRow): Promise<boolean> {
+  const sent = await post.transport.send({
+    from: { name: mail.fromName, address: post.from }, to: mail.recipient, subject: mail.subject,
+    text: mail.bodyText, html: mail.bodyHtml, messageId: mail.messageId, date: mail.queuedAt,
+  });
+  const at = post.clock.now();
+  if (sent.ok) {
+    const tidy = post.keepLinks ? (words: string) => words : withoutKeys;
+    await outbox.markSent(post.store.db, { id: mail.id, at: iso(at), bodyText: tidy(mail.bodyText), bodyHtml: tidy(mail.bodyHtml) });
+    return true;
+  }
+  const again = sent.lasting || mail.attempts >= MOST_ATTEMPTS ? undefined : iso(at + pause(mail.attempts));
+  await outbox.markFailed(post.store.db, { id: mail.id, why: sent.why, again });
+  return false;
+}
+
+/** One minute, then three times as long each time: 1, 3, 9, 27, 81 minutes. */
+const pause = (attempts: number): number => 60_000 * 3 ** (attempts - 1);
+const iso = (ms: number): string => new Date(ms).toISOString();

@@ -1,0 +1,7 @@
+export { headerText, singleAddress, type HeaderFault } from "./header";
+export type { Block, Message } from "./message";
+export * as messages from "./messages";
+export type { About } from "./messages";
+export { withoutKeys } from "./redact";
+export { asHtml, asText } from "./render";
+export { mailbox, nowhere, smtp, type Letter, type Sent, type Transport } from "./transport";

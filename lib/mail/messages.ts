@@ -1,0 +1,106 @@
+import { facts, link, quote, text, type Message } from "./message";
+
+/** What every mail about a booking may speak of. Days are YYYY-MM-DD; `locale` is the venue's. */
+export type About = {
+  readonly reference: string; readonly names: readonly string[]; readonly venueName: string; readonly packageName: string;
+  readonly coordinator: boolean; readonly date: string; readonly dueDate: string; readonly locale: string;
+};
+
+const CAUTION = "A plan made with Marquetry is a planning aid. The venue's posted figures and its own safety plan govern, and a competent person must check before the doors open.";
+
+/** To the couple, when their booking is added or a fresh link is asked for. */
+export function invitation(about: About, href: string): Message {
+  return {
+    kind: "invitation", lang: "en-GB", subject: `Your room layout for ${day(about, about.date)} at ${about.venueName}`,
+    blocks: [
+      text(greeting(about)),
+      text(`You are booked at ${about.venueName}. Before the day you choose one layout of the rooms: where the tables stand, where the music plays, where everything else goes. Answer a few questions and you are shown what fits, drawn to scale.`),
+      facts(["Your day", day(about, about.date)], ["Layout due by", day(about, about.dueDate)], ["Package", about.packageName], ["Reference", about.reference]),
+      link("Open your layout", href),
+      text("It takes about twenty minutes. Each answer is saved by itself, so you may stop and come back by this same link. It is yours alone: whoever has it can see and change your answers."),
+      text(about.coordinator
+        ? "Where you are not sure yet, say so and go on: your coordinator reads what you send and answers it."
+        : "Where you are not sure yet, say so and go on. With your package the choice is yours; the venue reads it before the day."),
+    ],
+  };
+}
+
+/** To the couple, when they have sent a revision. */
+export function sentToCouple(about: About, sent: { readonly number: number; readonly href: string }): Message {
+  return {
+    kind: "sent", lang: "en-GB", subject: `We have your layout, revision ${sent.number} (${about.reference})`,
+    blocks: [
+      text(greeting(about)),
+      text(`Your layout for ${day(about, about.date)} has reached ${about.venueName} as revision ${sent.number}. It is not agreed yet: the venue reads it, and then agrees it or returns it to you with a reason. You will have a mail either way.`),
+      link("See what you sent", sent.href),
+      text(CAUTION),
+    ],
+  };
+}
+
+/** To the desk, when a revision has come in. */
+export function sentToDesk(about: About, sent: { readonly number: number; readonly href: string; readonly guests: number; readonly musts: number; readonly shoulds: number }): Message {
+  return {
+    kind: "desk-notice", lang: "en-GB", subject: `${about.reference}: revision ${sent.number} of ${about.names.join(" & ")} has come in`,
+    blocks: [
+      text(`A layout waits for your answer.`),
+      facts(
+        ["Booking", `${about.reference}, ${about.names.join(" & ")}`], ["Day", day(about, about.date)], ["Layout due by", day(about, about.dueDate)],
+        ["Package", about.packageName], ["Guests", String(sent.guests)], ["Findings", `${sent.musts} must, ${sent.shoulds} should`],
+      ),
+      link("Review it", sent.href),
+    ],
+  };
+}
+
+/** To the couple, when the coordinator has returned a revision. */
+export function returned(about: About, back: { readonly number: number; readonly reason: string; readonly href: string }): Message {
+  return {
+    kind: "returned", lang: "en-GB", subject: `Your layout needs a change (${about.reference}, revision ${back.number})`,
+    blocks: [
+      text(greeting(about)),
+      text(`${about.venueName} has read revision ${back.number} and returned it, with these words:`),
+      quote(back.reason),
+      text(`Change what is asked and send it again, by ${day(about, about.dueDate)}. Nothing that you answered is lost.`),
+      link("Open your layout", back.href),
+    ],
+  };
+}
+
+/** To the couple, when a revision is agreed. */
+export function agreed(about: About, done: { readonly number: number; readonly fingerprint: string; readonly href: string }): Message {
+  return {
+    kind: "agreed", lang: "en-GB", subject: `Agreed: your layout for ${day(about, about.date)} (${about.reference})`,
+    blocks: [
+      text(greeting(about)),
+      text(`${about.venueName} agrees to revision ${done.number} of your layout. It now stands as it is: answers, plan, the venue's facts and prices. The fingerprint below is printed on its proposal too; another fingerprint is another layout.`),
+      facts(["Revision", String(done.number)], ["Your day", day(about, about.date)], ["Fingerprint", inFours(done.fingerprint)]),
+      link("See the agreed layout", done.href),
+      text(CAUTION),
+    ],
+  };
+}
+
+/** To a person of the desk, who asked to sign in. */
+export function deskSignIn(venueName: string, href: string, minutes: number): Message {
+  return {
+    kind: "desk-sign-in", lang: "en-GB", subject: `Sign in to the desk of ${venueName}`,
+    blocks: [
+      text("This link signs you in to the desk, once."),
+      link("Sign in", href),
+      text(`It runs out after ${minutes} minutes. If you did not ask for it, let it be: nothing happens unless it is opened.`),
+    ],
+  };
+}
+
+function greeting(about: About): string {
+  return `Dear ${about.names.length < 2 ? about.names.join("") : `${about.names.slice(0, -1).join(", ")} and ${about.names.at(-1)}`},`;
+}
+
+/** A day written out in the venue's own way: "Saturday 12 June 2027". */
+function day(about: About, date: string): string {
+  return new Intl.DateTimeFormat(about.locale, { weekday: "long", day: "numeric", month: "long", year: "numeric", timeZone: "UTC" })
+    .format(new Date(`${date}T00:00:00Z`));
+}
+
+const inFours = (hex: string): string => hex.match(/.{1,8}/g)?.join(" ") ?? hex;

@@ -1,0 +1,74 @@
+import { z } from "zod";
+import { fail, ok, type Result } from "../base";
+import { dateText } from "../base/schema";
+import { dueDate, isPlainLine, makeReference, readNames, todayAt } from "../booking";
+import { messages, singleAddress } from "../mail";
+import { bookings, history, venues, type BookingRow, type Handle } from "../store";
+import type { VenueVersion } from "../store/venues";
+import { deskGate, whoIs } from "./gate";
+import type { House } from "./house";
+import { nowIso } from "./moment";
+import { aboutOf, coupleLink, queueMail } from "./post";
+import type { Actor, FieldError, FormValues, Outcome, Refusal } from "./types";
+
+/** Adds a booking, and mails its link when `mail` is "yes". Fields: names, email, package, date, venue (the first when left out), mail. */
+export async function addBooking(house: House, actor: Actor, { values }: { readonly values: FormValues }): Promise<Outcome<{ readonly reference: string }>> {
+  const desk = deskGate(actor, "add");
+  if (!desk.ok) return desk;
+  const done = await house.store.transaction(async (tx): Promise<Outcome<{ readonly reference: string }>> => {
+    const read = await readForm(tx, house, values);
+    if (!read.ok) return read;
+    const at = nowIso(house);
+    const reference = await freeReference(tx, house);
+    await bookings.add(tx, { ...read.value, reference, createdAt: at });
+    await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "added" });
+    if (values.mail === "yes") await invite(tx, house, { reference, actor });
+    return ok({ reference });
+  });
+  house.poke();
+  return done;
+}
+
+/** Mails the couple a link, in the transaction given. */
+export async function invite(tx: Handle, house: House, { reference, actor }: { readonly reference: string; readonly actor: Actor }): Promise<void> {
+  const booking = await bookings.find(tx, reference);
+  if (!booking) return;
+  const about = await aboutOf(tx, booking);
+  const href = await coupleLink(tx, house, booking);
+  await queueMail(tx, house, { message: messages.invitation(about, href), to: booking.email, fromName: about.venueName, booking: reference });
+  await history.add(tx, { booking: reference, at: nowIso(house), who: whoIs(actor), what: "link-mailed", data: { to: booking.email } });
+}
+
+type Read = Pick<BookingRow, "venue" | "names" | "email" | "package" | "eventDate" | "dueDate">;
+
+async function readForm(tx: Handle, house: House, values: FormValues): Promise<Result<Read, Refusal>> {
+  const field = (name: string): string => { const raw = values[name]; return (typeof raw === "string" ? raw : raw?.join("\n") ?? "").trim(); };
+  const errors: FieldError[] = [];
+  const wrong = (name: string, message: string): void => { errors.push({ field: name, message }); };
+
+  const venue = await venueOf(tx, field("venue"));
+  if (!venue) return fail({ code: "invalid", errors: [{ field: "venue", message: "Choose one of the venues shown." }] });
+  const names = readNames(field("names"));
+  if (names.length === 0) wrong("names", "Type the names of the couple, such as Ana Silva & Bo Lind.");
+  else if (!names.every((one) => one.length <= 200 && isPlainLine(one))) wrong("names", "A name may have up to 200 letters and no control characters.");
+  const email = field("email");
+  if (!z.email().safeParse(email).success || !singleAddress(email).ok) wrong("email", "Type one mail address, such as ana@example.org.");
+  const pack = venue.venue.packages.find((one) => one.id === field("package"));
+  if (!pack) wrong("package", "Choose one of the packages shown.");
+  const date = dateText.safeParse(field("date"));
+  if (!date.success) wrong("date", "Type the day as year, month, day, such as 2027-06-12.");
+  else if (date.data < todayAt(venue.venue.timeZone, house.clock.now())) wrong("date", "The day lies in the past.");
+  if (errors.length > 0 || !pack || !date.success) return fail({ code: "invalid", errors });
+  return ok({ venue: venue.id, names, email, package: pack.id, eventDate: date.data, dueDate: dueDate(date.data, pack.dueDays) });
+}
+
+async function venueOf(tx: Handle, id: string): Promise<VenueVersion | undefined> {
+  return id === "" ? (await venues.list(tx))[0] : venues.find(tx, id);
+}
+
+async function freeReference(tx: Handle, house: House): Promise<string> {
+  for (;;) {
+    const reference = makeReference(house.random);
+    if (!(await bookings.find(tx, reference))) return reference;
+  }
+}

@@ -1,0 +1,51 @@
+import { fail, ok } from "../base";
+import { sha256 } from "../access";
+import { sealedText, step as advance } from "../booking";
+import { bookings, history, revisions, venues, type Handle, type RevisionRow } from "../store";
+import { carryOut } from "./effects";
+import { gate, whoIs } from "./gate";
+import type { House } from "./house";
+import { nowIso } from "./moment";
+import type { Actor, Outcome } from "./types";
+
+type Agree = { readonly reference: string; readonly number: number; readonly fingerprint: string };
+
+/**
+ * Agrees exactly one revision: the newest, and the one whose fingerprint the coordinator saw. From then on answers, layout, venue,
+ * prices and fingerprint are frozen; the database refuses to change the row.
+ */
+export async function agreeRevision(house: House, actor: Actor, { reference, number, fingerprint }: Agree): Promise<Outcome<{ readonly fingerprint: string }>> {
+  const done = await house.store.transaction(async (tx): Promise<Outcome<{ readonly fingerprint: string }>> => {
+    const held = await gate(tx, actor, { reference, action: "agree", hold: true });
+    if (!held.ok) return held;
+    const booking = held.value;
+    const lastNumber = await revisions.lastNumber(tx, reference);
+    const revision = await revisions.find(tx, reference, number);
+    if (!revision) return fail({ code: "not-found" });
+    if (revision.fingerprint !== fingerprint) return fail({ code: "stale", revision: lastNumber });
+    await mustMatch(tx, booking.venue, revision);
+    const next = advance({ state: booking.state, lastNumber }, { type: "agreed", number });
+    if (!next.ok) return fail(next.error.code === "not-the-last" ? { code: "stale", revision: lastNumber } : { code: "wrong-state", state: booking.state });
+    const at = nowIso(house);
+    await revisions.markAgreed(tx, { booking: reference, number, at });
+    await bookings.change(tx, reference, { state: next.value.state, at });
+    await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "agreed", data: { number, fingerprint } });
+    await carryOut(tx, house, { booking, effects: next.value.effects, told: { number, fingerprint } });
+    return ok({ fingerprint });
+  });
+  house.poke();
+  return done;
+}
+
+/** The fingerprint is worked out anew from what is stored: a row that no longer gives it was tampered with. */
+async function mustMatch(tx: Handle, venueId: string, row: RevisionRow): Promise<void> {
+  if ((await fingerprintOf(tx, venueId, row)) !== row.fingerprint) throw new Error(`revision ${row.number} of ${row.booking} does not match its fingerprint`);
+}
+
+export async function fingerprintOf(tx: Handle, venueId: string, row: RevisionRow): Promise<string> {
+  const venue = await venues.find(tx, venueId, row.venueVersion);
+  return sha256(sealedText({
+    reference: row.booking, number: row.number, venue: { id: venueId, version: row.venueVersion, hash: venue?.hash ?? "" },
+    brief: row.brief, layout: row.layout, quote: row.quote, findings: row.findings,
+  }));
+}

@@ -1,0 +1,41 @@
+import { fail, ok } from "../base";
+import { arrangements } from "../store";
+import type { VenueVersion } from "../store/venues";
+import type { Brief } from "../brief";
+import type { ArrangeResult } from "../layout";
+import { gate } from "./gate";
+import { venueOf } from "./get-booking";
+import type { House } from "./house";
+import { nowIso } from "./moment";
+import type { Actor, Arranged, Outcome } from "./types";
+import { arrangementKey, briefOf, LAYOUTS, questionOf, SEED } from "./view";
+
+/** Runs the engine on the answers so far. Its answer is kept while answers, venue and engine stay the same. */
+export async function arrangeFor(house: House, actor: Actor, { reference }: { readonly reference: string }): Promise<Outcome<Arranged>> {
+  const { db } = house.store;
+  const booking = await gate(db, actor, { reference, action: "arrange" });
+  if (!booking.ok) return booking;
+  const venue = await venueOf(db, booking.value);
+  if (!venue) return fail({ code: "not-found" });
+  const brief = briefOf(booking.value);
+  if (!brief) return fail({ code: "incomplete", missing: ["guests"] });
+  return ok({ brief, result: await arranged(house, venue, brief), venue: venue.venue, venueVersion: venue.version });
+}
+
+/** Questions being worked on: who asks the same meanwhile waits for the one answer. */
+const underWay = new Map<string, Promise<ArrangeResult>>();
+
+async function arranged(house: House, venue: VenueVersion, brief: Brief): Promise<ArrangeResult> {
+  const key = arrangementKey(house.works.engineVersion, venue, brief);
+  const kept = await arrangements.find(house.store.db, key);
+  if (kept) return kept;
+  const running = underWay.get(key) ?? work(house, { key, venue, brief }).finally(() => underWay.delete(key));
+  underWay.set(key, running);
+  return running;
+}
+
+async function work(house: House, { key, venue, brief }: { readonly key: string; readonly venue: VenueVersion; readonly brief: Brief }): Promise<ArrangeResult> {
+  const result = await house.works.arrange(venue.venue, questionOf(brief), { seed: SEED, layouts: LAYOUTS });
+  await arrangements.keep(house.store.db, { key, result, at: nowIso(house) });
+  return result;
+}

@@ -1,0 +1,17 @@
+import { ok } from "../base";
+import { invite } from "./add-booking";
+import { gate } from "./gate";
+import type { House } from "./house";
+import type { Actor, Outcome } from "./types";
+
+/** Mails the couple a fresh link; the ones before stay good. */
+export async function mailLink(house: House, actor: Actor, { reference }: { readonly reference: string }): Promise<Outcome<null>> {
+  const done = await house.store.transaction(async (tx): Promise<Outcome<null>> => {
+    const booking = await gate(tx, actor, { reference, action: "invite", hold: true });
+    if (!booking.ok) return booking;
+    await invite(tx, house, { reference, actor });
+    return ok(null);
+  });
+  house.poke();
+  return done;
+}

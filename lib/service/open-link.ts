@@ -1,0 +1,62 @@
+import { fail, ok } from "../base";
+import { faultOf, hashSecret, isSecret, LIFETIMES, makeSecret, sessionCookie } from "../access";
+import { step } from "../booking";
+import { bookings, history, links, revisions, sessions, venues, type Handle, type LinkRow } from "../store";
+import type { House } from "./house";
+import { nowIso } from "./moment";
+import type { CookieToSet, Outcome } from "./types";
+
+export type LinkLook = {
+  readonly purpose: "couple" | "desk"; readonly names: readonly string[]; readonly venueName: string;
+  readonly date?: string; readonly dueDate?: string; readonly reference?: string;
+};
+export type Opened = { readonly purpose: "couple" | "desk"; readonly reference?: string; readonly cookie: CookieToSet };
+
+/** For the GET of a mailed link: what the page says before the button. Changes nothing. */
+export async function lookAtLink(house: House, { key }: { readonly key: string }): Promise<Outcome<LinkLook>> {
+  const { db } = house.store;
+  const link = await goodLink(house, db, key);
+  if (!link.ok) return link;
+  const { purpose, booking: reference } = link.value;
+  const booking = reference === null ? undefined : await bookings.find(db, reference);
+  const venue = booking ? await venues.find(db, booking.venue) : (await venues.list(db))[0];
+  const venueName = venue?.venue.name ?? "";
+  if (!booking) return ok({ purpose, names: [], venueName });
+  return ok({ purpose, names: booking.names, venueName, date: booking.eventDate, dueDate: booking.dueDate, reference: booking.reference });
+}
+
+/** For the POST: opens the session; set the cookie, then go on by `purpose`. */
+export async function openLink(house: House, { key }: { readonly key: string }): Promise<Outcome<Opened>> {
+  const at = nowIso(house);
+  return house.store.transaction(async (tx): Promise<Outcome<Opened>> => {
+    const link = await goodLink(house, tx, key);
+    if (!link.ok) return link;
+    const { hash, purpose, booking, person } = link.value;
+    if (!(await links.use(tx, hash, at))) return fail({ code: "link", why: "used" });
+    const secret = makeSecret();
+    await sessions.add(tx, { hash: hashSecret(secret), side: purpose, booking, person, madeAt: at });
+    if (booking !== null) await noteOpening(tx, booking, at);
+    else await history.add(tx, { booking: null, at, who: `desk: ${person ?? ""}`, what: "signed-in" });
+    const cookie = sessionCookie(purpose, house.origin, { secret, seconds: LIFETIMES[purpose].absolute / 1000 });
+    return ok({ purpose, reference: booking ?? undefined, cookie });
+  });
+}
+
+async function goodLink(house: House, db: Handle, key: string): Promise<Outcome<LinkRow>> {
+  const link = isSecret(key) ? await links.find(db, hashSecret(key)) : undefined;
+  const fault = faultOf(link, house.clock.now());
+  if (fault || !link) return fail(fault ?? { code: "link", why: "unknown" });
+  // Who is no longer of the desk has no use for a link that was mailed before.
+  if (link.person !== null && !house.deskPeople.includes(link.person)) return fail({ code: "link", why: "revoked" });
+  return ok(link);
+}
+
+/** The first opening starts the booking; later ones leave it as it stands. */
+async function noteOpening(tx: Handle, reference: string, at: string): Promise<void> {
+  const booking = await bookings.hold(tx, reference);
+  if (!booking) return;
+  const next = step({ state: booking.state, lastNumber: await revisions.lastNumber(tx, reference) }, { type: "opened" });
+  if (!next.ok || next.value.state === booking.state) return;
+  await bookings.change(tx, reference, { state: next.value.state, at });
+  await history.add(tx, { booking: reference, at, who: "couple", what: "opened" });
+}

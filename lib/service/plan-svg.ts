@@ -1,0 +1,22 @@
+import { fail, ok } from "../base";
+import { briefSchema } from "../brief";
+import { gate } from "./gate";
+import type { House } from "./house";
+import { seenLayout, type Which } from "./seen-layout";
+import type { Actor, Outcome } from "./types";
+
+type Plan = Which & { readonly reference: string; readonly scene?: string; readonly sheet?: boolean };
+
+/** One part of the day as SVG; its first when none is named. */
+export async function planSvg(house: House, actor: Actor, { reference, scene: wanted, sheet = false, ...which }: Plan): Promise<Outcome<string>> {
+  const booking = await gate(house.store.db, actor, { reference, action: "look" });
+  if (!booking.ok) return booking;
+  const seen = await seenLayout(house, booking.value, which);
+  if (!seen.ok) return seen;
+  const { layout, venue, brief, number } = seen.value;
+  const scene = wanted === undefined ? layout.scenes[0] : layout.scenes.find((one) => one.id === wanted);
+  if (!scene) return fail({ code: "not-found" });
+  return ok(await house.works.planSvg({
+    venue: venue.venue, layout, scene: scene.id, sheet, brief: briefSchema.parse(brief), reference, revision: number,
+  }));
+}

@@ -1,0 +1,43 @@
+import { randomBytes } from "node:crypto";
+import { hashSecret, LIFETIMES, makeSecret } from "../access";
+import { asHtml, asText, type About } from "../mail";
+import type { Message } from "../mail/message";
+import { links, outbox, venues, type BookingRow, type Handle } from "../store";
+import type { House } from "./house";
+import { iso, nowIso } from "./moment";
+
+export type Addressed = { readonly message: Message; readonly to: string; readonly fromName: string; readonly booking: string | null };
+
+/** Queues a message in the transaction of what it tells of. */
+export async function queueMail(tx: Handle, house: House, { message, to, fromName, booking }: Addressed): Promise<void> {
+  const domain = house.mailFrom.slice(house.mailFrom.lastIndexOf("@") + 1);
+  await outbox.queue(tx, {
+    kind: message.kind, booking, recipient: to, fromName, subject: message.subject, bodyText: asText(message), bodyHtml: asHtml(message),
+    messageId: `<${randomBytes(16).toString("hex")}@${domain}>`, queuedAt: nowIso(house),
+  });
+}
+
+/** What mails about a booking speak of. */
+export async function aboutOf(db: Handle, booking: BookingRow): Promise<About> {
+  const found = await venues.find(db, booking.venue);
+  if (!found) throw new Error(`booking ${booking.reference} is of venue ${booking.venue}, which is not there`);
+  const pack = found.venue.packages.find((one) => one.id === booking.package);
+  return {
+    reference: booking.reference, names: booking.names, venueName: found.venue.name, packageName: pack?.name ?? booking.package,
+    coordinator: pack?.coordinator ?? false, date: booking.eventDate, dueDate: booking.dueDate, locale: found.venue.locale,
+  };
+}
+
+/** A fresh link of the couple's own; older ones stay good. Only its hash is kept. */
+export async function coupleLink(tx: Handle, house: House, booking: BookingRow): Promise<string> {
+  const secret = makeSecret();
+  const afterEvent = Date.parse(`${booking.eventDate}T00:00:00Z`) + LIFETIMES.coupleLinkAfterEvent;
+  const expires = Math.max(afterEvent, house.clock.now() + LIFETIMES.coupleLinkAfterEvent);
+  await links.add(tx, {
+    hash: hashSecret(secret), purpose: "couple", booking: booking.reference, person: null, once: false, madeAt: nowIso(house), expiresAt: iso(expires),
+  });
+  return linkTo(house, secret);
+}
+
+export const linkTo = (house: Pick<House, "origin">, secret: string): string => `${house.origin}/open/${secret}`;
+export const deskPage = (house: Pick<House, "origin">, reference: string): string => `${house.origin}/desk/bookings/${encodeURIComponent(reference)}`;

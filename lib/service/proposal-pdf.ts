@@ -1,0 +1,28 @@
+import { ok } from "../base";
+import { todayAt } from "../booking";
+import { briefSchema } from "../brief";
+import { gate } from "./gate";
+import type { House } from "./house";
+import { seenLayout } from "./seen-layout";
+import type { Actor, Outcome } from "./types";
+
+type Wanted = { readonly reference: string; readonly number?: number };
+export type Pdf = { readonly bytes: Uint8Array; readonly fileName: string };
+
+/** The proposal of a revision, or of what is chosen now when no number is given. A revision prints the same bytes every time. */
+export async function proposalPdfFor(house: House, actor: Actor, { reference, number }: Wanted): Promise<Outcome<Pdf>> {
+  const booking = await gate(house.store.db, actor, { reference, action: "look" });
+  if (!booking.ok) return booking;
+  const seen = await seenLayout(house, booking.value, { number });
+  if (!seen.ok) return seen;
+  const { venue, brief, layout, fingerprint, sentAt, number: revision } = seen.value;
+  const quote = seen.value.quote ?? await house.works.quote(venue.venue, briefSchema.parse(brief), layout);
+  const bytes = await house.works.proposalPdf({
+    venue: venue.venue, brief, layout, quote, reference, revision, fingerprint,
+    sentOn: sentAt === undefined ? undefined : todayAt(venue.venue.timeZone, Date.parse(sentAt)),
+    // A bare address: it holds no secret, and asks whoever follows it for a fresh link.
+    url: `${house.origin}/request`,
+    now: sentAt === undefined ? house.clock.now() : Date.parse(sentAt),
+  });
+  return ok({ bytes, fileName: `${reference}-${revision === 0 ? "draft" : `revision-${revision}`}.pdf` });
+}

@@ -1,0 +1,23 @@
+import type { HistoryRow } from "../store";
+
+const STEP_NAMES: Readonly<Record<string, string>> = {
+  guests: "Guests", ceremony: "Ceremony", meal: "Meal and tables", music: "Music and dancing", displays: "Displays", extras: "Extras",
+};
+
+/** A line of the history in words, without its moment. */
+export function sayEntry({ what, data }: Pick<HistoryRow, "what" | "data">): string {
+  const text = (name: string): string => { const value = data[name]; return typeof value === "string" || typeof value === "number" ? String(value) : ""; };
+  switch (what) {
+    case "added": return "Added by the desk.";
+    case "link-mailed": return `Their link was mailed to ${text("to")}.`;
+    case "link-asked": return "They asked for a fresh link.";
+    case "opened": return "They opened their link.";
+    case "saved": return `They saved ${STEP_NAMES[text("step")] ?? text("step")}.`;
+    case "chosen": return `They chose ${text("title") || `layout ${text("layout")}`}.`;
+    case "sent": return `Revision ${text("number")} came in.`;
+    case "returned": return `Revision ${text("number")} was returned.`;
+    case "agreed": return `Revision ${text("number")} was agreed.`;
+    case "closed": return text("reason") === "" ? "Closed." : `Closed: ${text("reason")}`;
+    default: return what;
+  }
+}

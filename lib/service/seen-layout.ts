@@ -1,0 +1,43 @@
+import { fail, ok, type Result } from "../base";
+import { briefFileOfDraft } from "../brief/draft";
+import type { BriefFile } from "../brief";
+import type { Layout, Quote } from "../layout";
+import { arrangements, revisions, venues, type BookingRow } from "../store";
+import type { VenueVersion } from "../store/venues";
+import { venueOf } from "./get-booking";
+import type { House } from "./house";
+import type { Refusal } from "./types";
+import { arrangementKey, briefOf, factsOf } from "./view";
+
+/** Which layout is meant: a revision by its number, one now offered by its id, or else the newest that speaks for the booking. */
+export type Which = { readonly layout?: string; readonly number?: number };
+export type Seen = {
+  readonly venue: VenueVersion; readonly layout: Layout; readonly brief: BriefFile; readonly quote?: Quote;
+  readonly number: number; readonly fingerprint?: string; readonly sentAt?: string;
+};
+
+/** Finds it, with the venue and the answers that it was made from. */
+export async function seenLayout(house: House, booking: BookingRow, which: Which): Promise<Result<Seen, Refusal>> {
+  const { db } = house.store;
+  if (which.number !== undefined) return revisionSeen(house, booking, which.number);
+  const venue = await venueOf(db, booking);
+  const brief = briefFileOfDraft(booking.draft, factsOf(booking));
+  if (!venue || !brief) return fail({ code: "incomplete", missing: ["guests"] });
+  if (which.layout !== undefined) {
+    const now = briefOf(booking);
+    const offered = now && (await arrangements.find(db, arrangementKey(house.works.engineVersion, venue, now)));
+    const layout = [...(offered?.layouts ?? []), ...(offered?.closest ? [offered.closest] : [])].find((one) => one.id === which.layout);
+    return layout ? ok({ venue, layout, brief, quote: layout.quote, number: 0 }) : fail({ code: "not-found" });
+  }
+  if (booking.state === "sent" || booking.state === "agreed") return revisionSeen(house, booking, await revisions.lastNumber(db, booking.reference));
+  if (booking.chosen === null) return fail({ code: "incomplete", missing: ["layout"] });
+  return ok({ venue, layout: booking.chosen, brief, quote: booking.chosen.quote, number: 0 });
+}
+
+async function revisionSeen(house: House, booking: BookingRow, number: number): Promise<Result<Seen, Refusal>> {
+  const { db } = house.store;
+  const row = await revisions.find(db, booking.reference, number);
+  const venue = row && (await venues.find(db, booking.venue, row.venueVersion));
+  if (!row || !venue) return fail({ code: "not-found" });
+  return ok({ venue, layout: row.layout, brief: row.brief, quote: row.quote, number: row.number, fingerprint: row.fingerprint, sentAt: row.sentAt });
+}

@@ -1,0 +1,79 @@
+import { fail, ok, type Result } from "../base";
+import { sha256 } from "../access";
+import { sealedText, step as advance } from "../booking";
+import { briefSchema } from "../brief";
+import { briefFileOfDraft } from "../brief/draft";
+import type { Finding, Layout, Quote } from "../layout";
+import { bookings, history, revisions, venues, type BookingRow, type Handle } from "../store";
+import type { VenueVersion } from "../store/venues";
+import { carryOut } from "./effects";
+import { gate, whoIs } from "./gate";
+import type { House } from "./house";
+import { nowIso } from "./moment";
+import type { Actor, Outcome, Refusal } from "./types";
+import { briefOf, chosenOf, factsOf } from "./view";
+
+type Send = { readonly reference: string; readonly revision: number };
+export type SentRevision = { readonly number: number; readonly fingerprint: string };
+
+/**
+ * Sends what is answered and chosen as the next revision: checked and priced anew, sealed by its fingerprint.
+ * Check and quote are worked out before the transaction and hold for the revision seen; a newer one is refused as stale.
+ */
+export async function sendRequest(house: House, actor: Actor, { reference, revision }: Send): Promise<Outcome<SentRevision>> {
+  const before = await gate(house.store.db, actor, { reference, action: "send" });
+  if (!before.ok) return before;
+  if (before.value.revision !== revision) return fail({ code: "stale", revision: before.value.revision });
+  const ready = await readyToSend(house, before.value);
+  if (!ready.ok) return ready;
+  const done = await house.store.transaction(async (tx): Promise<Outcome<SentRevision>> => {
+    const held = await gate(tx, actor, { reference, action: "send", hold: true });
+    if (!held.ok) return held;
+    if (held.value.revision !== revision) return fail({ code: "stale", revision: held.value.revision });
+    return record(tx, house, { actor, booking: held.value, ready: ready.value });
+  });
+  house.poke();
+  return done;
+}
+
+type Ready = {
+  readonly venue: VenueVersion; readonly file: NonNullable<ReturnType<typeof briefFileOfDraft>>;
+  readonly layout: Layout; readonly quote: Quote; readonly findings: readonly Finding[];
+};
+
+async function readyToSend(house: House, booking: BookingRow): Promise<Result<Ready, Refusal>> {
+  const venue = await venues.find(house.store.db, booking.venue);
+  const file = briefFileOfDraft(booking.draft, factsOf(booking));
+  const brief = briefOf(booking);
+  if (!venue || !file || !brief) return fail({ code: "incomplete", missing: ["guests"] });
+  const chosen = chosenOf(house, booking, { venue, brief });
+  if (!chosen) return fail({ code: "incomplete", missing: ["layout"] });
+  if (chosen.outdated) return fail({ code: "incomplete", missing: ["layout-outdated"] });
+  const findings = await house.works.check(venue.venue, chosen.layout, brief);
+  const quote = await house.works.quote(venue.venue, brief, chosen.layout);
+  // The revision's layout carries the check and the quote it was sent with: a reader of the layout alone sees no older ones.
+  return ok({ venue, file, layout: { ...chosen.layout, findings, quote }, quote, findings });
+}
+
+async function record(tx: Handle, house: House, { actor, booking, ready }: { readonly actor: Actor; readonly booking: BookingRow; readonly ready: Ready }): Promise<Outcome<SentRevision>> {
+  const { reference } = booking;
+  const { venue, file, layout, quote, findings } = ready;
+  const lastNumber = await revisions.lastNumber(tx, reference);
+  const number = lastNumber + 1;
+  const next = advance({ state: booking.state, lastNumber }, { type: "sent", number });
+  if (!next.ok) return fail({ code: "wrong-state", state: booking.state });
+  const at = nowIso(house);
+  const fingerprint = sha256(sealedText({
+    reference, number, venue: { id: venue.id, version: venue.version, hash: venue.hash }, brief: file, layout, quote, findings,
+  }));
+  await revisions.add(tx, { booking: reference, number, brief: file, layout, quote, findings, venueVersion: venue.version, fingerprint, sentAt: at });
+  await bookings.change(tx, reference, { state: next.value.state, at });
+  await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "sent", data: { number, fingerprint } });
+  const { guests } = briefSchema.parse(file);
+  const weigh = (level: Finding["level"]): number => findings.filter((one) => one.level === level).length;
+  await carryOut(tx, house, {
+    booking, effects: next.value.effects,
+    told: { number, fingerprint, guests: guests.adults + guests.children, musts: weigh("must"), shoulds: weigh("should") },
+  });
+  return ok({ number, fingerprint });
+}

@@ -1,0 +1,36 @@
+import type { Brief, BriefFile } from "../brief";
+import type { ArrangeResult, Capacity, Finding, Layout, Quote, SceneId } from "../layout";
+import type { Venue } from "../venue";
+
+/**
+ * The heavy works behind the use cases: engine, check, fees, drawing, print. They are handed in by the server, so that
+ * the pages' bundle holds none of them and they may run on another thread.
+ */
+export type Works = {
+  /** Part of every kept result's key: a new engine answers anew. */
+  readonly engineVersion: string;
+  readonly arrange: (venue: Venue, brief: Brief, options: { readonly seed: number; readonly layouts: number }) => Promise<ArrangeResult>;
+  readonly capacity: (venue: Venue) => Promise<Capacity>;
+  readonly check: (venue: Venue, layout: Layout, brief: Brief) => Promise<readonly Finding[]>;
+  readonly quote: (venue: Venue, brief: Brief, layout: Layout) => Promise<Quote>;
+  readonly planSvg: (plan: PlanInput) => Promise<string>;
+  readonly proposalPdf: (proposal: ProposalPdfInput) => Promise<Uint8Array>;
+};
+
+export type PlanInput = { readonly venue: Venue; readonly layout: Layout; readonly scene: SceneId; readonly sheet: boolean; readonly brief?: Brief; readonly reference?: string; readonly revision?: number };
+
+export type ProposalPdfInput = {
+  readonly venue: Venue;
+  readonly brief: BriefFile;
+  readonly layout: Layout;
+  readonly quote: Quote;
+  readonly reference: string;
+  /** 0: not sent yet. */
+  readonly revision: number;
+  readonly fingerprint?: string;
+  /** YYYY-MM-DD at the venue. */
+  readonly sentOn?: string;
+  readonly url?: string;
+  /** The moment printed into the file, milliseconds since 1970 UTC. */
+  readonly now: number;
+};
