@@ -1,0 +1,14 @@
+import { askCoupleLink, renewLink } from "@/lib/service";
+import { see, textOf } from "@/app/_server/form";
+import { post } from "@/app/_server/post";
+
+/** A fresh link by mail. The answer never tells whether the key or the address is known. */
+export async function POST(request: Request): Promise<Response> {
+  return post(request, "couple", async ({ house, values }) => {
+    const key = textOf(values, "key");
+    const email = textOf(values, "email").trim();
+    if (key) await renewLink(house, { key });
+    else if (email) await askCoupleLink(house, { email });
+    return see("/open?why=mailed");
+  });
+}

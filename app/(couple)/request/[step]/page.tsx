@@ -1,0 +1,94 @@
+import type { Metadata } from "next";
+import { notFound, redirect } from "next/navigation";
+import { isStep as asksSomething, type StepId } from "@/lib/brief/draft";
+import { people } from "@/lib/brief";
+import { arrangeFor, capacityFor, planSvg } from "@/lib/service";
+import { asked, couple, type Search } from "@/app/_server/asking";
+import { heldFor, type Kept } from "@/app/_server/kept";
+import { CoupleFrame } from "@/app/_parts/couple-frame";
+import { effectOf } from "@/components/form/effect";
+import { EffectPanel } from "@/components/form/effect-panel";
+import { QUESTIONS } from "@/components/form/questions";
+import { StaleNotice } from "@/components/form/stale";
+import { isStep, stepBefore, stepNumber, STEPS, stepTitle } from "@/components/form/steps";
+import { oneOf, shownValues } from "@/components/form/values";
+import { ErrorSummary } from "@/components/ui/errors";
+
+type Props = { readonly params: Promise<{ readonly step: string }>; readonly searchParams: Search };
+
+const openFor = new Set(["invited", "started", "returned"]);
+const headOf = (step: StepId): string => `Step ${stepNumber(step)} of ${STEPS.length}: ${stepTitle(step)}`;
+
+async function keptFor(step: StepId, search: Search): Promise<Kept | null> {
+  const { actor } = await couple();
+  return heldFor(await asked(search, "kept"), step, actor.reference);
+}
+
+export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
+  const { step } = await params;
+  if (!isStep(step) || !asksSomething(step)) return {};
+  const { booking } = await couple();
+  const kept = await keptFor(step, searchParams);
+  return { title: `${kept && kept.errors.length > 0 ? "Error: " : ""}${headOf(step)} – ${booking.venue.name}` };
+}
+
+/** The count that a step's places are measured against. */
+function guestsAt(step: StepId, brief: { readonly guests: { readonly ceremony?: number; readonly evening?: number; readonly adults: number; readonly children: number } } | undefined): number {
+  if (!brief) return 0;
+  const all = brief.guests.adults + brief.guests.children;
+  if (step === "ceremony") return brief.guests.ceremony ?? all;
+  return step === "music" ? (brief.guests.evening ?? all) : all;
+}
+
+export default async function StepPage({ params, searchParams }: Props) {
+  const { step } = await params;
+  if (!isStep(step) || !asksSomething(step)) notFound();
+  const { house, actor, booking } = await couple();
+  if (!openFor.has(booking.state)) redirect("/request?why=closed");
+  const reference = booking.reference;
+  const kept = await keptFor(step, searchParams);
+  const stands = shownValues(booking.draft, step);
+  const values = kept?.values ?? stands;
+  const [capacity, arranged] = await Promise.all([
+    capacityFor(house, actor, { reference }), booking.brief ? arrangeFor(house, actor, { reference }) : null,
+  ]);
+  const { venue, brief } = booking;
+  const pack = venue.packages.find((p) => p.id === booking.package.id);
+  const rooms = venue.rooms.filter((r) => pack?.rooms.includes(r.id));
+  const guests = guestsAt(step, brief);
+  const meal = shownValues(booking.draft, "meal");
+  const effect = effectOf({
+    step, venue, rooms, capacity: capacity.ok ? capacity.value : null, result: arranged?.ok ? arranged.value.result : null, guests,
+    tables: oneOf(meal, "tables"), drape: oneOf(meal, "drape"),
+  });
+  const plan = effect.layout && effect.scene ? await planSvg(house, actor, { reference, layout: effect.layout.id, scene: effect.scene }) : null;
+  const ask = QUESTIONS[step]({
+    values, errors: kept?.errors ?? [], venue, rooms, turnoverInPackage: pack?.turnover ?? false, capacity: capacity.ok ? capacity.value : null, guests: brief ? people(brief) : 0,
+  });
+  const toSend = (await asked(searchParams, "back")) === "send";
+  const before = stepBefore(step);
+  const back = toSend ? { href: "/request/send", text: stepTitle("send") } : before ? { href: `/request/${before}`, text: stepTitle(before) } : { href: "/request", text: "All steps" };
+  return (
+    <CoupleFrame booking={booking} back={back} savedAt={booking.savedAt}>
+      <ErrorSummary errors={kept?.errors ?? []} />
+      <p className="step-line">Step {stepNumber(step)} of {STEPS.length}</p>
+      <h1>{stepTitle(step)}</h1>
+      {kept?.stale && <StaleNotice step={step} stands={stands} typed={kept.values} venue={venue} />}
+      <form className="step-grid" method="post" action={`/request/${step}/save`} noValidate>
+        <input type="hidden" name="revision" value={booking.revision} />
+        <input type="hidden" name="reference" value={reference} />
+        {toSend && <input type="hidden" name="back" value="send" />}
+        <div className="step-first">{ask.first}</div>
+        <EffectPanel id={step} effect={effect} venue={venue} guests={guests} svg={plan?.ok ? plan.value : null} rows={step === "ceremony"} />
+        <div className="step-rest">
+          {ask.rest}
+          <div className="go-row">
+            <button className="btn btn-go" type="submit" name="then" value="next">Save and continue</button>
+            <button className="btn-quiet" type="submit" name="then" value="stay">Save and see what it does</button>
+            <button className="btn-quiet" type="submit" name="then" value="later">Save and come back later</button>
+          </div>
+        </div>
+      </form>
+    </CoupleFrame>
+  );
+}

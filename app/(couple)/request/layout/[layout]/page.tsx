@@ -1,0 +1,42 @@
+import type { Metadata } from "next";
+import { notFound, redirect } from "next/navigation";
+import { arrangeFor } from "@/lib/service";
+import { couple } from "@/app/_server/asking";
+import { plansOf } from "@/app/_server/plans";
+import { CoupleFrame } from "@/app/_parts/couple-frame";
+import { Findings } from "@/components/desk/findings";
+import { Fees } from "@/components/desk/fees";
+import { Caution } from "@/components/plan/caution";
+import { Day } from "@/components/plan/day";
+
+type Props = { readonly params: Promise<{ readonly layout: string }> };
+
+export async function generateMetadata(): Promise<Metadata> {
+  const { booking } = await couple();
+  return { title: `One layout in full – ${booking.venue.name}` };
+}
+
+/** One of the layouts offered: every part of the day, drawn and in words. */
+export default async function LayoutInFull({ params }: Props) {
+  const { house, actor, booking } = await couple();
+  if (!booking.brief) redirect("/request/guests?why=guests");
+  const arranged = await arrangeFor(house, actor, { reference: booking.reference });
+  if (!arranged.ok) redirect("/request");
+  const { layout: id } = await params;
+  const { result, venue } = arranged.value;
+  const layout = result.layouts.find((l) => l.id === id);
+  if (!layout) notFound();
+  const plans = await plansOf(house, actor, { reference: booking.reference, layout, offered: true });
+  const titleOf = (scene: string): string => layout.scenes.find((s) => s.id === scene)?.title ?? scene;
+  return (
+    <CoupleFrame booking={booking} back={{ href: "/request/layout", text: "Your layout" }}>
+      <h1 className="mt-3">{layout.title}</h1>
+      <div className="prose mt-4">{layout.why.map((w) => <p key={w}>{w}</p>)}</div>
+      {layout.givesUp && layout.givesUp.length > 0 && <p className="measure mt-3"><b>It gives up:</b> {layout.givesUp.join(" ")}</p>}
+      <Day layout={layout} venue={venue} plans={plans} words />
+      {layout.quote && <section className="section max-w-[50rem]"><h2>Fee summary</h2><Fees quote={layout.quote} locale={venue.locale} tax={venue.tax} /></section>}
+      <section className="section max-w-[50rem]"><h2>What the checks found</h2><Findings findings={layout.findings} sceneWord={titleOf} /></section>
+      <Caution />
+    </CoupleFrame>
+  );
+}

@@ -1,0 +1,29 @@
+import type { Metadata } from "next";
+import { redirect } from "next/navigation";
+import { lookAtLink, theHouse } from "@/lib/service";
+import { face } from "@/app/_server/face";
+import { Frame } from "@/components/ui/frame";
+
+type Props = { readonly params: Promise<{ readonly key: string }> };
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: `Open the desk – ${(await face()).name}` };
+}
+
+/** Looking at the link uses nothing up; the button signs in. */
+export default async function DeskLinkPage({ params }: Props) {
+  const { key } = await params;
+  const shown = await face();
+  const seen = await lookAtLink(await theHouse(), { key });
+  if (!seen.ok || seen.value.purpose !== "desk") redirect("/desk/open?why=link");
+  return (
+    <Frame house={shown}>
+      <h1 className="mt-4">The desk of {seen.value.venueName}</h1>
+      <p className="lead measure mt-4">The queue of bookings, their proposals, and the venue’s own facts. The link signs you in on this browser.</p>
+      <form method="post" action="/desk/open/enter" className="go-row">
+        <input type="hidden" name="key" value={key} />
+        <button className="btn btn-go" type="submit">Open the desk</button>
+      </form>
+    </Frame>
+  );
+}

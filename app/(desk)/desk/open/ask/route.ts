@@ -1,0 +1,13 @@
+import { askDeskLink } from "@/lib/service";
+import { see, textOf } from "@/app/_server/form";
+import { post } from "@/app/_server/post";
+
+/** The answer never tells whether the address belongs to the desk. */
+export async function POST(request: Request): Promise<Response> {
+  return post(request, "desk", async ({ house, values }) => {
+    const email = textOf(values, "email").trim();
+    if (!/^[^\s@]+@[^\s@]+$/.test(email) || email.length > 254) return see("/desk/open?why=email");
+    await askDeskLink(house, { email });
+    return see("/desk/open?why=mailed");
+  });
+}

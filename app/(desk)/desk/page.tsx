@@ -1,0 +1,78 @@
+import type { Metadata } from "next";
+import { listQueue, type QueueFilter, type QueueRow } from "@/lib/service";
+import { asked, desk, type Search } from "@/app/_server/asking";
+import { face } from "@/app/_server/face";
+import { DeskFrame } from "@/app/_parts/desk-frame";
+import { QueueTable } from "@/app/_parts/queue-table";
+import { DaysKey } from "@/components/desk/days";
+import { counted, inWords, capital } from "@/components/ui/say";
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: `Queue – ${(await face()).name}` };
+}
+
+const FILTERS: readonly { readonly id: QueueFilter; readonly text: string }[] = [
+  { id: "all", text: "All" }, { id: "waiting", text: "Yours to do" }, { id: "overdue", text: "Late" }, { id: "invited", text: "Invited" }, { id: "started", text: "Started" },
+  { id: "sent", text: "Sent" }, { id: "returned", text: "Returned" }, { id: "agreed", text: "Agreed" }, { id: "closed", text: "Closed" },
+];
+const isFilter = (text: string | undefined): text is QueueFilter => FILTERS.some((f) => f.id === text);
+
+const EMPTY: Readonly<Record<QueueFilter, string>> = {
+  all: "No bookings yet. Add the first one, and its link is mailed to the couple.",
+  waiting: "Nothing waits for you. What couples send next appears here.",
+  overdue: "Nobody is late.", invited: "Everyone who was invited has begun.", started: "Nobody is in the middle of their answers.",
+  sent: "Nothing is sent and not yet answered.", returned: "Nothing is back with a couple.", agreed: "Nothing is agreed yet.", closed: "No booking is closed.",
+};
+
+const settled = (r: QueueRow): boolean => r.state === "agreed" || r.state === "closed";
+
+/** Late, due within a week, later; what is settled last. */
+function groupsOf(rows: readonly QueueRow[]) {
+  const open = rows.filter((r) => !settled(r));
+  return [
+    { head: "Late", rows: open.filter((r) => r.daysLeft < 0) },
+    { head: "Due this week", rows: open.filter((r) => r.daysLeft >= 0 && r.daysLeft <= 7) },
+    { head: "Later", rows: open.filter((r) => r.daysLeft > 7) },
+    { head: "Agreed, nothing to do", rows: rows.filter((r) => r.state === "agreed") },
+    { head: "Closed", rows: rows.filter((r) => r.state === "closed") },
+  ].filter((g) => g.rows.length > 0);
+}
+
+export default async function QueuePage({ searchParams }: { readonly searchParams: Search }) {
+  const { house, actor } = await desk();
+  const { locale } = await face();
+  const wanted = await asked(searchParams, "show");
+  const filter: QueueFilter = isFilter(wanted) ? wanted : "all";
+  const search = (await asked(searchParams, "find"))?.trim().slice(0, 200) ?? "";
+  const seen = await listQueue(house, actor, { filter, search: search || undefined });
+  if (!seen.ok) return <DeskFrame person={actor.person} here="queue"><h1 className="mt-4">Queue</h1><p className="lead mt-4">The queue cannot be read just now.</p></DeskFrame>;
+  const { rows, counts, today } = seen.value;
+  const lead = counts.waiting === 0 && counts.overdue === 0
+    ? "Nothing waits for you."
+    : `${capital(inWords(counts.waiting))} ${counts.waiting === 1 ? "waits" : "wait"} for your review; ${counts.overdue === 0 ? "nobody is late" : `${inWords(counts.overdue)} ${counts.overdue === 1 ? "is" : "are"} late`}.`;
+  const address = (id: QueueFilter): string => {
+    const q = new URLSearchParams({ ...(id === "all" ? {} : { show: id }), ...(search ? { find: search } : {}) }).toString();
+    return q ? `/desk?${q}` : "/desk";
+  };
+  return (
+    <DeskFrame person={actor.person} here="queue">
+      <div className="queue-head"><h1>Queue</h1><p className="lead">{lead}</p></div>
+      <div className="filters">
+        <nav aria-label="Show">
+          <ul>{FILTERS.filter((f) => f.id === "all" || f.id === filter || counts[f.id] > 0).map((f) => <li key={f.id}><a href={address(f.id)} aria-current={f.id === filter ? "true" : undefined}>{f.text} <span>{counts[f.id]}</span></a></li>)}</ul>
+        </nav>
+        <form className="find" role="search" method="get" action="/desk">
+          {filter !== "all" && <input type="hidden" name="show" value={filter} />}
+          <label htmlFor="find">Find</label>
+          <input id="find" name="find" type="search" defaultValue={search} aria-describedby="find-hint" autoComplete="off" />
+          <span id="find-hint" className="hidden-words">A name, a reference or a mail address</span>
+          <button className="btn" type="submit">Find</button>
+        </form>
+      </div>
+      {search && <p className="small sec" role="status">{counted(rows.length, "booking", "bookings")} for “{search}”. <a href={filter === "all" ? "/desk" : `/desk?show=${filter}`}>Show all again</a></p>}
+      {rows.length === 0
+        ? <p className="lead measure mt-6">{search ? "No booking has that name, reference or address." : EMPTY[filter]} {filter === "all" && !search && <a href="/desk/bookings/new">Add a booking</a>}</p>
+        : <><QueueTable groups={groupsOf(rows)} rows={rows} today={today} locale={locale} /><DaysKey /></>}
+    </DeskFrame>
+  );
+}

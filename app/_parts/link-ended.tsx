@@ -1,0 +1,23 @@
+type Why = "unknown" | "expired" | "used" | "revoked";
+
+const WORDS: Readonly<Record<Why, string>> = {
+  expired: "This link has run out. Links do, so that an old mail opens nothing.",
+  used: "This link has been used already. Each opens once.",
+  revoked: "A newer link has been mailed since, and took the place of this one.",
+  unknown: "This link opens nothing. Perhaps a part of it was lost on the way from the mail.",
+};
+
+/** Why a link does not open, and the way to a fresh one. The answer is the same whether the link is known or not. */
+export function LinkEnded({ why, linkKey }: { readonly why: Why; readonly linkKey: string }) {
+  return (
+    <>
+      <h1 className="mt-4">This link does not open any more</h1>
+      <p className="lead measure mt-4">{WORDS[why]}</p>
+      <p className="measure mt-3">Nothing you answered is lost. We can mail a fresh link to the address that stands in the booking.</p>
+      <form method="post" action="/open/ask" className="go-row">
+        <input type="hidden" name="key" value={linkKey} />
+        <button className="btn btn-go" type="submit">Mail a fresh link</button>
+      </form>
+    </>
+  );
+}

@@ -1,0 +1,61 @@
+import { ANSWER_STEPS } from "@/lib/brief/draft";
+import type { BookingView, HistoryView } from "@/lib/service";
+import { StateTag } from "@/components/desk/lozenge";
+import { Answers } from "@/components/form/answers";
+import { saidIn } from "@/components/form/said";
+import { stepTitle } from "@/components/form/steps";
+import { shownValues } from "@/components/form/values";
+import { sayDay, sayFingerprint, sayLeft, sayMoment } from "@/components/ui/say";
+
+/** Who, when, how many, where it stands: one line under the names. */
+export function reviewFacts(b: BookingView) {
+  const { venue } = b;
+  const last = b.revisions.at(-1);
+  const guests = b.brief ? b.brief.guests.adults + b.brief.guests.children : null;
+  const settled = b.state === "agreed" || b.state === "closed";
+  return (
+    <div className="review-facts">
+      <p>
+        {sayDay(b.date, venue.locale)}, {b.package.name}.{guests !== null && <> <b>{guests} guests.</b></>}
+        {last && <> Revision {last.number} sent {sayMoment(last.sentAt, venue)}.</>} {!settled && <>Due {sayDay(b.dueDate, venue.locale)}, {sayLeft(b.daysLeft)}.</>}
+      </p>
+      <div className="flex flex-wrap items-baseline gap-x-5 mt-1"><StateTag state={b.state} /><span>Reference <b>{b.reference}</b></span>
+        {last && <span>Fingerprint <span className="fingerprint">{sayFingerprint(last.fingerprint)}</span></span>}
+      </div>
+    </div>
+  );
+}
+
+/** All answers, folded: the plan says most of it. */
+export function BriefInWords({ booking }: { readonly booking: BookingView }) {
+  return (
+    <section className="section"><h2>Their answers</h2>
+      {ANSWER_STEPS.map((step) => (
+        <details className="act" key={step} open={booking.revisions.length === 0 && booking.answered.includes(step)}>
+          <summary>{stepTitle(step)}{booking.answered.includes(step) ? "" : ": not answered yet"}</summary>
+          <Answers answers={saidIn(step, shownValues(booking.draft, step), booking.venue)} />
+        </details>
+      ))}
+    </section>
+  );
+}
+
+const plain = (key: string): string => key.replace(/([A-Z])/g, " $1").replace(/[-_]/g, " ").toLowerCase();
+const detail = (h: HistoryView): string =>
+  Object.entries(h.data).filter(([, v]) => typeof v === "string" || typeof v === "number").map(([k, v]) => `${plain(k)} ${k === "fingerprint" ? sayFingerprint(String(v)) : String(v)}`).join(", ");
+
+/** Who did what, newest first. */
+export function History({ booking }: { readonly booking: BookingView }) {
+  const rows = [...booking.history].reverse();
+  return (
+    <section className="section"><h2>History</h2>
+      {rows.length === 0 ? <p className="small sec mt-3">Nothing yet.</p> : (
+        <ol className="history">
+          {rows.map((h, i) => (
+            <li key={`${h.at}-${i}`}><span>{plain(h.what).replace(/^./, (c) => c.toUpperCase())}{detail(h) ? `: ${detail(h)}` : ""}</span><span className="by"><time dateTime={h.at}>{sayMoment(h.at, booking.venue)}</time>, {h.who}</span></li>
+          ))}
+        </ol>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,40 @@
+import { headers } from "next/headers";
+import { notFound, redirect } from "next/navigation";
+import { cache } from "react";
+import { currentActor, getBooking, theHouse, type Actor, type BookingView, type House } from "@/lib/service";
+
+type Couple = { readonly house: House; readonly actor: Extract<Actor, { kind: "couple" }>; readonly booking: BookingView };
+type Desk = { readonly house: House; readonly actor: Extract<Actor, { kind: "desk" }> };
+
+/** The couple whose page this is; anyone else is told how to open it. */
+export const couple = cache(async (): Promise<Couple> => {
+  const house = await theHouse();
+  const actor = await currentActor(house, { cookie: (await headers()).get("cookie"), side: "couple" });
+  if (actor.kind !== "couple") redirect("/open");
+  const seen = await getBooking(house, actor, { reference: actor.reference });
+  if (!seen.ok) redirect("/open");
+  return { house, actor, booking: seen.value };
+});
+
+/** The desk; anyone else is asked to sign in. */
+export const desk = cache(async (): Promise<Desk> => {
+  const house = await theHouse();
+  const actor = await currentActor(house, { cookie: (await headers()).get("cookie"), side: "desk" });
+  if (actor.kind !== "desk") redirect("/desk/open");
+  return { house, actor };
+});
+
+/** A booking as the desk sees it. */
+export const deskBooking = cache(async (reference: string): Promise<Desk & { readonly booking: BookingView }> => {
+  const asking = await desk();
+  const seen = await getBooking(asking.house, asking.actor, { reference });
+  if (!seen.ok) notFound();
+  return { ...asking, booking: seen.value };
+});
+
+export type Search = Promise<Readonly<Record<string, string | string[] | undefined>>>;
+/** One word of the address's query, or nothing. */
+export const asked = async (search: Search, name: string): Promise<string | undefined> => {
+  const v = (await search)[name];
+  return typeof v === "string" ? v : v?.[0];
+};

@@ -1,0 +1,19 @@
+import { currentActor, planSvg, theHouse } from "@/lib/service";
+
+/** One part of the day as a drawing by itself. */
+export async function GET(request: Request): Promise<Response> {
+  const query = new URL(request.url).searchParams;
+  const reference = query.get("ref") ?? "";
+  const number = query.get("number");
+  const missing = new Response(null, { status: 404, headers: { "Cache-Control": "no-store" } });
+  if (!reference || (number !== null && !/^\d{1,6}$/.test(number))) return missing;
+  const house = await theHouse();
+  const cookie = request.headers.get("cookie");
+  const asCouple = await currentActor(house, { cookie, side: "couple" });
+  const actor = asCouple.kind === "couple" && asCouple.reference === reference ? asCouple : await currentActor(house, { cookie, side: "desk" });
+  const drawn = await planSvg(house, actor, {
+    reference, scene: query.get("scene") ?? undefined, layout: query.get("layout") ?? undefined, number: number === null ? undefined : Number(number), sheet: true,
+  });
+  if (!drawn.ok) return missing;
+  return new Response(drawn.value, { headers: { "Content-Type": "image/svg+xml; charset=utf-8", "Cache-Control": "no-store", "X-Content-Type-Options": "nosniff" } });
+}

@@ -1,0 +1,22 @@
+import type { Metadata, Viewport } from "next";
+import { connection } from "next/server";
+import type { ReactNode } from "react";
+import { face } from "./_server/face";
+import "./globals.css";
+
+export const viewport: Viewport = { width: "device-width", initialScale: 1, colorScheme: "light dark" };
+export const metadata: Metadata = { title: "Marquetry", robots: { index: false, follow: false }, formatDetection: { telephone: false } };
+
+/** Every page is made for the one who asks: the nonce of the page's policy is fresh each time. */
+export default async function RootLayout({ children }: { readonly children: ReactNode }) {
+  await connection();
+  const { locale } = await face();
+  return (
+    <html lang={locale}>
+      <body>
+        <a className="skip" href="#main">Go to what this page is about</a>
+        {children}
+      </body>
+    </html>
+  );
+}

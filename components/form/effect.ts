@@ -1,0 +1,111 @@
+import type { StepId } from "@/lib/brief/draft";
+import type { ArrangeResult, Capacity, Item, Layout, SceneId } from "@/lib/layout";
+import { ruleValues } from "@/lib/rules";
+import type { Venue } from "@/lib/venue";
+import { sayLength } from "../ui/say";
+import { bestOf, seatsOf, type StyleSeats } from "./questions";
+
+export type EffectInput = {
+  readonly step: StepId;
+  readonly venue: Venue;
+  readonly rooms: Venue["rooms"];
+  readonly capacity: Capacity | null;
+  readonly result: ArrangeResult | null;
+  readonly guests: number;
+  readonly tables: string;
+  readonly drape: string;
+};
+export type Effect = {
+  /** The answer, as a sentence with its figures. */
+  readonly sentence: string;
+  readonly seats: StyleSeats | null;
+  /** The part of the day whose plan shows it, and the layout it is taken from. */
+  readonly scene: SceneId | null;
+  readonly layout: Layout | null;
+};
+
+const PHRASE: Readonly<Record<string, string>> = { rounds: "Round tables alone", long: "Long tables alone", mixed: "Round and long tables together" };
+const isAre = (n: number, one: string, many: string): string => (n === 1 ? one : many);
+const roomName = (venue: Venue, id: string): string => venue.rooms.find((r) => r.id === id)?.name ?? id;
+
+const STYLES = ["rounds", "long", "mixed"] as const;
+
+function mealSeats(i: EffectInput): { readonly chosen: StyleSeats | null; readonly best: StyleSeats | null; readonly style: string } {
+  const drapes = i.drape !== "no";
+  const all = STYLES.map((style) => ({ style, seats: seatsOf(i.capacity, style, i.rooms, drapes) }));
+  const best = bestOf(all.map((s) => s.seats));
+  const own = all.find((s) => s.style === i.tables)?.seats;
+  return { chosen: own ?? best, best, style: own ? i.tables : (all.find((s) => s.seats === best)?.style ?? "mixed") };
+}
+
+/** What the tables seat against the guests. It counts tables by themselves: whatever else stands in the room may take places. */
+function mealSentence(i: EffectInput): string {
+  const { chosen, style } = mealSeats(i);
+  if (!chosen) return "The rooms of your package have not been measured for a meal yet.";
+  const phrase = PHRASE[style] ?? "Tables";
+  const where = roomName(i.venue, chosen.room);
+  if (i.guests === 0) return `${phrase} seat ${chosen.comfort} in comfort in the ${where}, ${chosen.most} at the most.`;
+  if (i.guests <= chosen.comfort) return `${phrase} seat all ${i.guests} of you in comfort in the ${where}; there is room for ${chosen.comfort - i.guests} more.`;
+  const cure = STYLES.map((s) => ({ s, seats: seatsOf(i.capacity, s, i.rooms, true) })).find((o) => o.s !== style && o.seats && o.seats.comfort >= i.guests);
+  const then = cure ? ` ${PHRASE[cure.s] ?? "Others"} seat everyone in comfort.` : "";
+  if (i.guests <= chosen.most) return `${phrase} seat all ${i.guests} of you in the ${where}, closer than comfort: ${chosen.comfort} would sit at ease.${then}`;
+  return `${phrase} seat ${chosen.most} of your ${i.guests} at the most.${then}`;
+}
+
+const itemsOf = (layout: Layout, match: (item: Item) => boolean): readonly { readonly item: Item; readonly scene: SceneId }[] =>
+  layout.scenes.flatMap((s) => s.items.filter(match).map((item) => ({ item, scene: s.id })));
+
+function musicSentence(layout: Layout, venue: Venue): string {
+  const floor = itemsOf(layout, (x) => x.kind === "dance-floor").at(-1)?.item;
+  const player = itemsOf(layout, (x) => x.kind === "dj" || x.kind === "band").at(-1)?.item;
+  const size = floor && "width" in floor.shape ? `${sayLength(floor.shape.width, venue.lengths)} by ${sayLength(floor.shape.depth, venue.lengths)}` : null;
+  const parts = [
+    size && floor ? `The dance floor is ${size}, in the ${roomName(venue, floor.room)}` : "No dance floor is drawn yet",
+    player ? `the ${player.kind === "dj" ? "DJ stands" : "band plays"} in the ${roomName(venue, player.room)}` : null,
+  ].filter(Boolean);
+  return `${parts.join("; ")}.`;
+}
+
+function placedSentence(layout: Layout, venue: Venue, what: { readonly roles: readonly string[]; readonly one: string; readonly many: string }): string {
+  const found = itemsOf(layout, (x) => what.roles.includes(x.role ?? "") || what.roles.includes(x.kind) || (x.also ?? []).some((a) => what.roles.includes(a)));
+  const rooms = [...new Set(found.map((f) => f.item.room))].map((id) => roomName(venue, id));
+  const names = new Set(found.flatMap((f) => [f.item.role ?? f.item.kind, ...(f.item.also ?? [])]).filter((r) => what.roles.includes(r)));
+  if (names.size === 0) return `${what.one.replace(/^a /, "No ")} is drawn yet.`;
+  return `${names.size} ${isAre(names.size, "of them has its place", "of them have their places")}, in the ${new Intl.ListFormat(venue.locale).format(rooms)}.`;
+}
+
+const LOOK: Readonly<Record<StepId, readonly SceneId[]>> = {
+  guests: ["meal", "drinks"], ceremony: ["ceremony", "meal"], meal: ["meal", "drinks"], music: ["dancing", "meal"], displays: ["drinks", "meal", "ceremony"], extras: ["dancing", "drinks", "meal"],
+};
+
+/** What the answers so far do: one sentence, the measure of places, and the plan that shows it. */
+export function effectOf(i: EffectInput): Effect {
+  const layout = i.result?.layouts[0] ?? null;
+  const scene = layout ? (LOOK[i.step].find((s) => layout.scenes.some((x) => x.id === s)) ?? layout.scenes[0]?.id ?? null) : null;
+  const rows = seatsOf(i.capacity, "rows", i.rooms);
+  const meal = mealSeats(i).chosen;
+  const stuck = i.result && i.result.status !== "arranged" ? (i.result.reasons[0]?.text ?? "No layout was found for the answers so far.") : null;
+  const base = { scene, layout, seats: i.step === "ceremony" ? rows : i.step === "guests" || i.step === "meal" ? meal : null };
+  switch (i.step) {
+    case "guests":
+    case "meal": return { ...base, sentence: mealSentence(i) };
+    case "ceremony": {
+      if (!rows) return { ...base, sentence: stuck ?? "No room of your package has been measured for rows of chairs." };
+      const where = roomName(i.venue, rows.room);
+      return { ...base, sentence: i.guests === 0 ? `Rows in the ${where} seat ${rows.comfort} in comfort, ${rows.most} at the most.` : i.guests <= rows.comfort ? `Rows in the ${where} seat all ${i.guests} of you in comfort.` : i.guests <= rows.most ? `Rows in the ${where} seat all ${i.guests} of you, closer than comfort.` : `Rows in the ${where} seat ${rows.most} of your ${i.guests} at the most.` };
+    }
+    case "music": return { ...base, sentence: stuck ?? (layout ? musicSentence(layout, i.venue) : "Once we know how many you are, the dance floor is drawn here.") };
+    case "displays": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i.venue, { roles: ["welcome", "cards", "guest-book", "photographs", "cake", "seating-plan", "favours"], one: "a display", many: "displays" }) : "Once we know how many you are, each of them is drawn in its place here.") };
+    case "extras": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i.venue, { roles: ["photo-booth", "lounge", "cocktail-table", "appetisers", "children", "bar"], one: "an extra", many: "extras" }) : "Once we know how many you are, each of them is drawn in its place here.") };
+  }
+}
+
+export type GapWords = { readonly comfort: string; readonly most: string };
+/** How far apart tables or rows stand at each of the two counts. */
+export function gapWords(venue: Venue, rows: boolean): GapWords {
+  const v = ruleValues(venue);
+  const say = (mm: number): string => sayLength(mm, venue.lengths);
+  return rows
+    ? { comfort: `${say(v.comfort.rowPitch)} from row to row: one can pass before those who sit.`, most: `${say(v.most.rowPitch)} from row to row: those who sit must turn their knees.` }
+    : { comfort: `${say(v.comfort.tableGap)} between tables: one can pass behind a seated guest.`, most: `${say(v.most.tableGap)} between tables: chairs come near when both are pushed back.` };
+}

@@ -1,0 +1,51 @@
+import type { Display, Extra } from "@/lib/brief";
+import { Choices, type Option } from "../../ui/choices";
+import { AreaField } from "../../ui/field";
+import { manyOf, oneOf } from "../values";
+import type { Asked, Asking } from "./ask";
+
+type Named<T extends string> = { readonly value: T; readonly name: string; readonly why: string };
+
+export const DISPLAY_OPTIONS: readonly Named<Display>[] = [
+  { value: "welcome", name: "Welcome table", why: "Where your guests come in." },
+  { value: "seating-plan", name: "Seating plan", why: "Where people can stand and read it." },
+  { value: "cards", name: "Cards and gifts", why: "On the way in, not beside an unwatched outer door." },
+  { value: "guest-book", name: "Guest book", why: "With room for two to write." },
+  { value: "photographs", name: "Photographs", why: "Along the way in." },
+  { value: "cake", name: "Cake", why: "Before a good wall, in view of the tables, out of the sun." },
+  { value: "favours", name: "Favours", why: "A table of their own, near the way to the tables." },
+];
+export const EXTRA_OPTIONS: readonly Named<Extra>[] = [
+  { value: "photo-booth", name: "Photo booth", why: "At a plain wall, with power." },
+  { value: "lounge", name: "A lounge corner", why: "Settles and chairs between bar and dance floor." },
+  { value: "cocktail-tables", name: "High tables", why: "For glasses, at the drinks and beside the dance floor." },
+  { value: "appetisers", name: "A table of small bites", why: "At a wall, out of the way of the door." },
+  { value: "children-corner", name: "A corner for the children", why: "Away from the loudspeakers." },
+  { value: "second-bar", name: "A second bar", why: "Shorter queues; it takes floor." },
+];
+const asOptions = (all: readonly Named<string>[]): readonly Option[] => all;
+
+/** Small tables and easels. */
+export function askDisplays({ values, errors }: Asking): Asked {
+  return {
+    first: (
+      <Choices name="displays" legend="What would you like on show?" many options={asOptions(DISPLAY_OPTIONS)} chosen={manyOf(values, "displays")} errors={errors}
+        hint="Each is given the place that suits it in the house. Tick none if you are not sure yet." />
+    ),
+    rest: null,
+  };
+}
+
+/** What else takes floor, and words to the coordinator. */
+export function askExtras({ values, errors }: Asking): Asked {
+  return {
+    first: <Choices name="extras" legend="What else will there be?" many options={asOptions(EXTRA_OPTIONS)} chosen={manyOf(values, "extras")} errors={errors} hint="Tick none if you are not sure yet." />,
+    rest: (
+      <fieldset className="ask">
+        <legend>Anything we should know?</legend>
+        <AreaField name="notes" label="In your own words (optional)" value={oneOf(values, "notes")} errors={errors} rows={6}
+          hint="Who should sit near the door, what you bring yourselves, what must not be forgotten. Your coordinator reads this. 10,000 characters at the most." />
+      </fieldset>
+    ),
+  };
+}

@@ -1,0 +1,37 @@
+import { NumberField } from "../../ui/field";
+import { oneOf } from "../values";
+import type { Asked, Asking } from "./ask";
+
+/** Counts: any of them may stay empty, which is "not sure yet". */
+export function askGuests({ values, errors }: Asking): Asked {
+  const field = (name: string, label: string, hint: string) => (
+    <NumberField name={name} label={label} hint={hint} value={oneOf(values, name)} errors={errors} />
+  );
+  return {
+    first: (
+      <fieldset className="ask">
+        <legend>How many of you will there be?</legend>
+        <p className="ask-hint">Your best guess today will do; it may change later. Leave a line empty where you are not sure yet.</p>
+        {field("adults", "Adults", "The two of you are among them.")}
+        {field("children", "Children", "Everyone who needs a place of their own and is under eighteen.")}
+      </fieldset>
+    ),
+    rest: (
+      <>
+        <fieldset className="ask">
+          <legend>Who needs something of their own?</legend>
+          {field("highChairs", "High chairs", "For the smallest of the children; each takes a chair’s place at a table.")}
+          {field("wheelchairs", "Places for guests who use a wheelchair", "On the short, wide way from the door, and not all at the back.")}
+          {field("quiet", "Guests who would rather sit away from the loudspeakers", "Older guests, small children, anyone who would like to talk.")}
+          {field("suppliers", "People who work that day and eat too", "Photographers, players, carers. They are not among your guests.")}
+        </fieldset>
+        <fieldset className="ask">
+          <legend>If the numbers change through the day</legend>
+          <p className="ask-hint">Leave these empty when everyone stays from first to last.</p>
+          {field("ceremony", "At the ceremony", "All who watch it, the two of you among them.")}
+          {field("evening", "In the evening", "All who are there once the dancing begins.")}
+        </fieldset>
+      </>
+    ),
+  };
+}

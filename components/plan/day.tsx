@@ -1,0 +1,28 @@
+import type { Layout } from "@/lib/layout";
+import type { Venue } from "@/lib/venue";
+import { counted, inWords } from "../ui/say";
+import { DrawingSheet } from "./drawing";
+import { SceneInWords } from "./in-words";
+
+type Props = { readonly layout: Layout; readonly venue: Venue; readonly plans: Readonly<Record<string, string>>; readonly words?: boolean };
+
+/** Every part of the day: its plan, what is laid anew before it, and, if wanted, the list. */
+export function Day({ layout, venue, plans, words = false }: Props) {
+  return (
+    <>
+      {layout.scenes.map((scene) => {
+        const before = layout.turnovers.filter((t) => t.to === scene.id);
+        return (
+          <section className="section" key={scene.id} aria-labelledby={`scene-${scene.id}`}>
+            <h2 id={`scene-${scene.id}`}>{scene.title}</h2>
+            {before.map((t, i) => (
+              <p className="small sec mt-3" key={i}>Before it the crew of {inWords(t.crew)} turn the room over in {counted(Math.round(t.minutes), "minute", "minutes")}: {counted(t.moves.length, "move", "moves")}.</p>
+            ))}
+            <div className="mt-4 max-w-[56rem]"><DrawingSheet svg={plans[scene.id] ?? ""} caption={counted(scene.seats, "place", "places")} /></div>
+            {words && <SceneInWords scene={scene} venue={venue} />}
+          </section>
+        );
+      })}
+    </>
+  );
+}

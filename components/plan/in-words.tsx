@@ -1,0 +1,46 @@
+import type { Item, Scene } from "@/lib/layout";
+import type { Venue } from "@/lib/venue";
+import { counted, sayLength } from "../ui/say";
+
+const sizeOf = (i: Item, venue: Venue): string =>
+  "diameter" in i.shape ? `round, ${sayLength(i.shape.diameter, venue.lengths)}` : `${sayLength(i.shape.width, venue.lengths)} by ${sayLength(i.shape.depth, venue.lengths)}`;
+const roomName = (venue: Venue, id: string): string => venue.rooms.find((r) => r.id === id)?.name ?? id;
+const plain = (text: string): string => text.replace(/-/g, " ");
+
+type Line = { readonly key: string; readonly number: string; readonly what: string; readonly where: string; readonly places: number; readonly size: string };
+
+/** Chairs of a row are told together; everything else stands in a line of its own. */
+function linesOf(scene: Scene, venue: Venue): { readonly lines: readonly Line[]; readonly chairs: readonly { readonly room: string; readonly count: number }[] } {
+  const alone = scene.items.filter((i) => i.kind !== "chair");
+  const lines = alone.map((i): Line => {
+    const n = scene.numbers.indexOf(i.id);
+    return { key: i.id, number: n < 0 ? "" : String(n + 1), what: i.label || plain(i.role ?? i.kind), where: roomName(venue, i.room), places: i.seats.length, size: sizeOf(i, venue) };
+  });
+  const rooms = [...new Set(scene.items.filter((i) => i.kind === "chair").map((i) => i.room))];
+  const byNumber = (l: Line): number => (l.number === "" ? 1_000_000 : Number(l.number));
+  return {
+    lines: [...lines].sort((a, b) => byNumber(a) - byNumber(b)),
+    chairs: rooms.map((room) => ({ room, count: scene.items.filter((i) => i.kind === "chair" && i.room === room).length })),
+  };
+}
+
+/** One part of the day as a list: the same plan for those who do not see it. */
+export function SceneInWords({ scene, venue }: { readonly scene: Scene; readonly venue: Venue }) {
+  const { lines, chairs } = linesOf(scene, venue);
+  return (
+    <>
+      <p className="small sec mt-2">
+        {counted(scene.seats, "place", "places")} in the {new Intl.ListFormat(venue.locale).format(scene.rooms.map((r) => roomName(venue, r)))}.
+        {chairs.map((c) => ` ${counted(c.count, "chair", "chairs")} in rows in the ${roomName(venue, c.room)}.`).join("")}
+      </p>
+      <div className="scroll">
+        <table className="mt-2">
+          <caption className="hidden-words">Everything that stands: {scene.title}</caption>
+          <thead><tr><th scope="col">No.</th><th scope="col">What</th><th scope="col">Where</th><th scope="col">Size</th><th scope="col" className="figures">Places</th></tr></thead>
+          <tbody>{lines.map((l) => <tr key={l.key}><td>{l.number}</td><th scope="row">{l.what}</th><td>{l.where}</td><td>{l.size}</td><td className="figures">{l.places || ""}</td></tr>)}</tbody>
+        </table>
+      </div>
+    </>
+  );
+}
+

@@ -1,0 +1,43 @@
+import type { ArrangeResult } from "@/lib/layout";
+
+/** The step whose answers a change of the brief belongs to. */
+export function stepOfChange(change: Readonly<Record<string, unknown>>): string {
+  const path = Object.keys(change)[0] ?? "";
+  if (path === "turnover" || path === "drape") return "meal";
+  if (path === "notes" || path.startsWith("brought")) return "extras";
+  const head = path.split(".")[0] ?? "";
+  return ["guests", "ceremony", "meal", "music", "displays", "extras"].includes(head) ? head : "guests";
+}
+
+/** No layout: what stands in the way, in words, and the smallest changes that were tried and work. */
+export function NoLayout({ result }: { readonly result: ArrangeResult }) {
+  const proved = result.status === "impossible";
+  return (
+    <>
+      <p className="lead measure mt-4">
+        {proved ? "These answers cannot all be met in these rooms. The reason can be counted:" : "We have not found a layout for these answers. It has not been shown that there is none."}
+      </p>
+      <ul className="findings measure mt-3">
+        {result.reasons.map((r, i) => <li key={`${r.code}-${i}`}><span className="text-body">{r.text}</span><span className="source">{r.source}</span></li>)}
+      </ul>
+      <section className="section max-w-[50rem]" aria-labelledby="instead-head">
+        <h2 id="instead-head">What would do instead</h2>
+        {result.instead.length === 0
+          ? <p className="mt-3 measure">No single change was found that does. Your coordinator can help: whom to ask stands at the foot of this page.</p>
+          : (
+            <>
+              <p className="small sec mt-3">Each of these was tried, and a layout was found. The smallest comes first.</p>
+              <ul className="ruled mt-3">
+                {result.instead.map((x, i) => (
+                  <li key={i} className="flex flex-wrap items-baseline justify-between gap-x-6 gap-y-1 py-3 border-b border-rule">
+                    <span className="measure">{x.text}</span>
+                    <a href={`/request/${stepOfChange(x.change)}`}>Change this answer<span className="hidden-words">: {x.text}</span></a>
+                  </li>
+                ))}
+              </ul>
+            </>
+          )}
+      </section>
+    </>
+  );
+}
