@@ -22,6 +22,14 @@ export const dateText = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, "a date as YYYY-
   .describe("a day of the calendar, as YYYY-MM-DD");
 export const timeText = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, "a time of day as HH:MM").describe("a time of day as HH:MM, from 00:00 to 23:59");
 
+/** Octets that mail lets an address, its local part and a label of its domain have: RFC 5321 4.5.3.1, RFC 1035 2.3.4. */
+export const MAIL = { address: 254, local: 64, label: 63 } as const;
+/** An address as people write it; capitals of the local part are kept. Only ASCII is taken, so characters are octets. */
+export const mailAddress = z.email().max(MAIL.address).refine((text) => {
+  const at = text.lastIndexOf("@");
+  return at <= MAIL.local && text.slice(at + 1).split(".").every((l) => l.length <= MAIL.label);
+}, "an e-mail address of at most 254 characters").describe("an e-mail address of at most 254 characters");
+
 export function isCalendarDate(text: string): boolean {
   const [y, m, d] = text.split("-").map(Number) as [number, number, number];
   if (!(m >= 1 && m <= 12)) return false;

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { angle, freeText, id, label, lengthOf, LIMITS, millimetres, outline, point, record, shape, timeText } from "../base/schema";
+import { angle, freeText, id, label, lengthOf, LIMITS, mailAddress, millimetres, outline, point, record, shape, timeText } from "../base/schema";
 import { layoutSchema } from "../layout/schema";
 
 export const USES = ["ceremony", "dining", "dancing", "buffet", "plating", "drinks", "lounge"] as const;
@@ -114,7 +114,7 @@ export const venueSchema = record({
   places: z.record(id, z.array(spotSchema).max(50).readonly()).optional(),
   standardLayout: layoutSchema.optional(),
   contact: record({
-    name: label.optional(), email: z.email().max(254).describe("an e-mail address of at most 254 characters").optional(), phone: z.string().max(60).optional(), text: freeText.optional(),
+    name: label.optional(), email: mailAddress.optional(), phone: z.string().max(60).optional(), text: freeText.optional(),
   }).optional(),
   texts: z.record(z.string().max(80), freeText).optional(),
 });
