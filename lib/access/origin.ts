@@ -1,15 +1,16 @@
 const HARMLESS: readonly string[] = ["GET", "HEAD", "OPTIONS"];
 
 /**
- * May this request change anything? One that does must come from our own pages: browsers name the page's origin, and where they
- * leave it out (no script, privacy settings) say by Sec-Fetch-Site whether it is ours. A request with neither is not from a browser
- * that keeps cookies apart, and is refused.
+ * May this request change anything? One that does must come from our own pages. Browsers name the page's origin, and where they hide
+ * it ("null") say by Sec-Fetch-Site whether it is ours. With neither header it is no browser that could have been led here by a
+ * foreign page: whoever sends it must bring the cookie by its own hand.
  */
 export function isFromOurPages(request: {
   readonly method: string; readonly origin: string | undefined; readonly fetchSite: string | undefined; readonly host: string | undefined; readonly ours: string;
 }): boolean {
   if (HARMLESS.includes(request.method)) return true;
   if (request.origin !== undefined && request.origin !== "null") return request.origin === request.ours || isThisMachine(request);
+  if (request.origin === undefined && request.fetchSite === undefined) return true;
   return request.fetchSite === "same-origin";
 }
 

@@ -53,3 +53,8 @@ function secretless(name: string, raw: string | undefined): string {
 export function setEnvironment(values: Readonly<Record<string, string>>): void {
   for (const [name, value] of Object.entries(values)) process.env[name] = value;
 }
+
+/** The same, but what the shell says goes before. */
+export function setDefaults(values: Readonly<Record<string, string>>): void {
+  for (const [name, value] of Object.entries(values)) process.env[name] ??= value;
+}

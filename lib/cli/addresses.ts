@@ -1,0 +1,24 @@
+import { deskLink } from "../service/ask-link";
+import { coupleLink } from "../service/post";
+import type { House } from "../service/house";
+import { bookings } from "../store";
+
+const DAY_MS = 24 * 3_600_000;
+
+/** What to open, for the console. The demo prints links made afresh, as a mail would hold them. */
+export async function addressesOf(house: House, { demo }: { readonly demo: boolean }): Promise<string> {
+  const person = house.deskPeople[0];
+  if (!demo || person === undefined) return `\nMarquetry answers at ${house.origin}\nThe desk: ${house.origin}/desk\n\n`;
+  const all = await bookings.list(house.store.db);
+  // One who has not begun, and one who may go on.
+  const couples = [all.find((one) => one.state === "invited"), all.find((one) => one.state === "returned"), all.find((one) => one.state === "agreed")];
+  const lines = await house.store.transaction(async (tx) => {
+    const made: string[] = [];
+    for (const booking of couples) {
+      if (booking) made.push(`  ${booking.names.join(" & ")} (${booking.state}, ${booking.reference})\n    ${await coupleLink(tx, house, booking)}`);
+    }
+    const desk = await deskLink(tx, house, { person, lastsMs: DAY_MS, once: false });
+    return [...made, `  The desk (this link signs you in; good for a day)\n    ${desk}`];
+  });
+  return `\nMarquetry answers at ${house.origin}\n\nOpen one of these:\n\n${lines.join("\n\n")}\n\n  Everything mailed, once you are signed in to the desk\n    ${house.origin}/desk/mailbox\n\nCtrl-C stops it.\n\n`;
+}

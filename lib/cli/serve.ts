@@ -1,0 +1,61 @@
+import { fileURLToPath } from "node:url";
+import { readConfig, setDefaults, setEnvironment } from "../config";
+import { build, isBuilt } from "../server/build";
+import { openHouse } from "../server/house";
+import { makeLog } from "../server/log";
+import { serve } from "../server/serve";
+import { seedDemo } from "./seed-demo";
+import { addressesOf } from "./addresses";
+
+/** `npm start`, `npm run dev` and `npm run demo`: serves the pages; the demo is built and seeded first where it has to be. */
+const dir = fileURLToPath(new URL("../..", import.meta.url));
+const has = (flag: string): boolean => process.argv.includes(flag);
+const dev = has("--dev");
+const demo = has("--demo");
+const say = (words: string): void => { process.stderr.write(`${words}\n`); };
+
+function stopWith(words: string): never {
+  say(words);
+  process.exit(1);
+}
+
+if (demo) {
+  setEnvironment({ MARQUETRY_DEMO: "1" });
+  setDefaults({ MARQUETRY_LOG: "warn" });
+}
+const config = readConfig();
+if (!config.ok) stopWith(`These settings are not as they should be:\n${config.error.map((one) => `  ${one}`).join("\n")}`);
+const log = makeLog(config.value.log);
+
+if (!dev && !isBuilt(dir)) {
+  if (!demo) stopWith("The pages are not built, or were changed since. Run `npm run build` first.");
+  say("Building the pages (once; about half a minute)…");
+  if (!build(dir)) stopWith("The pages could not be built.");
+}
+
+const opened = await openHouse(config.value, log);
+if (!opened.ok) stopWith(opened.error);
+const { house, close } = opened.value;
+
+let serving: { readonly stop: () => Promise<void> } | undefined;
+let stopping = false;
+const stop = async (): Promise<void> => {
+  if (stopping) return;
+  stopping = true;
+  await serving?.stop();
+  await close();
+  process.exit(0);
+};
+process.on("SIGTERM", () => void stop());
+process.on("SIGINT", () => void stop());
+
+try {
+  if (demo) await seedDemo(house, say);
+  serving = await serve({ config: config.value, log, dev, dir });
+} catch (error) {
+  await close();
+  stopWith(error instanceof Error && "code" in error && error.code === "EADDRINUSE"
+    ? `Port ${config.value.port} is taken. Give another one: PORT=3001 npm run demo`
+    : `The server could not start: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
+}
+process.stdout.write(await addressesOf(house, { demo }));

@@ -1,0 +1,29 @@
+import { spawnSync } from "node:child_process";
+import { readdirSync, statSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+
+const SOURCES = ["app", "components", "lib", "public", "package.json", "package-lock.json", "next.config.mjs", "tsconfig.json"];
+
+/** Is there a build, and is nothing that it was made from newer? */
+export function isBuilt(dir: string): boolean {
+  const built = changedAt(join(dir, ".next", "BUILD_ID"));
+  return built > 0 && SOURCES.every((name) => newest(join(dir, name)) <= built);
+}
+
+/** Builds the pages; false if that failed. What the builder says goes to standard error. */
+export function build(dir: string): boolean {
+  const next = createRequire(join(dir, "package.json")).resolve("next/dist/bin/next");
+  const run = spawnSync(process.execPath, [next, "build"], { cwd: dir, stdio: ["ignore", 2, 2], env: { ...process.env, NODE_ENV: "production", NEXT_TELEMETRY_DISABLED: "1" } });
+  return run.status === 0;
+}
+
+function newest(path: string): number {
+  const own = changedAt(path);
+  const names = own > 0 && statSync(path).isDirectory() ? readdirSync(path) : [];
+  return names.reduce((latest, name) => Math.max(latest, newest(join(path, name))), own);
+}
+
+function changedAt(path: string): number {
+  return statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? 0;
+}
