@@ -12,6 +12,15 @@ export type Numbered = {
   readonly numbers: readonly string[];
 };
 
+export type NumberOptions = {
+  /** The couple's table, left unnumbered. */
+  readonly top?: Item | undefined;
+  /** The axis that the rows are true to, degrees; the tables' own where it is left out. */
+  readonly axis?: number;
+  /** The first number; 1 where it is left out. */
+  readonly start?: number;
+};
+
 type Group = { readonly parts: readonly Item[]; readonly at: Point };
 
 /** Tables put end to end are one table to the guests: they share a number. */
@@ -46,11 +55,12 @@ function axisOfTables(tables: readonly Item[], top: Item | undefined): number {
  * Numbers the dining tables as a guest who comes in meets them: row after row from the entrance, to and fro. Ids become t1, t2, …
  * (the further parts of a joined run t3-b, t3-c), labels "Table 3" on every part. Other items pass unchanged and keep their order.
  */
-export function numberTables(items: readonly Item[], entry: Point, top?: Item): Numbered {
+export function numberTables(items: readonly Item[], entry: Point, options: NumberOptions = {}): Numbered {
+  const { top, start = 1 } = options;
   const tables = items.filter((i) => i.kind === "table" && i.role === "dining" && i.id !== top?.id);
   const groups = groupsOf(tables);
   if (groups.length === 0) return { items, numbers: [] };
-  const axis = axisOfTables(tables, top);
+  const axis = options.axis ?? axisOfTables(tables, top);
   const middle: Point = [groups.reduce((s, g) => s + g.at[0], 0) / groups.length, groups.reduce((s, g) => s + g.at[1], 0) / groups.length];
   const ways = [0, 90, 180, 270].map((d) => turn([1, 0], axis + d));
   const onward = [...ways].sort((a, b) => dot(sub(middle, entry), b) - dot(sub(middle, entry), a))[0] ?? [1, 0];
@@ -77,9 +87,9 @@ export function numberTables(items: readonly Item[], entry: Point, top?: Item): 
   const renamed = new Map<string, Item>();
   order.forEach((g, i) => {
     const parts = [...g.parts].sort((a, b) => dot(sub(a.at, b.at), across) || dot(sub(a.at, b.at), onward));
-    parts.forEach((p, k) => renamed.set(p.id, { ...p, id: k === 0 ? `t${i + 1}` : `t${i + 1}-${letter(k)}`, label: `Table ${i + 1}` }));
+    parts.forEach((p, k) => renamed.set(p.id, { ...p, id: k === 0 ? `t${start + i}` : `t${start + i}-${letter(k)}`, label: `Table ${start + i}` }));
   });
-  return { items: items.map((i) => renamed.get(i.id) ?? i), numbers: order.map((_, i) => `t${i + 1}`) };
+  return { items: items.map((i) => renamed.get(i.id) ?? i), numbers: order.map((_, i) => `t${start + i}`) };
 }
 
 /** 1 → b, 2 → c, …, 26 → aa. */

@@ -3,7 +3,7 @@ export { chairOf, contextOf, guestSeats, type Context, type Part, type Raw, type
 export { aisleWidth, blockOf } from "./rows";
 export { endsOf, nearThings } from "./gaps";
 export { exitsNeeded } from "./passage";
-export { netArea, peopleOf, postedFor, type People, type RoomLoad, type SceneLoad } from "./people";
+export { loadKinds, netArea, peopleOf, postedFor, type LoadKind, type People, type RoomLoad, type SceneLoad } from "./people";
 export { beforeRows, sees } from "./sight";
 export { changes, contentsOf, gapFor } from "./turnovers";
 export { HOUSE_RULES, PROFILE_VALUES, ruleValues, type Gaps, type RuleValues } from "./values";

@@ -1,5 +1,6 @@
 import type { Item, Move, Scene, Turnover } from "../../layout";
 import { siteOf, type Site, type Venue } from "../../venue";
+import { contentsOf } from "../../rules";
 import { matching } from "./assignment";
 import { handled, stays, type Handled } from "./pieces";
 import { CARRY, CREW, doorSeconds, FLOW, ratesOf, WALK, type Rates } from "./rates";
@@ -8,7 +9,7 @@ import { storeFor, walkFrom, type Stop, type Store } from "./walk";
 
 export type TurnoverOptions = {
   /** People who must leave the room before the crew can start. */
-  readonly people?: number;
+  readonly guests?: number;
   /** The stock id of the chairs at tables; the venue's first chairs where it is left out. */
   readonly chair?: string;
 };
@@ -114,7 +115,7 @@ export function turnoverPlans(venue: Venue, from: Scene, to: Scene, options: Tur
     old.filter((h) => !used.has(h)).forEach(away);
     fresh.filter((h) => !used.has(h)).forEach(out);
   }
-  if (tasks.length === 0 && !needsLaying(from, to)) return [];
+  
   for (const item of to.items) {
     const minutes = rooms.has(item.room) ? laying(item, from, to, rates) : 0;
     if (minutes > 0) tasks.push({ stage: "lay", room: item.room, minutes, move: { item: item.id, to: item.id, act: "lay" } });
@@ -122,8 +123,9 @@ export function turnoverPlans(venue: Venue, from: Scene, to: Scene, options: Tur
 
   return shared.flatMap((room): readonly TurnoverPlan[] => {
     const mine = tasks.filter((t) => t.room === room);
-    if (mine.length === 0) return [];
-    const leaving = emptying(site, room, options.people ?? from.seats);
+    // Wheelchair spaces and drapes are no piece of furniture, yet a room in which they differ is another room.
+    if (mine.length === 0 && contentsOf(from, room) === contentsOf(to, room) && drapesAt(venue, from, room) === drapesAt(venue, to, room)) return [];
+    const leaving = emptying(site, room, options.guests ?? from.seats);
     const stages = STAGES.map((s) => mine.filter((t) => t.stage === s));
     return [{
       out: round(leaving), store: stores.get(room) ?? null,
@@ -150,12 +152,14 @@ function together(tasks: readonly Task[]): readonly Move[] {
   return [...lines.values()];
 }
 
+const drapesAt = (venue: Venue, s: Scene, room: string): string =>
+  venue.drapes.filter((d) => s.drapes.includes(d.id) && (d.grows === room || d.from === room)).map((d) => d.id).join(" ");
+
 const round = (x: number): number => Math.round(x * 1000) / 1000;
 
 /** Tables laid for the meal: a cloth each, a cover each place; not again where the same table was laid already. */
 const LAID: readonly (string | undefined)[] = ["dining", "top", "children"];
 const isLaid = (item: Item, scene: Scene): boolean => item.kind === "table" && LAID.includes(item.role) && item.seats.length > 0 && scene.id === "meal";
-const needsLaying = (from: Scene, to: Scene): boolean => from.id !== "meal" && to.items.some((i) => isLaid(i, to) && !standsLaid(i, from));
 /** A ceremony at the laid tables: the table stood there with its places, so it is laid already. */
 const standsLaid = (item: Item, from: Scene): boolean =>
   from.items.some((i) => i.kind === "table" && i.seats.length > 0 && i.room === item.room && Math.hypot(i.at[0] - item.at[0], i.at[1] - item.at[1]) <= 1);
@@ -185,7 +189,7 @@ export function turnoversOfDay(venue: Venue, scenes: readonly Scene[], people?: 
     }
     for (const [s, rooms] of next) {
       const only = { ...scene, rooms: rooms.filter((r) => scene.rooms.includes(r)) };
-      out.push(...turnovers(venue, only, s, people ? { people: people(scene) } : {}));
+      out.push(...turnovers(venue, only, s, people ? { guests: people(scene) } : {}));
     }
   });
   return out;

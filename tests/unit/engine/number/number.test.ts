@@ -22,7 +22,7 @@ describe("numberTables", () => {
   it("gives a joined run one number and leaves the top table and other pieces alone", () => {
     const top: Item = { ...long("top", 6000, 1000), role: "top" };
     const cake: Item = { ...round("cake", 1000, 1000), role: "cake" };
-    const { items, numbers } = numberTables([long("a", 3000, 5000), top, long("b", 4829, 5000), cake, long("c", 9000, 5000)], [2000, 9000], top);
+    const { items, numbers } = numberTables([long("a", 3000, 5000), top, long("b", 4829, 5000), cake, long("c", 9000, 5000)], [2000, 9000], { top });
     expect(items.map((i) => i.id)).toEqual(["t1", "top", "t1-b", "cake", "t2"]);
     expect(items[2]?.label).toBe("Table 1");
     expect(numbers).toEqual(["t1", "t2"]);

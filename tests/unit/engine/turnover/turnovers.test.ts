@@ -61,7 +61,7 @@ describe("turnovers", () => {
     expect(day.map((t) => [t.from, t.to, t.room])).toEqual([["ceremony", "meal", "hall"]]);
   });
   it("never takes less time when the store is farther, the door narrower or the crew smaller", () => {
-    const minutes = (c: Change): number => turnovers(venueWith(c), rows, meal, { people: 90 })[0]?.minutes ?? 0;
+    const minutes = (c: Change): number => turnovers(venueWith(c), rows, meal, { guests: 90 })[0]?.minutes ?? 0;
     const far = [4000, 8000, 12000, 16000, 19000].map((x) => minutes({ store: [x, 0] }));
     expect([...far].sort((a, b) => a - b)).toEqual(far);
     const narrow = [2400, 1600, 1200, 900, 700].map((door) => minutes({ door }));
@@ -73,6 +73,6 @@ describe("turnovers", () => {
     expect(turnoverPlans(venueWith(), rows, meal)[0]?.store).toMatchObject({ id: "back", why: "back-of-house" });
   });
   it("starts when the last guest is out: 96 people through 1.6 m at one a second and metre take 1 minute", () => {
-    expect(turnoverPlans(venueWith(), rows, meal, { people: 96 })[0]?.out).toBe(96 / 1.6 / 60);
+    expect(turnoverPlans(venueWith(), rows, meal, { guests: 96 })[0]?.out).toBe(96 / 1.6 / 60);
   });
 });
