@@ -36,7 +36,7 @@ const WORTH = 2.2;
 export const packageOf = (venue: Venue, brief: Brief): Package | undefined => venue.packages.find((p) => p.id === brief.package);
 
 export function contextOf(venue: Venue, pack: Package, brief: Brief, seed: number): Context {
-  return { venue, pack, brief, seed, site: siteOf(venue), demand: demandOf(venue, pack, brief), values: ruleValues(venue), chair: chairOf(venue) };
+  return { known: new Map(), venue, pack, brief, seed, site: siteOf(venue), demand: demandOf(venue, pack, brief), values: ruleValues(venue), chair: chairOf(venue) };
 }
 
 /**
@@ -53,13 +53,25 @@ export function arrange(venue: Venue, brief: Brief, options: ArrangeOptions = {}
   const done = (answer: Pick<ArrangeResult, "status" | "reasons" | "instead" | "layouts"> & { readonly closest?: Layout }): ArrangeResult => ({
     format: "marquetry.result/1", engine: { version: ENGINE_VERSION, seed }, ...answer, taken: takenFrom(brief), timing: watch.read(),
   });
-  const proved = watch.time("bounds", () => proofs(venue, brief));
+  const proved = watch.time("bounds", () => [...proofs(venue, brief), ...panelProof(ctx)]);
   if (proved.length > 0) return done({ status: "impossible", reasons: proved, instead: help(venue, brief, options), layouts: [] });
   const found = search(ctx, most, options, watch);
   if (found.layouts.length > 0) return done({ status: "arranged", reasons: [], instead: [], layouts: found.layouts });
   return done({
     status: "not-found", reasons: found.reasons, instead: help(venue, brief, options), layouts: [], ...(found.closest ? { closest: found.closest } : {}),
   });
+}
+
+/** The venue's panels laid side by side are smaller than the floor asked for (4.5 sq ft a dancer, rental trade). */
+function panelProof(ctx: Context): readonly Finding[] {
+  const short = ctx.demand.floorShort;
+  if (!short) return [];
+  const [owned, needed] = [Math.floor(short.owned * 100) / 100, Math.ceil(short.needed * 100) / 100];
+  return [{
+    code: "bound-dance-panels", level: "must", source: "the venue's stock; 4.5 sq ft a dancer, five rental houses", scene: "dancing", items: [],
+    measured: owned, limit: needed, unit: "m2", data: { owned, needed },
+    text: `The dancers need ${needed} m² of floor; all the venue's panels laid together make a floor of at most ${owned} m².`,
+  }];
 }
 
 const help = (venue: Venue, brief: Brief, options: ArrangeOptions): readonly Instead[] =>

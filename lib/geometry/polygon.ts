@@ -5,7 +5,17 @@ import { pointSegmentDistance, segmentDistance, segmentsCross, type Segment } fr
 export type Polygon = readonly Point[];
 export type Box = { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
 
-export const edges = (p: Polygon): readonly Segment[] => p.map((a, i) => [a, p[(i + 1) % p.length] as Point] as const);
+/** Polygons are never changed once made, so what follows from one is remembered with it: the engine asks millions of times. */
+const edgesOf = new WeakMap<Polygon, readonly Segment[]>();
+const boxesOf = new WeakMap<readonly Point[], Box>();
+
+export function edges(p: Polygon): readonly Segment[] {
+  const known = edgesOf.get(p);
+  if (known) return known;
+  const out = p.map((a, i) => [a, p[(i + 1) % p.length] as Point] as const);
+  edgesOf.set(p, out);
+  return out;
+}
 
 /** Twice-signed area halved: positive for clockwise on the page (y down). */
 export function signedArea(p: Polygon): number {
@@ -19,6 +29,14 @@ export const perimeter = (p: Polygon): number => edges(p).reduce((s, [a, b]) => 
 export const clockwise = (p: Polygon): Polygon => (signedArea(p) < 0 ? [...p].reverse() : p);
 
 export function boxOf(points: readonly Point[]): Box {
+  const known = boxesOf.get(points);
+  if (known) return known;
+  const box = measureBox(points);
+  boxesOf.set(points, box);
+  return box;
+}
+
+function measureBox(points: readonly Point[]): Box {
   let minX = Infinity, minY = Infinity, maxX = -Infinity, maxY = -Infinity;
   for (const [x, y] of points) {
     if (x < minX) minX = x;
@@ -43,11 +61,13 @@ export function centroid(p: Polygon): Point {
 }
 
 /** Even-odd test; a point on the boundary may fall either way: ask `boundaryDistance` where it matters. */
-export function contains(p: Polygon, [x, y]: Point): boolean {
+export function contains(p: Polygon, q: Point): boolean {
+  const x = q[0], y = q[1];
   let inside = false;
-  for (let i = 0, j = p.length - 1; i < p.length; j = i++) {
-    const [xi, yi] = p[i] as Point, [xj, yj] = p[j] as Point;
-    if (yi > y !== yj > y && x < ((xj - xi) * (y - yi)) / (yj - yi) + xi) inside = !inside;
+  let b = p[p.length - 1];
+  for (const a of p) {
+    if (b && a[1] > y !== b[1] > y && x < ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1]) + a[0]) inside = !inside;
+    b = a;
   }
   return inside;
 }

@@ -102,3 +102,13 @@ export function pieceDistance(piece: Piece, p: Point): number {
   if (pieceContains(piece, p)) return 0;
   return Math.min(boundaryDistance(piece.outer, p), ...piece.holes.map((h) => boundaryDistance(h, p)));
 }
+
+/** A region grown (by > 0) or eroded (by < 0) with sharp corners, cut off past four times the distance: what a wall's outer face is to its inner one. */
+export function offsetMitred(region: Region, by: number): Region {
+  if (by === 0 || region.length === 0) return region;
+  const off = new ClipperOffset(4, 0.05 * CLIP_SCALE);
+  off.addPaths(paths(region), JoinType.Miter, EndType.Polygon);
+  const tree = new PolyTree64();
+  off.execute(by * CLIP_SCALE, tree);
+  return pieces(tree);
+}

@@ -13,7 +13,17 @@ export type Context = {
   readonly values: RuleValues;
   readonly chair: { readonly width: number; readonly depth: number; readonly stock: string | null; readonly count: number };
   readonly seed: number;
+  /** What stages have worked out in this one arrangement and may ask for again; no result depends on it. */
+  readonly known: Map<string, unknown>;
 };
+
+/** The value of a pure piece of work, kept for the rest of one arrangement. The key names all that it depends on. */
+export function remembered<T>(ctx: Context, key: string, work: () => T): T {
+  if (ctx.known.has(key)) return ctx.known.get(key) as T;
+  const value = work();
+  ctx.known.set(key, value);
+  return value;
+}
 
 export const CHAIR_TAKEN = { width: 450, depth: 500 } as const;
 

@@ -4,7 +4,7 @@ import { meets, placedOf, roomFloor, standingItem, withPlaced, type Placed, type
 import { seatRows, type RowPlan } from "../rows";
 import { standAll, type Wanted } from "./anchors";
 import { packageRooms, type Plan } from "./assign";
-import type { Context, Ease } from "./context";
+import { remembered, type Context, type Ease } from "./context";
 import type { Spec } from "./demand";
 import { layMeal, type MealStand } from "./meal";
 
@@ -138,7 +138,7 @@ function mealOf(ctx: Context, { plan, ease, lane }: Pick<Attempt, "plan" | "ease
   const ask = { floor: a.f, specs: specs(one), guests: ctx.demand.guests, wheelchairs: ctx.demand.wheelchairs, withTop: true, taken, chairsLeft: chairs, ease, lane };
   const firsts = layMeal(ctx, ask);
   const b = two ? rooms.get(two) : undefined;
-  if (!two || !b) return firsts.slice(0, 8).map((m) => [m]);
+  if (!two || !b) return differing(firsts).slice(0, 4).map((m) => [m]);
   return firsts.slice(0, 2).flatMap((m) => {
     const rest = ctx.demand.guests - m.places;
     if (rest <= 0) return [];
@@ -147,6 +147,12 @@ function mealOf(ctx: Context, { plan, ease, lane }: Pick<Attempt, "plan" | "ease
     const seconds = layMeal(ctx, { ...ask, floor: b.f, specs: specs(two), guests: Math.max(rest, 2), wheelchairs: 0, withTop: false, taken: more, chairsLeft: chairs - m.places });
     return seconds.slice(0, 2).map((s) => [m, s]);
   });
+}
+
+/** The best of each kind of table and form. */
+function differing(stands: readonly MealStand[]): readonly MealStand[] {
+  const seen = new Set<string>();
+  return stands.filter((m) => { const k = `${m.seated.family} ${m.seated.form}`; if (seen.has(k)) return false; seen.add(k); return true; });
 }
 
 export const stockTaken = (rooms: ReadonlyMap<string, RoomDay>): ReadonlyMap<string, number> =>
@@ -172,7 +178,7 @@ function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, RoomDay>,
   // Rooms that are turned over anyway may do without the meal's pieces; a room that is not keeps them.
   const tries = clears ? [fixed, [...new Set([...standingOnly, ...music])], standingOnly] : [fixed];
   for (const keep of tries) {
-    const plans = seatRows({
+    const plans = remembered(ctx, `rows ${day.f.id} ${clears ? 0 : mealChairs} ${keep.map((p) => `${p.item.id}@${p.item.at.join()}`).join(" ")}`, () => seatRows({
       room: day.f.id, floor: day.f.floor, solids: [...day.f.room.obstacles.map((o) => o.outline), ...keep.map((p) => p.body)],
       zones: [...day.f.doorFloor, ...day.f.room.keepClear.map((k) => k.outline)], axis: day.f.axis, gates: day.f.gates,
       features: day.f.room.walls.filter((w) => w.is === "feature"), windows: day.f.room.windows,
@@ -180,7 +186,7 @@ function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, RoomDay>,
       people: ctx.demand.ceremonyGuests, wheelchairs: Math.min(ctx.demand.wheelchairs, ctx.demand.ceremonyGuests),
       chair: { id: ctx.chair.stock ?? "chair", width: ctx.chair.width, depth: ctx.chair.depth }, rowPitch: ctx.values.comfort.rowPitch,
       aisle: ctx.brief.ceremony.aisle, curve: seating === "curve", chairsLeft: ctx.chair.stock ? (clears ? ctx.chair.count : ctx.chair.count - mealChairs) : 100_000,
-    });
+    }));
     const best = plans.find((p) => p.places >= ctx.demand.ceremonyGuests);
     if (!best) continue;
     const gone = day.statics.filter((p) => !keep.includes(p) || conflicts(p, best));

@@ -1,6 +1,6 @@
-import type { Item, Layout, Scene, Turnover } from "../../layout";
+import type { Item, Layout, Scene } from "../../layout";
 import { numberTables } from "../number";
-import { turnovers } from "../turnover";
+import { turnoversOfDay } from "../turnover";
 import type { Context } from "./context";
 import { withAccess } from "./access";
 import type { Day } from "./day";
@@ -20,8 +20,8 @@ export function finish(ctx: Context, start: Day): Finished {
   const open = withAccess(ctx, struck);
   const shown = placeDisplays(ctx, open);
   const day = numbered(placeWorkTable(ctx, shown.day));
-  const scenes = scenesOf(ctx, day).map((s): Scene => ({ ...s, numbers: s.items.filter((i) => i.role === "dining").map((i) => i.id) }));
-  const turned = turnoversOf(ctx, scenes);
+  const scenes = scenesOf(ctx, day).map((s): Scene => ({ ...s, numbers: firstParts(s.items) }));
+  const turned = turnoversOfDay(ctx.venue, scenes, (s) => (s.id === "ceremony" ? ctx.demand.ceremonyGuests : ctx.demand.guests));
   return {
     day, gaveWay: shown.gaveWay,
     layout: {
@@ -31,6 +31,14 @@ export function finish(ctx: Context, start: Day): Finished {
   };
 }
 
+/** The first part of each numbered table: parts of a run share their number. */
+function firstParts(items: readonly Item[]): string[] {
+  const seen = new Set<string>();
+  return items.filter((i) => i.role === "dining").sort((a, b) => numberOf(a) - numberOf(b) || (a.id < b.id ? -1 : 1))
+    .filter((i) => { if (seen.has(i.label)) return false; seen.add(i.label); return true; }).map((i) => i.id);
+}
+const numberOf = (i: Item): number => Number(/\d+/.exec(i.label)?.[0] ?? 0);
+
 /** Tables numbered room by room, in the order a guest meets them. */
 function numbered(day: Day): Day {
   const rooms = new Map(day.rooms);
@@ -39,28 +47,10 @@ function numbered(day: Day): Day {
     const room = rooms.get(id);
     if (!room) continue;
     const dining = room.tables.filter((t) => t.role === "dining");
-    const { items } = numberTables(dining, entryOf(room.f), { start: from, axis: room.f.axis, top: room.tables.find((t) => t.role === "top") });
-    from += new Set(items.map((i) => i.label)).size;
+    const top = room.tables.find((t) => t.role === "top");
+    const { items, numbers } = numberTables(dining, entryOf(room.f), { start: from, axis: room.f.axis, top });
+    from += numbers.length;
     rooms.set(id, { ...room, tables: [...room.tables.filter((t) => t.role !== "dining"), ...items] });
   }
   return { ...day, rooms };
 }
-
-/** One turnover for each pair of parts of the day between which a room's contents differ. */
-function turnoversOf(ctx: Context, scenes: readonly Scene[]): readonly Turnover[] {
-  const out: Turnover[] = [];
-  for (let j = 1; j < scenes.length; j++) for (let i = j - 1; i >= 0; i--) {
-    const a = scenes[i], b = scenes[j];
-    if (!a || !b) continue;
-    const between = scenes.slice(i + 1, j);
-    const rooms = b.rooms.filter((r) => a.rooms.includes(r) && !between.some((s) => s.rooms.includes(r)));
-    const changed = rooms.filter((r) => fingerprintOf(a, r) !== fingerprintOf(b, r));
-    for (const room of changed) {
-      const part = (s: Scene): Scene => ({ ...s, rooms: [room], items: s.items.filter((x) => x.room === room) });
-      out.push(...turnovers(ctx.venue, part(a), part(b), { guests: ctx.demand.guests }));
-    }
-  }
-  return out;
-}
-const fingerprintOf = (s: Scene, room: string): string =>
-  JSON.stringify(s.items.filter((i) => i.room === room).map((i: Item) => [i.id, i.at, i.angle]).sort());

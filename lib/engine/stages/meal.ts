@@ -37,6 +37,8 @@ export type MealAsk = {
 
 /** Most ways of standing the big pieces that are tried in earnest for one ease of comfort. */
 const VARIANTS = 3;
+/** With so many ways of seating everyone in hand, no other wall is tried. */
+const ENOUGH = 2;
 
 /**
  * Lays one room for the meal: stands the big pieces jointly, keeps lanes to them, fills the rest with tables.
@@ -47,6 +49,7 @@ export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
   const top = ask.withTop ? topOf(ctx, gaps.wallGap) : null;
   const out: MealStand[] = [];
   for (const stand of variants(ask, top)) {
+    if (out.filter((m) => m.places >= ask.guests).length >= ENOUGH) break;
     const tops = top ? stand.placed.filter((p) => p.item.role === "top").flatMap((p) => topItems(ctx, top, ask.floor.id, p.item)) : [];
     const taken = new Map(ask.taken);
     for (const p of stand.placed) if ("stock" in p.item.from) taken.set(p.item.from.stock, (taken.get(p.item.from.stock) ?? 0) + (p.item.from.count ?? 1));

@@ -1,0 +1,2 @@
+export { arrange, type ArrangeOptions } from "./arrange";
+export { ENGINE_VERSION } from "./version";
