@@ -1,0 +1,239 @@
+import type { Layout, Scene, SceneId } from "../layout";
+import { lengthStyle, type LengthStyle } from "../measure";
+import type { Room, Venue } from "../venue";
+import type { Drawing, Mark } from "./display";
+import { box } from "./paths";
+import { textWidth } from "./metrics";
+import { inWords } from "./plan/describe";
+import { createGround, type Rect } from "./plan/ground";
+import { PX, screenHand, sheetHand, type Frame, type Hand } from "./plan/hand";
+import { coverOf, drawLevel, levelOf, stringsOf, type Level } from "./plan/level";
+import { barFor, northPoint, scaleBar, scaleWords, titleBlock, titleHeight, type TitleBlock } from "./sheet/blocks";
+import { drawLegend, ENTRY, legendOf, type Entry } from "./sheet/legend";
+import { createPage } from "./sheet/place";
+
+export type Sheet = {
+  /** Millimetres of paper: A4 lying is 297 x 210, Letter lying 279.4 x 215.9. */
+  readonly width: number; readonly height: number;
+  readonly titleBlock?: TitleBlock;
+  readonly legend: boolean;
+  readonly frame: boolean;
+};
+
+export type PlanOptions = {
+  /** A full sheet of paper; left out: a small plan for a page. */
+  readonly sheet?: Sheet;
+  /** 1 : this; "fit" takes the largest of `SCALES` that the sheet holds. A small plan always fits its width. */
+  readonly scale?: "fit" | number;
+  /** Only these rooms; left out: on a sheet the whole level, in a small plan the rooms of the scene where anything stands. */
+  readonly rooms?: readonly string[];
+  /** Width at which a small plan will be shown, CSS pixels: no word of it is under 11 px then. */
+  readonly pixelWidth?: number;
+  /** Mark findings on the plan. */
+  readonly findings?: boolean;
+};
+
+/** Scales that a sheet is drawn at: the reducing ones of ISO 5455 (1:50, 1:100, 1:200, 1:500, 1:1000) and those that venues need between. */
+export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000] as const;
+
+const FRAME = 7, INNER = 8.3;
+
+/** The rooms of the level that the scene mostly stands on. */
+function roomsOnSheet(venue: Venue, scene: Scene, only: readonly string[] | undefined): readonly Room[] {
+  if (only) return venue.rooms.filter((r) => only.includes(r.id));
+  const weight = new Map<number, number>();
+  for (const r of venue.rooms) {
+    const items = scene.items.filter((i) => i.room === r.id);
+    const seats = items.reduce((n, i) => n + i.seats.length + 1, 0);
+    weight.set(r.level, (weight.get(r.level) ?? 0) + seats + (scene.rooms.includes(r.id) ? 1 : 0));
+  }
+  const level = [...weight].sort((a, b) => b[1] - a[1] || a[0] - b[0])[0]?.[0] ?? 0;
+  return venue.rooms.filter((r) => r.level === level);
+}
+
+function roomsInSmall(venue: Venue, scene: Scene, only: readonly string[] | undefined): readonly Room[] {
+  const wanted = only ?? scene.rooms.filter((id) => scene.items.some((i) => i.room === id && (i.seats.length > 0 || i.kind === "chair" || i.kind === "dance-floor" || i.kind === "bar")));
+  const found = venue.rooms.filter((r) => (wanted.length > 0 ? wanted : scene.rooms).includes(r.id));
+  const level = found[0]?.level;
+  return found.filter((r) => r.level === level);
+}
+
+const ratioOf = (perMm: number): number => Math.round(1 / perMm);
+
+const doubleFrame = (width: number, height: number, outer: number, inner: number, weights: { readonly heavy: number; readonly fine: number }): readonly Mark[] => [
+  { kind: "path", steps: box(outer, outer, width - 2 * outer, height - 2 * outer), stroke: { ink: "ink", weight: weights.heavy } },
+  { kind: "path", steps: box(inner, inner, width - 2 * inner, height - 2 * inner), stroke: { ink: "ink", weight: weights.fine } },
+];
+
+type Blocks = { readonly title: Rect | null; readonly scale: Rect; readonly legend: { readonly at: Rect; readonly columns: number } | null };
+type Fit = { readonly frame: Frame; readonly blocks: Blocks; readonly score: number };
+
+const TITLE_WIDTHS = [56, 64, 150, 182] as const;
+const LEGEND_COLUMNS = [5, 4, 10, 3, 7, 2, 1] as const;
+const GAP = 2.2;
+
+type Setting = { readonly level: Level; readonly hand: Hand; readonly sheet: Sheet; readonly entries: readonly Entry[]; readonly note: string };
+
+/** Lays the plan and the blocks on the sheet at one scale, or finds that they do not fit. */
+function fitAt(perMm: number, { level, hand, sheet, entries, note }: Setting): Fit | null {
+  const inner: Rect = { x: INNER + GAP, y: INNER + GAP, width: sheet.width - 2 * (INNER + GAP), height: sheet.height - 2 * (INNER + GAP) };
+  const loose: Frame = { perMm, origin: [0, 0] };
+  const rects = [...coverOf(level, loose), ...stringsOf(level, loose, hand).takes];
+  const minX = Math.min(...rects.map((r) => r.x)), minY = Math.min(...rects.map((r) => r.y));
+  const maxX = Math.max(...rects.map((r) => r.x + r.width)), maxY = Math.max(...rects.map((r) => r.y + r.height));
+  const slackX = inner.width - (maxX - minX), slackY = inner.height - (maxY - minY);
+  if (slackX < 0 || slackY < 0) return null;
+  let best: Fit | null = null;
+  for (const fy of [0, 0.25, 0.5, 0.75, 1]) for (const fx of [0, 0.25, 0.5, 0.75, 1]) {
+    const shift = { x: inner.x - minX + slackX * fx, y: inner.y - minY + slackY * fy };
+    const placed = rects.map((r) => ({ ...r, x: r.x + shift.x, y: r.y + shift.y }));
+    for (const width of sheet.titleBlock ? TITLE_WIDTHS : [0]) {
+      const blocks = layBlocks(placed, { inner, width, sheet, entries, note, perMm, hand });
+      if (!blocks) continue;
+      const score = balance(placed, blocks, inner) + (width > 100 ? 6 : 0);
+      if (!best || score < best.score - 1e-9) best = { frame: { perMm, origin: [shift.x, shift.y] }, blocks, score };
+      break;
+    }
+  }
+  return best;
+}
+
+function layBlocks(placed: readonly Rect[], { inner, width, sheet, entries, note, perMm, hand }: {
+  readonly inner: Rect; readonly width: number; readonly sheet: Sheet; readonly entries: readonly Entry[]; readonly note: string; readonly perMm: number; readonly hand: Hand;
+}): Blocks | null {
+  const page = createPage(inner);
+  for (const r of placed) page.take(r);
+  const lay = (size: { readonly width: number; readonly height: number }, order: "bottom-right" | "bottom-left" | "top-right"): Rect | null => {
+    const grown = { width: size.width + (size.width < inner.width - 4 ? GAP : 0), height: size.height + GAP };
+    const r = page.find(grown, order);
+    if (!r) return null;
+    page.take(r);
+    const x = order === "bottom-left" ? r.x : r.x + grown.width - size.width;
+    return { x: x + (order === "bottom-left" ? 0 : inner.x + inner.width - Math.floor(inner.width) - inner.x), y: r.y + GAP, ...size };
+  };
+  const title = sheet.titleBlock ? lay({ width, height: titleHeight(sheet.titleBlock, width) }, "bottom-right") : null;
+  if (sheet.titleBlock && !title) return null;
+  const bar = barFor(perMm, hand.lengths, 34);
+  const scale = lay({ width: Math.max(bar.length + 8, textWidth(note, { size: 2.3, face: "sans" })) + 15, height: 13.5 }, "bottom-right");
+  if (!scale) return null;
+  if (!sheet.legend || entries.length === 0) return { title, scale, legend: null };
+  for (const columns of LEGEND_COLUMNS) {
+    const across = Math.min(columns, entries.length);
+    const at = lay({ width: across * ENTRY.width, height: Math.ceil(entries.length / across) * ENTRY.height - 1.5 }, "bottom-right");
+    if (at) return { title, scale, legend: { at, columns: across } };
+  }
+  return null;
+}
+
+/** How unevenly the plan's margins are shared: to the frame, or to the nearest block beside it. */
+function balance(placed: readonly Rect[], blocks: Blocks, inner: Rect): number {
+  const minX = Math.min(...placed.map((r) => r.x)), minY = Math.min(...placed.map((r) => r.y));
+  const maxX = Math.max(...placed.map((r) => r.x + r.width)), maxY = Math.max(...placed.map((r) => r.y + r.height));
+  const list = [blocks.title, blocks.scale, blocks.legend?.at ?? null].filter((r): r is Rect => r !== null);
+  const right = Math.min(inner.x + inner.width, ...list.filter((r) => r.x >= maxX && r.y < maxY).map((r) => r.x)) - maxX;
+  const below = Math.min(inner.y + inner.height, ...list.filter((r) => r.y >= maxY && r.x < maxX).map((r) => r.y)) - maxY;
+  return Math.abs(minX - inner.x - right) + Math.abs(minY - inner.y - below);
+}
+
+function composeSheet(venue: Venue, scene: Scene, sheet: Sheet, options: PlanOptions, style: LengthStyle): Drawing {
+  const level = levelOf(venue, scene, roomsOnSheet(venue, scene, options.rooms));
+  const scales: readonly number[] = typeof options.scale === "number" ? [options.scale] : SCALES;
+  const paper = sheetName(sheet);
+  let chosen: { fit: Fit; hand: Hand; ratio: number } | null = null;
+  for (const ratio of scales) {
+    const hand = sheetHand(1 / ratio, style);
+    const fit = fitAt(1 / ratio, { level, hand, sheet, entries: legendOf(scene, venue, hand), note: scaleWords(ratio, paper, style) });
+    if (fit) { chosen = { fit, hand, ratio }; break; }
+  }
+  // A scale that was asked for and does not hold the blocks is drawn all the same, plan first, its blocks left out.
+  const ratio = chosen?.ratio ?? scales[scales.length - 1] ?? 100;
+  const hand = chosen?.hand ?? sheetHand(1 / ratio, style);
+  const frame = chosen?.fit.frame ?? centred(level, 1 / ratio, sheet);
+  const ground = createGround(sheet.width, sheet.height, 0.4);
+  const blocks = chosen?.fit.blocks;
+  for (const r of [blocks?.title, blocks?.scale, blocks?.legend?.at]) if (r) ground.takeRect({ x: r.x - 1, y: r.y - 1, width: r.width + 2, height: r.height + 2 });
+  for (const r of [{ x: 0, y: 0, width: sheet.width, height: INNER + 0.6 }, { x: 0, y: sheet.height - INNER - 0.6, width: sheet.width, height: INNER + 0.6 },
+    { x: 0, y: 0, width: INNER + 0.6, height: sheet.height }, { x: sheet.width - INNER - 0.6, y: 0, width: INNER + 0.6, height: sheet.height }]) ground.takeRect(r);
+  const plan = drawLevel(level, { frame, hand, ground, strings: stringsOf(level, frame, hand), ways: true });
+  const marks: Mark[] = [{ kind: "path", steps: box(0, 0, sheet.width, sheet.height), fill: "paper" }, ...plan];
+  if (blocks?.legend) marks.push({ kind: "group", id: "legend", role: "legend", label: "Legend", marks: drawLegend(legendOf(scene, venue, hand), blocks.legend.at, blocks.legend.columns, hand) });
+  if (blocks) marks.push(scaleGroup(blocks.scale, { ratio, paper, venue, style, hand }));
+  if (blocks?.title && sheet.titleBlock) marks.push({ kind: "group", id: "title", role: "note", label: "Title block", marks: titleBlock(venue.name, sheet.titleBlock, blocks.title) });
+  if (sheet.frame) marks.push({ kind: "group", role: "decoration", marks: doubleFrame(sheet.width, sheet.height, FRAME, INNER, { heavy: 0.5, fine: 0.13 }) });
+  return {
+    width: sheet.width, height: sheet.height, perMetre: 1000 / ratio, origin: frame.origin,
+    title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`, words: inWords(venue, scene, style), marks,
+  };
+}
+
+function scaleGroup(at: Rect, { ratio, paper, venue, style, hand }: { readonly ratio: number; readonly paper: string; readonly venue: Venue; readonly style: LengthStyle; readonly hand: Hand }): Mark {
+  const bar = barFor(1 / ratio, style, 34);
+  const note = scaleWords(ratio, paper, style);
+  const north = venue.north !== undefined;
+  const x = at.x + (north ? 15 : 0);
+  return {
+    kind: "group", id: "scale", role: "note", label: note, marks: [
+      ...(venue.north === undefined ? [] : northPoint([at.x + 5.4, at.y + 8], 4.4, venue.north)),
+      { kind: "text", at: [x, at.y + 3], text: note, size: 2.3, face: "sans", ink: "ink-2" },
+      ...scaleBar(bar, [x, at.y + 5.4], { lengths: style, note: 2.3, weight: hand.fine }),
+    ],
+  };
+}
+
+function centred(level: Level, perMm: number, sheet: Sheet): Frame {
+  const b = level.box;
+  return { perMm, origin: [sheet.width / 2 - ((b.minX + b.maxX) / 2) * perMm, sheet.height / 2 - ((b.minY + b.maxY) / 2) * perMm] };
+}
+
+function sheetName({ width, height }: Sheet): string {
+  const near = (a: number, b: number): boolean => Math.abs(Math.max(width, height) - a) < 1 && Math.abs(Math.min(width, height) - b) < 1;
+  return near(297, 210) ? "A4" : near(420, 297) ? "A3" : near(279.4, 215.9) ? "Letter" : near(355.6, 215.9) ? "Legal" : near(431.8, 279.4) ? "Tabloid" : "this sheet";
+}
+
+function composeSmall(venue: Venue, scene: Scene, options: PlanOptions, style: LengthStyle): Drawing {
+  const level = levelOf(venue, scene, roomsInSmall(venue, scene, options.rooms));
+  const width = (options.pixelWidth ?? 360) * PX;
+  const edge = 2 * PX, fine = 6 * PX, pad = fine + 7 * PX;
+  const b = level.box;
+  const perMm = (width - 2 * pad) / Math.max(1, b.maxX - b.minX);
+  const tallest = width * 1.35;
+  const scaled = Math.min(perMm, (tallest - 2 * pad - 8) / Math.max(1, b.maxY - b.minY));
+  const hand = screenHand(scaled, style);
+  const band = hand.note * 2.6;
+  const planHeight = (b.maxY - b.minY) * scaled;
+  const height = planHeight + 2 * pad + band;
+  const frame: Frame = { perMm: scaled, origin: [width / 2 - ((b.minX + b.maxX) / 2) * scaled, pad - b.minY * scaled] };
+  const ground = createGround(width, height, 0.25);
+  const marks = drawLevel(level, { frame, hand, ground, strings: { marks: [], takes: [] }, ways: false });
+  const bar = barFor(scaled, style, width * 0.16);
+  const x = width - pad - bar.length - hand.note * 0.9;
+  return {
+    width, height, perMetre: scaled * 1000, origin: frame.origin,
+    title: `${venue.name}: ${scene.title}. ${level.rooms.map((r) => r.name).join(", ")}.`,
+    words: inWords(venue, scene, style),
+    marks: [
+      { kind: "path", steps: box(0, 0, width, height), fill: "paper" },
+      ...marks,
+      { kind: "group", id: "scale", role: "decoration", marks: smallBar(bar, x, height - pad - band + 1.4, hand) },
+      { kind: "group", role: "decoration", marks: doubleFrame(width, height, edge, fine, { heavy: hand.mid, fine: hand.fine }) },
+    ],
+  };
+}
+
+/** A small plan's bar has its ends figured only: four figures would not fit under it at 11 px. */
+function smallBar(bar: ReturnType<typeof barFor>, x: number, y: number, hand: Hand): readonly Mark[] {
+  const marks = scaleBar(bar, [x, y], { lengths: hand.lengths, note: hand.note, weight: hand.fine });
+  const texts = marks.filter((m) => m.kind === "text");
+  return [...marks.filter((m) => m.kind !== "text"), ...texts.filter((_, i) => i === 0 || i === texts.length - 1)];
+}
+
+/**
+ * The plan of one part of the day, to scale: a full sheet with its title block, or a small plan for a page.
+ * Throws where the layout has no such scene: that is the caller's slip.
+ */
+export function composePlan(venue: Venue, layout: Pick<Layout, "scenes">, sceneId: SceneId, options: PlanOptions = {}): Drawing {
+  const scene = layout.scenes.find((s) => s.id === sceneId);
+  if (!scene) throw new Error(`no scene ${sceneId} in the layout: ${layout.scenes.map((s) => s.id).join(", ")}`);
+  const style = lengthStyle(venue);
+  return options.sheet ? composeSheet(venue, scene, options.sheet, options, style) : composeSmall(venue, scene, options, style);
+}

@@ -1,0 +1,64 @@
+import type { Paper } from "../display";
+
+export type Rect = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+
+/**
+ * The sheet as small cells, each free or taken, and of which room. Words are placed by asking it: cheap, the same on every
+ * machine, and true for any outline. A cell is taken as soon as a shape touches its middle or an edge passes through it.
+ */
+export type Ground = {
+  readonly cell: number;
+  readonly take: (polygon: readonly Paper[]) => void;
+  readonly takeRect: (r: Rect) => void;
+  readonly takeLine: (a: Paper, b: Paper) => void;
+  readonly mark: (polygon: readonly Paper[], room: number) => void;
+  /** Free of marks; with a room, all of it within that room; with -1, none of it in any room. */
+  readonly free: (r: Rect, room?: number) => boolean;
+};
+
+export function createGround(width: number, height: number, cell: number): Ground {
+  const nx = Math.ceil(width / cell), ny = Math.ceil(height / cell);
+  const taken = new Uint8Array(nx * ny);
+  const rooms = new Int16Array(nx * ny).fill(-1);
+  const column = (x: number): number => Math.floor(x / cell);
+
+  const scan = (polygon: readonly Paper[], put: (i: number) => void): void => {
+    let minY = Infinity, maxY = -Infinity;
+    for (const [, y] of polygon) { minY = Math.min(minY, y); maxY = Math.max(maxY, y); }
+    for (let j = Math.max(0, column(minY)); j <= Math.min(ny - 1, column(maxY)); j++) {
+      const y = (j + 0.5) * cell;
+      const xs: number[] = [];
+      for (let i = 0, k = polygon.length - 1; i < polygon.length; k = i++) {
+        const a = polygon[i], b = polygon[k];
+        if (a && b && a[1] > y !== b[1] > y) xs.push(a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0]));
+      }
+      xs.sort((p, q) => p - q);
+      for (let i = 0; i + 1 < xs.length; i += 2) {
+        const from = Math.max(0, Math.ceil((xs[i] ?? 0) / cell - 0.5)), to = Math.min(nx - 1, Math.floor((xs[i + 1] ?? 0) / cell - 0.5));
+        for (let c = from; c <= to; c++) put(j * nx + c);
+      }
+    }
+  };
+  const takeLine = (a: Paper, b: Paper): void => {
+    const n = Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / (cell / 2)));
+    for (let i = 0; i <= n; i++) {
+      const x = column(a[0] + ((b[0] - a[0]) * i) / n), y = column(a[1] + ((b[1] - a[1]) * i) / n);
+      if (x >= 0 && y >= 0 && x < nx && y < ny) taken[y * nx + x] = 1;
+    }
+  };
+  const take = (polygon: readonly Paper[]): void => {
+    scan(polygon, (i) => { taken[i] = 1; });
+    polygon.forEach((p, i) => takeLine(p, polygon[(i + 1) % polygon.length] ?? p));
+  };
+  const takeRect = (r: Rect): void => take([[r.x, r.y], [r.x + r.width, r.y], [r.x + r.width, r.y + r.height], [r.x, r.y + r.height]]);
+  const free = (r: Rect, room?: number): boolean => {
+    const x0 = column(r.x), x1 = column(r.x + r.width), y0 = column(r.y), y1 = column(r.y + r.height);
+    if (x0 < 0 || y0 < 0 || x1 >= nx || y1 >= ny) return false;
+    for (let y = y0; y <= y1; y++) for (let x = x0; x <= x1; x++) {
+      const i = y * nx + x;
+      if (taken[i] !== 0 || (room !== undefined && rooms[i] !== room)) return false;
+    }
+    return true;
+  };
+  return { cell, take, takeRect, takeLine, mark: (polygon, room) => scan(polygon, (i) => { rooms[i] = room; }), free };
+}

@@ -1,0 +1,53 @@
+import type { Paper } from "../display";
+import type { Point } from "../../geometry";
+import type { LengthStyle } from "../../measure";
+
+/** From the venue's frame to the paper: all rooms of one level share it. */
+export type Frame = {
+  /** Paper millimetres to one millimetre of the room. */
+  readonly perMm: number;
+  readonly origin: Paper;
+};
+
+export const toPaper = (frame: Frame, p: Point): Paper => [frame.origin[0] + p[0] * frame.perMm, frame.origin[1] + p[1] * frame.perMm];
+
+/**
+ * How much is drawn at a scale. full: chairs with backs, sockets, feature walls (1:130 and larger).
+ * plain: a chair is one rounded piece. figures: tables and walls, places as a figure (under 1:250).
+ */
+export type Detail = "full" | "plain" | "figures";
+export const detailAt = (perMm: number): Detail => (perMm >= 1 / 130 ? "full" : perMm >= 1 / 250 ? "plain" : "figures");
+
+/** The draughtsman's hand for one drawing: line weights and sizes of words in mm of paper. */
+export type Hand = {
+  readonly fine: number; readonly mid: number; readonly heavy: number; readonly leaf: number; readonly grain: number;
+  readonly room: number; readonly number: number; readonly label: number; readonly note: number;
+  readonly medallion: number;
+  /** Multiplies the grain's spacing. */
+  readonly spacing: number;
+  readonly detail: Detail;
+  readonly lengths: LengthStyle;
+};
+
+/** Line weights are from the row 0.13, 0.25, 0.50 (ISO 128 doubles by steps of the square root of two); a door's leaf is 0.35. */
+const WEIGHTS = { fine: 0.13, mid: 0.25, heavy: 0.5, leaf: 0.35, grain: 0.11 } as const;
+
+export const PX = 25.4 / 96;
+
+/** The hand for a sheet of paper. */
+export function sheetHand(perMm: number, lengths: LengthStyle): Hand {
+  const detail = detailAt(perMm);
+  const far = detail !== "full";
+  return { ...WEIGHTS, room: 4.6, number: far ? 3.6 : 4.3, label: 2.6, note: 2.3, medallion: far ? 2.5 : 3.15, spacing: far ? 0.75 : 1, detail, lengths };
+}
+
+/** The hand for a page: the fine line is three quarters of a pixel, no word is under 11 px. */
+export function screenHand(perMm: number, lengths: LengthStyle): Hand {
+  const by = (0.75 * PX) / WEIGHTS.fine;
+  const least = 11.2 * PX;
+  const detail = detailAt(perMm);
+  return {
+    fine: WEIGHTS.fine * by, mid: WEIGHTS.mid * by, heavy: WEIGHTS.heavy * by, leaf: WEIGHTS.leaf * by, grain: 0.5 * PX,
+    room: 15 * PX, number: 12.5 * PX, label: least, note: least, medallion: 8.4 * PX, spacing: detail === "full" ? 1.2 : 0.95, detail, lengths,
+  };
+}

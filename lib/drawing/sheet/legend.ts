@@ -1,0 +1,85 @@
+import { isRound, type Scene } from "../../layout";
+import { formatLength } from "../../measure";
+import type { Venue } from "../../venue";
+import { VENEERS, type Mark, type Veneer } from "../display";
+import { shorten, type Type } from "../metrics";
+import { box, placedSteps } from "../paths";
+import { grain, parquet } from "../plan/grain";
+import type { Rect } from "../plan/ground";
+import type { Hand } from "../plan/hand";
+import { seatsOf } from "../plan/chairs";
+import { panelsOf } from "../plan/pieces";
+import { FAMILY_NAMES, veneerOf } from "../plan/veneer";
+
+export type Entry = { readonly veneer: Veneer; readonly name: string; readonly says: string };
+
+const plural = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
+
+/** The families that stand in a scene, each with what is brought out of it; families that do not occur are left out. */
+export function legendOf(scene: Scene, venue: Venue, hand: Hand): readonly Entry[] {
+  const families = new Map<Veneer, Scene["items"][number][]>();
+  for (const item of scene.items) {
+    const v = veneerOf(item, venue);
+    if (v !== null && v !== "chair") families.set(v, [...(families.get(v) ?? []), item]);
+  }
+  const chairs = scene.items.flatMap(seatsOf).filter((s) => s.place === "chair").length;
+  return VENEERS.flatMap((veneer): readonly Entry[] => {
+    if (veneer === "chair") return chairs > 0 ? [{ veneer, name: FAMILY_NAMES.chair, says: String(chairs) }] : [];
+    const items = families.get(veneer);
+    if (!items) return [];
+    const name = FAMILY_NAMES[veneer];
+    if (veneer === "floor") {
+      const panels = items.reduce((n, i) => { const p = panelsOf(i, venue); return n + p.across * p.down; }, 0);
+      const one = items[0];
+      const side = one && !isRound(one.shape) ? one.shape.width / panelsOf(one, venue).across : 0;
+      return [{ veneer, name, says: `${plural(panels, "panel")} of ${formatLength(side, hand.lengths)}` }];
+    }
+    if (veneer === "round") {
+      const places = items.map((i) => i.seats.length);
+      const lo = Math.min(...places), hi = Math.max(...places);
+      return [{ veneer, name, says: hi === 0 ? String(items.length) : `${items.length}, of ${lo === hi ? hi : `${lo} to ${hi}`} places` }];
+    }
+    if (veneer === "long") {
+      const high = items.filter((i) => i.kind === "cocktail-table").length;
+      const low = items.length - high;
+      return [{ veneer, name: low === 0 ? "High tables" : name, says: low === 0 ? String(high) : high === 0 ? String(low) : `${low}, and ${high} high` }];
+    }
+    if (veneer === "bar") return [{ veneer, name, says: plural(items.reduce((n, i) => n + ("stock" in i.from ? (i.from.count ?? 1) : 1), 0), "unit") }];
+    const standing = items.filter((i) => "standing" in i.from).length;
+    return [{ veneer, name, says: standing === items.length ? `${plural(items.length, "piece")}, as ${items.length === 1 ? "it stands" : "they stand"}` : plural(items.length, "piece") }];
+  });
+}
+
+export const ENTRY = { width: 21, height: 11.6, sample: 18, band: 4.3 } as const;
+
+export function drawLegend(entries: readonly Entry[], at: Rect, columns: number, hand: Hand): readonly Mark[] {
+  const name: Type = { size: 2.2, face: "sans", weight: "bold" };
+  const says: Type = { size: 2.05, face: "sans" };
+  return entries.flatMap((e, i): readonly Mark[] => {
+    const x = at.x + (i % columns) * ENTRY.width, y = at.y + Math.floor(i / columns) * ENTRY.height;
+    const blank = { width: ENTRY.sample, depth: ENTRY.band };
+    const laid = e.veneer === "floor" ? parquet({ ...blank, across: 4, down: 1 })
+      : e.veneer === "round" ? { fine: burst(blank), joints: [] } : grain(e.veneer, { blank, k: 1, places: 0, from: 0 });
+    const middle = [x + ENTRY.sample / 2, y + ENTRY.band / 2] as const;
+    const outline = box(x, y, ENTRY.sample, ENTRY.band);
+    return [{
+      kind: "group", role: "note", label: `${e.name}: ${e.says}`, marks: [
+        { kind: "path", steps: outline, fill: `v-${e.veneer}` },
+        { kind: "path", steps: placedSteps(laid.fine, middle, 0), stroke: { ink: `g-${e.veneer}`, weight: hand.grain } },
+        { kind: "path", steps: placedSteps(laid.joints, middle, 0), stroke: { ink: `g-${e.veneer}`, weight: hand.grain * 1.7 } },
+        { kind: "path", steps: outline, stroke: { ink: "ink", weight: 0.25 } },
+        { kind: "text", at: [x, y + ENTRY.band + 3], text: shorten(e.name, ENTRY.width - 1, name), ...name, ink: "ink" },
+        { kind: "text", at: [x, y + ENTRY.band + 5.7], text: shorten(e.says, ENTRY.width - 1, says), ...says, ink: "ink-2" },
+      ],
+    }];
+  });
+}
+
+/** A slice through the sunburst, for a sample that is longer than it is deep. */
+function burst({ width, depth }: { readonly width: number; readonly depth: number }): ReturnType<typeof grain>["fine"] {
+  const w = width / 2, d = depth / 2;
+  const ends: (readonly [number, number])[] = [];
+  for (let i = 0; i <= 8; i++) ends.push([-w + (i * width) / 8, -d], [-w + (i * width) / 8, d]);
+  for (let i = 1; i < 4; i++) ends.push([-w, -d + (i * depth) / 4], [w, -d + (i * depth) / 4]);
+  return ends.flatMap(([x, y]) => [{ op: "M", to: [x * 0.12, y * 0.12] } as const, { op: "L", to: [x, y] } as const]);
+}

@@ -1,0 +1,3 @@
+export { toSvg, type SvgOptions } from "./paint";
+export { planCss } from "./css";
+export { escapeText } from "./markup";
