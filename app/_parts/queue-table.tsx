@@ -25,7 +25,7 @@ export function QueueTable({ groups, rows, today, locale }: Props) {
   return (
     <table className="queue">
       <caption className="hidden-words">Bookings by the day their layout is due</caption>
-      <colgroup><col className="c-due" /><col /><col className="c-guests" /><col className="c-days" /><col /><col className="c-todo" /></colgroup>
+      <colgroup><col className="c-due" /><col className="c-who" /><col className="c-guests" /><col className="c-days" /><col /><col className="c-todo" /></colgroup>
       <thead>
         <tr>
           <th scope="col">Due</th><th scope="col">Couple and day</th><th scope="col" className="figures">Guests</th>

@@ -48,7 +48,7 @@ export function Band({ id, seats, guests }: BandProps) {
   const near = (a: number, b: number): boolean => Math.abs(a - b) / scale < 0.075;
   const shown = ticks.filter((t) => t === 0 || (t % (step * 2) === 0 && ![seats.comfort, seats.most, seats.ceiling].some((s) => near(s, t))));
   const close = near(seats.comfort, seats.most) && seats.comfort !== seats.most;
-  const words = `${seats.comfort} in comfort, ${seats.most} at the most, ${seats.ceiling} the ceiling; you are ${guests}`;
+  const words = `${seats.comfort} in comfort, ${seats.most} at the most, ${seats.ceiling} the ceiling${guests > 0 ? `; you are ${guests}` : ""}`;
   const youEnd = guests / scale > 0.5;
   return (
     <svg className="band" height="64" role="img" aria-label={words}>
@@ -63,11 +63,15 @@ export function Band({ id, seats, guests }: BandProps) {
       <text className="strong" x={x(seats.comfort)} y="57" textAnchor={close || seats.comfort / scale > 0.93 ? "end" : "middle"}>{seats.comfort}</text>
       {seats.most !== seats.comfort && <text className="strong" x={x(seats.most)} y="57" textAnchor={seats.most / scale > 0.93 ? "end" : close ? "start" : "middle"} dx={close && seats.most / scale <= 0.93 ? 6 : 0}>{seats.most}</text>}
       {!(near(seats.ceiling, guests)) && <text className="strong" x={x(seats.ceiling)} y="16" textAnchor={seats.ceiling / scale > 0.93 ? "end" : "middle"}>{seats.ceiling}</text>}
-      {guests > seats.most && <line className="band-lack" x1={x(seats.ceiling)} x2={x(guests)} y1="32" y2="32" />}
-      <line className="band-halo" x1={x(guests)} x2={x(guests)} y1="22" y2="43" />
-      <line className="band-line" x1={x(guests)} x2={x(guests)} y1="16" y2="43" />
-      <svg x={x(guests)} y="12" overflow="visible"><path className="band-mark" d="M0 -5L5 0L0 5L-5 0z" /></svg>
-      <text className="you" x={x(guests)} y="16" dx={youEnd ? -10 : 10} textAnchor={youEnd ? "end" : "start"}>{guests} of you</text>
+      {guests > seats.ceiling && <line className="band-lack" x1={x(seats.ceiling)} x2={x(guests)} y1="32" y2="32" />}
+      {guests > 0 && (
+        <>
+          <line className="band-halo" x1={x(guests)} x2={x(guests)} y1="22" y2="43" />
+          <line className="band-line" x1={x(guests)} x2={x(guests)} y1="16" y2="43" />
+          <svg x={x(guests)} y="12" overflow="visible"><path className="band-mark" d="M0 -5L5 0L0 5L-5 0z" /></svg>
+          <text className="you" x={x(guests)} y="16" dx={youEnd ? -10 : 10} textAnchor={youEnd ? "end" : "start"}>{guests} of you</text>
+        </>
+      )}
     </svg>
   );
 }

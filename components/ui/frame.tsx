@@ -38,7 +38,7 @@ function Foot({ contact }: { readonly contact?: Contact }) {
   return (
     <footer className="foot">
       <p>
-        Questions? Ask {contact?.name ?? "the venue"}
+        Questions? Ask {(contact?.name ?? "the venue").replace(/^The /, "the ")}
         {contact?.phone && <>: <a href={`tel:${contact.phone.replace(/[^+\d]/g, "")}`}>{contact.phone}</a></>}
         {contact?.email && <>{contact.phone ? " or " : ": "}<a href={`mailto:${contact.email}`}>{contact.email}</a></>}
       </p>

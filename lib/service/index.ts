@@ -27,6 +27,7 @@ export { returnRequest } from "./return-request";
 export { agreeRevision } from "./agree-revision";
 export { closeBooking } from "./close-booking";
 export { listMailbox } from "./list-mailbox";
+export { howManyFit, type FitsView, type RoomFits } from "./how-many-fit";
 export { importVenue, listVenues, type VenueView } from "./venues";
 
 // The couple; the desk may look

@@ -20,16 +20,20 @@ export function askGuests({ values, errors }: Asking): Asked {
       <>
         <fieldset className="ask">
           <legend>Who needs something of their own?</legend>
+          <div className="fields-row">
           {field("highChairs", "High chairs", "For the smallest of the children; each takes a chair’s place at a table.")}
-          {field("wheelchairs", "Places for guests who use a wheelchair", "On the short, wide way from the door, and not all at the back.")}
-          {field("quiet", "Guests who would rather sit away from the loudspeakers", "Older guests, small children, anyone who would like to talk.")}
-          {field("suppliers", "People who work that day and eat too", "Photographers, players, carers. They are not among your guests.")}
+          {field("wheelchairs", "Wheelchair places", "On the short, wide way from the door; not all at the back.")}
+          {field("quiet", "Away from the loudspeakers", "Guests who would rather talk: older ones, small children.")}
+          {field("suppliers", "People who work that day", "Photographers, players. They eat too, and are not among your guests.")}
+          </div>
         </fieldset>
         <fieldset className="ask">
           <legend>If the numbers change through the day</legend>
           <p className="ask-hint">Leave these empty when everyone stays from first to last.</p>
+          <div className="fields-row">
           {field("ceremony", "At the ceremony", "All who watch it, the two of you among them.")}
           {field("evening", "In the evening", "All who are there once the dancing begins.")}
+          </div>
         </fieldset>
       </>
     ),

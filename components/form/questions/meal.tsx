@@ -25,8 +25,8 @@ export const CLOSENESS: readonly Option[] = [
   { ...UNSURE, why: "We keep to comfort as far as it goes." },
 ];
 export const FORMS = [
-  { value: "grid", name: "Tables apart" }, { value: "spine", name: "A spine down the middle" }, { value: "u", name: "A horseshoe", style: "u" },
-  { value: "e", name: "A comb", style: "e" }, { value: "t", name: "A T", style: "t" }, { value: "hollow-square", name: "A hollow square", style: "hollow-square" },
+  { value: "grid", name: "Tables apart" }, { value: "spine", name: "A spine down the middle" }, { value: "u", name: "Horseshoe", style: "u" },
+  { value: "e", name: "Comb of three arms", style: "e" }, { value: "t", name: "T", style: "t" }, { value: "hollow-square", name: "Hollow square", style: "hollow-square" },
 ] as const;
 
 export const TABLES: readonly Option[] = [
@@ -55,7 +55,7 @@ export function askMeal({ values, errors, venue, rooms, capacity, guests, turnov
     return { ...o, why: whyOf(of[o.value], guests, o.name), more: strip(o.value, of[o.value]) };
   });
   const counted = FORMS.map((f) => ({ ...f, seats: "style" in f ? seatsOf(capacity, f.style, rooms, drapes) : all }));
-  const wanting = counted.filter((f) => "style" in f && guests > 0 && (f.seats === null || f.seats.most < guests));
+  const wanting = counted.filter((f) => "style" in f && guests > 0 && f.seats !== null && f.seats.most < guests);
   const forms: readonly Option[] = [
     ...counted.filter((f) => !wanting.includes(f)).map((f) => ({ value: f.value, name: f.name, why: "style" in f && f.seats ? `Seats ${f.seats.comfort} in comfort, ${f.seats.most} at the most.` : undefined })),
     { value: "any", name: "Whichever suits" }, UNSURE,
@@ -75,7 +75,7 @@ export function askMeal({ values, errors, venue, rooms, capacity, guests, turnov
         <Choices name="perTable" legend="How close may it be?" options={CLOSENESS} chosen={[oneOf(values, "perTable")]} errors={errors} />
         <Choices
           name="form" legend="Has it a shape of its own?" options={forms} chosen={[oneOf(values, "form")]} errors={errors} two
-          notOffered={wanting.length > 0 && <>Not offered for {guests}: {wanting.map((f) => `${f.name.toLowerCase()} (${f.seats ? `seats ${f.seats.most} at the most` : "not counted in these rooms"})`).join("; ")}.</>}
+          notOffered={wanting.length > 0 && <>Not offered for {guests}, as the rooms of your package seat too few that way: {wanting.map((f) => `${f.name} (${f.seats?.most ?? 0} at the most)`).join(", ")}.</>}
         />
         {dining.length > 1 && (
           <Choices name="room" legend="In which room?" two errors={errors} chosen={[oneOf(values, "room")]}

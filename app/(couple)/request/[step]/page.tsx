@@ -84,8 +84,8 @@ export default async function StepPage({ params, searchParams }: Props) {
           {ask.rest}
           <div className="go-row">
             <button className="btn btn-go" type="submit" name="then" value="next">Save and continue</button>
-            <button className="btn-quiet" type="submit" name="then" value="stay">Save and see what it does</button>
             <button className="btn-quiet" type="submit" name="then" value="later">Save and come back later</button>
+            <button className="btn-quiet" type="submit" name="then" value="stay">Save and see what it does</button>
           </div>
         </div>
       </form>
