@@ -13,6 +13,8 @@ const GO = 1;
 /** Tables nearer than this are joined. */
 const JOINED = 3;
 
+const ROUNDED = 2;
+
 type Side = { readonly seats: number; readonly polygon: (reach: number) => Polygon; readonly end: boolean };
 type Table = { readonly item: Item; readonly shape: Shape; readonly sides: readonly Side[]; readonly chairs: readonly Shape[] };
 
@@ -27,7 +29,8 @@ function sidesOf(item: Item): readonly Side[] {
     const corner = (x: number, y: number): Point => add(item.at, turn([x, y], a + item.angle));
     return {
       seats, end: along === d && d !== w,
-      polygon: (reach) => [corner(-along / 2, -across / 2 - reach), corner(along / 2, -across / 2 - reach), corner(along / 2, -across / 2), corner(-along / 2, -across / 2)],
+      // Drawn in at both ends by what rounding may move, so that a table just beside the strip is not before it.
+      polygon: (reach) => [corner(ROUNDED - along / 2, -across / 2 - reach), corner(along / 2 - ROUNDED, -across / 2 - reach), corner(along / 2 - ROUNDED, -across / 2), corner(ROUNDED - along / 2, -across / 2)],
     };
   });
 }
@@ -82,7 +85,8 @@ export function auditTables(space: SeatingSpace, ask: Pick<SeatingAsk, "gaps" | 
     if (d < JOINED) continue;
     if ((a.sides.length === 0 && a.item.seats.length > 0) || (b.sides.length === 0 && b.item.seats.length > 0)) { say("table-gap", ids, d, ask.gaps.tableGap); continue; }
     for (const [t, o] of [[a, b], [b, a]] as const) for (const side of t.sides) {
-      const reach = side.seats > 0 ? ask.gaps.tableGap : side.end ? END_END : 0;
+      const joined = side.end && all.some((q) => q !== t && clearance(q.shape, t.shape) < JOINED && clearance(polygonShape(side.polygon(4)), q.shape) < 0);
+      const reach = side.seats > 0 ? ask.gaps.tableGap : side.end && !joined ? END_END : 0;
       if (reach > 0 && clearance(polygonShape(side.polygon(reach - GO)), o.shape) < -0.01) say(side.seats > 0 ? "table-gap" : "end-gap", ids, Math.min(d, reach - 2), reach);
     }
   }

@@ -1,5 +1,5 @@
 import type { Random } from "../../base";
-import { turn, type Point, type Region } from "../../geometry";
+import { type Point, type Region } from "../../geometry";
 import { isRound } from "../../layout";
 import { fieldOf } from "./field";
 import { composedGrids, gridCount, gridPoints, type Grid } from "./grids";
@@ -18,8 +18,8 @@ export const isRoundFamily = (f: Family): boolean => isRound(f.shape);
 /** Longest run of tables end to end, mm: common practice, no source (service and conversation break up beyond it). */
 const LONGEST_RUN = 7_600;
 
-let groups = 0;
-const lay = (unit: Unit, points: readonly Point[]): Laid[] => points.flatMap((p) => layUnit(unit, p, ++groups));
+/** A unit laid at each of the points, each a group of its own. */
+export const lay = (unit: Unit, points: readonly Point[]): Laid[] => points.flatMap((p, i) => layUnit(unit, p, i));
 
 export function runLengths(f: Family): readonly number[] {
   if (isRound(f.shape) || !f.joins) return [1];
@@ -134,5 +134,3 @@ export function fullest(work: Work, families: readonly Family[], kind: TableKind
     return { laid, kind, form: "fullest", score: 0 };
   });
 }
-
-export const turned = (p: Point, by: number): Point => turn(p, by);

@@ -1,6 +1,7 @@
 import { type Point, type Region } from "../../geometry";
 import type { Hall } from "./hall";
-import { countOn, linesOf, pointsOn, type Lines } from "./lines";
+import { countOn, flipRegion, linesOf, pointsOn, uprightLines, type Lines } from "./lines";
+import { flipUnit, settle } from "./settle";
 import type { Unit } from "./units";
 
 /** A lattice of positions true to the hall's axes: every `step`-th row may stand half a pitch over. */
@@ -59,29 +60,107 @@ export function choose(points: readonly Point[], n: number, hall: Hall, middle: 
   return left;
 }
 
-/** How composed n tables on a grid look: higher is better. */
-export function judge(points: readonly Point[], unit: Unit, grid: Grid, hall: Hall, region: Lines): number {
+/** How composed units look: symmetry, rows, even and generous gaps, use of the floor; higher is better, some 2 at best. */
+export function judge(points: readonly Point[], unit: Unit, hall: Hall, region: Lines): number {
+  if (points.length === 0) return -9;
   const sym = symmetry(points, hall.mirrorX, hall.mirrorY);
   const rows = new Map<number, number>(), cols = new Map<number, number>();
-  for (const [x, y] of points) { rows.set(y, (rows.get(y) ?? 0) + 1); cols.set(x, (cols.get(x) ?? 0) + 1); }
+  const near = (m: Map<number, number>, v: number): number => { for (const k of m.keys()) if (Math.abs(k - v) < 30) return k; return v; };
+  for (const [x, y] of points) {
+    const r = near(rows, y), c = near(cols, x);
+    rows.set(r, (rows.get(r) ?? 0) + 1); cols.set(c, (cols.get(c) ?? 0) + 1);
+  }
   const fullest = Math.max(1, ...rows.values());
   const ragged = [...rows.values()].reduce((s, k) => s + (fullest - k) / fullest, 0) / rows.size;
-  const lone = [...rows.values(), ...cols.values()].filter((k) => k === 1).length / (rows.size + cols.size);
-  const spareX = Math.min(1, (grid.px - unit.px) / 700), spareY = Math.min(1, (grid.py - unit.py) / 700);
-  const uneven = Math.abs((grid.px - unit.px) - (grid.py - unit.py)) / 2_000;
+  const lines = (rows.size + cols.size) / (2 * points.length);
+  const slack = points.map((p, i) => {
+    let least = 1_000;
+    points.forEach((q, j) => {
+      if (i === j) return;
+      const dx = Math.abs(p[0] - q[0]), dy = Math.abs(p[1] - q[1]);
+      least = Math.min(least, unit.round ? Math.hypot(dx, dy) - unit.px : Math.max(dx - unit.px, dy - unit.py));
+    });
+    return least;
+  });
+  const mean = slack.reduce((s, v) => s + v, 0) / slack.length;
+  const uneven = Math.sqrt(slack.reduce((s, v) => s + (v - mean) ** 2, 0) / slack.length) / 1_000;
   const cx = points.reduce((s, p) => s + p[0], 0) / points.length, cy = points.reduce((s, p) => s + p[1], 0) / points.length;
   const midX = (region.minX + region.maxX) / 2, midY = (region.minY + region.maxY) / 2;
   const size = Math.hypot(region.maxX - region.minX, region.maxY - region.minY) || 1;
   const off = Math.hypot(cx - midX, cy - midY) / size;
-  const far = hall.focus ? points.reduce((s, p) => s + Math.hypot(p[0] - (hall.focus?.[0] ?? 0), p[1] - (hall.focus?.[1] ?? 0)), 0) / points.length / size : 0;
-  return 2 * sym - 0.8 * ragged - 0.5 * lone + 0.5 * (spareX + spareY) - 0.4 * uneven - 1.6 * off - 0.4 * far - (grid.staggered ? 0.15 : 0);
+  const to = hall.focus;
+  const far = to ? points.reduce((s, p) => s + Math.hypot(p[0] - to[0], p[1] - to[1]), 0) / points.length / size : 0;
+  return 2 * sym - 0.6 * ragged - 1.2 * lines + 0.6 * (mean / 1_000) - 0.8 * uneven - 1.2 * off - 0.4 * far;
+}
+
+type Found = { readonly grid: Grid; readonly total: number; readonly pre: number; readonly points?: readonly Point[] };
+
+/** Rows at an even pitch, crossed by upright lines wherever those hold most: columns and doors rarely keep to a pitch. */
+function crossings(hall: Hall, unit: Unit, region: Region, lines: Lines, n: number): Found[] {
+  const out: Found[] = [];
+  const flipped = { unit: flipUnit(unit), lines: linesOf(flipRegion(region)), mirrorX: hall.mirrorY, mirrorY: hall.mirrorX };
+  for (const [way, swap] of [[{ unit, lines, mirrorX: hall.mirrorX, mirrorY: hall.mirrorY }, false], [flipped, true]] as const) {
+    const span = way.lines.maxY - way.lines.minY;
+    const most = Math.floor(span / way.unit.py) + 1;
+    for (let rows = Math.min(most, 14); rows >= Math.max(1, most - 3); rows--) {
+      for (const py of new Set([way.unit.py, Math.max(way.unit.py, rows > 1 ? Math.floor(span / (rows - 1)) : 0), Math.max(way.unit.py, Math.floor(span / rows))])) {
+        const reach = (rows - 1) * py;
+        if (reach > span + 0.5) continue;
+        const free = Math.max(0, span - reach);
+        const starts = way.mirrorY !== null ? [Math.round(way.mirrorY - reach / 2)] : [0, 0.25, 0.5, 0.75, 1].map((k) => Math.round(way.lines.minY + 0.5 + (free - 1) * k));
+        for (const y0 of new Set(starts)) {
+          const ys = Array.from({ length: rows }, (_, j) => y0 + j * py);
+          const points = bestColumns(ys, way.unit, way.lines, way.mirrorX);
+          if (points.length < n) continue;
+          out.push({
+            grid: { px: way.unit.px, py, x0: 0, y0, staggered: false }, total: points.length,
+            points: swap ? points.map(([x, y]) => [y, x] as const) : points, pre: 0.3 - 0.06 * (points.length - n),
+          });
+        }
+      }
+    }
+  }
+  return out;
+}
+
+/** Upright lines at least a pitch apart that cross the rows inside the floor most often, mirrored where there is a mirror. */
+function bestColumns(ys: readonly number[], unit: Unit, lines: Lines, mirror: number | null): Point[] {
+  const STEP = 40;
+  const holds = (x: number, y: number): boolean => lines.at(y).some(([l, r]) => x >= l - 0.01 && x <= r + 0.01);
+  const double = mirror === null ? null : Math.round(2 * mirror);
+  const last = double === null ? lines.maxX : double / 2 - unit.px / 2;
+  const xs: number[] = [];
+  for (let x = Math.ceil(lines.minX); x <= last; x += STEP) xs.push(x);
+  if (last >= lines.minX && Math.floor(last) > (xs[xs.length - 1] ?? -Infinity)) xs.push(Math.floor(last));
+  const worth = xs.map((x) => ys.reduce((s, y) => s + (holds(x, y) ? 1 : 0) + (double !== null && holds(double - x, y) ? 1 : 0), 0));
+  const run = (limit: number): { readonly total: number; readonly picks: readonly number[] } => {
+    const best: { total: number; pick: number; before: number }[] = [];
+    let j = -1;
+    for (let i = 0; i < xs.length; i++) {
+      const x = xs[i] as number;
+      while (j + 1 < i && (xs[j + 1] as number) <= x - unit.px) j++;
+      const before = j >= 0 ? (best[j]?.total ?? 0) : 0;
+      const take = x <= limit ? before + (worth[i] ?? 0) : -1, skip = i > 0 ? (best[i - 1]?.total ?? 0) : 0;
+      best.push(take > skip ? { total: take, pick: i, before: j } : { total: skip, pick: -1, before: i - 1 });
+    }
+    const picks: number[] = [];
+    for (let i = best.length - 1; i >= 0;) { const b = best[i]; if (!b) break; if (b.pick >= 0) picks.push(xs[b.pick] as number); i = b.before; }
+    return { total: best[best.length - 1]?.total ?? 0, picks };
+  };
+  const astride = run(last);
+  let picks = double === null ? astride.picks : astride.picks.flatMap((x) => [x, double - x]);
+  if (double !== null && double % 2 === 0) {
+    const mid = double / 2, onAxis = run(mid - unit.px), own = ys.filter((y) => holds(mid, y)).length;
+    if (onAxis.total + own > astride.total) picks = [mid, ...onAxis.picks.flatMap((x) => [x, double - x])];
+  }
+  return ys.flatMap((y) => picks.filter((x) => holds(x, y)).map((x): Point => [x, y]));
 }
 
 /** Grids of a unit that hold at least n, the most composed first. */
 export function composedGrids(hall: Hall, unit: Unit, region: Region, n: number, keep = 6): readonly Standings[] {
   if (region.length === 0 || n < 1) return [];
   const lines = linesOf(region);
-  const found: { grid: Grid; total: number; pre: number }[] = [];
+  const found: Found[] = [];
   const stretch = [0, 0.03, 0.06, 0.1, 0.15, 0.2, 0.27, 0.35, 0.45, 0.6];
   const spanX = lines.maxX - lines.minX, spanY = lines.maxY - lines.minY;
   // Pitches that share a span out evenly come first to mind; the others step up from the least.
@@ -102,10 +181,16 @@ export function composedGrids(hall: Hall, unit: Unit, region: Region, n: number,
       }
     }
   }
+  found.push(...crossings(hall, unit, region, lines, n));
   found.sort((a, b) => b.pre - a.pre);
+  const upright = uprightLines(region);
   const middle: Point = [(lines.minX + lines.maxX) / 2, (lines.minY + lines.maxY) / 2];
-  return found.slice(0, 60).map(({ grid }) => {
-    const points = choose(gridPoints(grid, lines), n, hall, middle);
-    return { points, grid, score: judge(points, unit, grid, hall, lines) };
+  const rough = found.slice(0, 70).map(({ grid, points: given }) => {
+    const points = choose(given ?? gridPoints(grid, lines), n, hall, middle);
+    return { points, grid, score: judge(points, unit, hall, lines) };
+  }).sort((a, b) => b.score - a.score).slice(0, keep * 3);
+  return rough.map(({ points: from, grid }) => {
+    const points = settle(from, { unit, level: lines, upright, hall }, { align: false });
+    return { points, grid, score: judge(points, unit, hall, lines) - (grid.staggered ? 0.15 : 0) };
   }).sort((a, b) => b.score - a.score).slice(0, keep);
 }

@@ -108,6 +108,8 @@ export function hull(points: readonly Point[]): Polygon {
   return [...half(ps), ...half([...ps].reverse())];
 }
 
+/** Edges of a clockwise polygon walked from its top: those that go down the page come first. */
+const upward = (d: Point): number => (d[1] > 0 || (d[1] === 0 && d[0] > 0) ? 0 : 1);
 /** Minkowski sum of two convex polygons, both clockwise on the page: their edges merged by direction. */
 export function convexSum(p: Polygon, q: Polygon): Polygon {
   const lowest = (r: Polygon): number => r.reduce((m, v, i) => { const b = r[m] as Point; return v[1] < b[1] || (v[1] === b[1] && v[0] < b[0]) ? i : m; }, 0);
@@ -116,7 +118,8 @@ export function convexSum(p: Polygon, q: Polygon): Polygon {
   for (let i = 0, j = 0; i < p.length || j < q.length;) {
     const a = at(p, i0 + i), b = at(q, j0 + j), a2 = at(p, i0 + i + 1), b2 = at(q, j0 + j + 1);
     out.push([a[0] + b[0], a[1] + b[1]]);
-    const c = i >= p.length ? -1 : j >= q.length ? 1 : (a2[0] - a[0]) * (b2[1] - b[1]) - (a2[1] - a[1]) * (b2[0] - b[0]);
+    const u: Point = [a2[0] - a[0], a2[1] - a[1]], v: Point = [b2[0] - b[0], b2[1] - b[1]];
+    const c = i >= p.length ? -1 : j >= q.length ? 1 : upward(v) - upward(u) || cross(u, v);
     if (c >= 0) i++;
     if (c <= 0) j++;
   }
@@ -190,6 +193,30 @@ export function roundFooting(hall: Hall, diameter: number, places: number): Foot
   };
 }
 
+/** A group of tables, each with sides that are laid or bare, turned by quarters about their own centres. */
+export function groupFooting(hall: Hall, key: string, shape: { readonly width: number; readonly depth: number }, spots: readonly { readonly at: Point; readonly angle: number; readonly laid: readonly boolean[] }[]): Footing {
+  const reach = sideReach(hall.chair) + 2, s = hall.slack;
+  const wall = Math.max(hall.wallGap, reach, LINE_OUT + WAY + 2) + s;
+  const each = (make: (laid: readonly boolean[]) => readonly Polygon[]): Polygon[] =>
+    spots.flatMap((t) => make(t.laid).map((p) => hull(p.map((q) => add(t.at, turn(q, t.angle))))));
+  const strip = (laid: readonly boolean[], by: number): Polygon => {
+    const x = shape.width / 2, y = shape.depth / 2, out = (i: number): number => (laid[i] ? by : Math.max(0, s));
+    return [[-x - out(3), -y - out(0)], [x + out(1), -y - out(0)], [x + out(1), y + out(2)], [-x - out(3), y + out(2)]];
+  };
+  const size = { w: shape.width, d: shape.depth };
+  return {
+    key, round: null, tableRound: null,
+    wall: each((l) => [strip(l, wall), grown(size, END_WALL + s)]),
+    zone: (clear) => each((l) => [strip(l, Math.max(clear, reach) + s), grown(size, clear + Math.max(0, s))]),
+    table: each(() => [grown(size, hall.tableGap + s)]),
+  };
+}
+
+const END_STRIP = 40;
+/** A rectangle grown by a distance all round. */
+const grown = (r: { readonly w: number; readonly d: number }, by: number): Polygon =>
+  by <= 0 ? box(r.w, r.d) : hull(box(r.w, r.d).flatMap((c) => aroundCircle(c, by, 24)));
+
 /** A run of joined tables lying level: w along x, d along y. */
 export function runFooting(hall: Hall, run: { readonly w: number; readonly d: number; readonly ends: boolean; readonly endWall: number }): Footing {
   const reach = sideReach(hall.chair) + 2;
@@ -198,10 +225,11 @@ export function runFooting(hall: Hall, run: { readonly w: number; readonly d: nu
   const end = run.ends ? Math.max(hall.wallGap, reach) : Math.max(END_WALL, run.endWall);
   return {
     key: `run ${run.w} ${run.d} ${run.ends} ${run.endWall}`, round: null, tableRound: null,
-    wall: [box(run.w, run.d + 2 * wall), box(run.w + 2 * (end + s), run.d)],
+    // The strip before a side is a little wider than the side, so that a corner of the room just beside it counts.
+    wall: [box(run.w + 2 * Math.max(END_STRIP, s), run.d + 2 * wall), grown(run, end + s)],
     zone: (clear) => [
-      box(run.w + 2 * s, run.d + 2 * (Math.max(clear, reach) + s)),
-      box(run.w + 2 * ((run.ends ? Math.max(clear, reach) : clear) + s), run.d + 2 * s),
+      box(run.w + 2 * Math.max(0, s), run.d + 2 * (Math.max(clear, reach) + s)), grown(run, clear + Math.max(0, s)),
+      ...(run.ends ? [box(run.w + 2 * (Math.max(clear, reach) + s), run.d + 2 * Math.max(0, s))] : []),
     ],
     table: [box(run.w + 2 * (hall.tableGap + s), run.d + 2 * (hall.tableGap + s))],
   };

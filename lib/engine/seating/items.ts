@@ -18,11 +18,11 @@ function seatsOf(hall: Hall, l: Laid, at: Point, angle: number): Seat[] {
 export function itemsOf(hall: Hall, laid: readonly Laid[]): readonly Item[] {
   return laid.map((l, i) => {
     const at = roundPoint(backToRoom(hall, l.at));
-    const angle = isRound(l.family.shape) ? 0 : backAngle(hall, l.angle) % 180;
+    const angle = isRound(l.family.shape) ? 0 : backAngle(hall, l.angle);
     const { shape } = l.family;
     return {
       id: `t-${i + 1}`, kind: "table", role: "dining", label: `${i + 1}`, room: hall.space.room, from: { stock: l.family.stock },
-      shape, at, angle, seats: seatsOf(hall, { ...l, sides: l.sides }, at, angle),
+      shape, at, angle: angle % 180, seats: seatsOf(hall, { ...l, sides: l.sides }, at, angle),
     };
   });
 }

@@ -36,6 +36,13 @@ export function linesOf(region: Region): Lines {
   return { at, minX, maxX, minY, maxY };
 }
 
+/** The lines of a region with x and y exchanged. */
+export const uprightLines = (region: Region): Lines => linesOf(flipRegion(region));
+export const flipRegion = (region: Region): Region => region.map((p) => ({
+  outer: p.outer.map(([x, y]) => [y, x] as const), holes: p.holes.map((h) => h.map(([x, y]) => [y, x] as const)),
+  box: { minX: p.box.minY, minY: p.box.minX, maxX: p.box.maxY, maxY: p.box.maxX },
+}));
+
 /** How many of x0 + k * pitch lie in the intervals. */
 export function countOn(line: readonly Interval[], x0: number, pitch: number): number {
   let n = 0;

@@ -1,10 +1,15 @@
 import { seeded } from "../../base";
-import { boxOf, type Point } from "../../geometry";
+import { boxesNear, boxOf, clearance, polygonShape, type Point } from "../../geometry";
 import { composed, fullest, isRoundFamily, type Draft, type Work } from "./drafts";
-import { hallOf, type Hall } from "./hall";
-import { itemsOf, totalPlaces, trimTo } from "./items";
+import { FORMS, formDrafts } from "./forms";
+import { hallOf } from "./hall";
+import { itemsOf, standingOf, totalPlaces, trimTo } from "./items";
+import { mixedDrafts } from "./mixed";
 import type { Family, Laid, Seated, SeatingAsk, SeatingOptions, SeatingSpace, TableKind } from "./types";
 import { placesAt } from "./units";
+
+/** Joined forms are offered unasked up to this many places: common practice, no source. */
+const SMALL_PARTY = 60;
 
 /**
  * Dining tables for a room: up to six arrangements that differ in kind. Those that seat `ask.places` come first, the
@@ -19,14 +24,25 @@ export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: Seatin
   const wants = (k: TableKind): boolean => ask.tables === "any" || ask.tables === k;
   const drafts: Draft[] = [];
   const number = ask.places === "most" ? null : ask.places;
+  const form = FORMS.find((f) => f === ask.form);
+  for (const one of form ? [form] : ask.form === "any" && number !== null && number <= SMALL_PARTY ? FORMS : [])
+    if (wants("long")) for (const f of longs) drafts.push(...formDrafts(work, f, one, number));
+  if (form) return ranked(work, drafts, options);
   if (number !== null) {
     if (wants("rounds")) for (const f of rounds) drafts.push(...composed(work, f, number));
     if (wants("long")) for (const f of longs) drafts.push(...composed(work, f, number));
   }
+  if (number !== null && wants("mixed") && rounds.length > 0 && longs.length > 0) drafts.push(...mixedDrafts(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], number));
   const held = (k: TableKind): boolean => number !== null && drafts.some((d) => d.kind === k && totalPlaces(d.laid) >= number);
   if (wants("rounds") && rounds.length > 0 && !held("rounds")) drafts.push(...fullest(work, byDensity(rounds, ask), "rounds"));
   if (wants("long") && longs.length > 0 && !held("long")) drafts.push(...fullest(work, byDensity(longs, ask), "long"));
-  if (wants("mixed") && rounds.length > 0 && longs.length > 0) drafts.push(...fullest(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], "mixed"));
+  if (wants("mixed") && rounds.length > 0 && longs.length > 0 && !held("mixed")) drafts.push(...fullest(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], "mixed"));
+  return ranked(work, drafts, options);
+}
+
+/** Up to six that differ in kind: those with places enough first, the most composed leading, then the fullest. */
+function ranked(work: Work, drafts: readonly Draft[], options: SeatingOptions): readonly Seated[] {
+  const number = work.ask.places === "most" ? null : work.ask.places;
   const done = drafts.map((d) => finish(work, d, options)).filter((s): s is Seated & { score: number } => s !== null);
   const enough = (s: Seated): boolean => number !== null && s.places >= number;
   done.sort((a, b) => Number(enough(b)) - Number(enough(a)) || (enough(a) ? b.score - a.score : b.places - a.places));
@@ -60,8 +76,18 @@ function finish(work: Work, draft: Draft, options: SeatingOptions): (Seated & { 
   if (items.length === 0) return null;
   return {
     items, places: items.reduce((s, i) => s + i.seats.length, 0), wheelchairs: 0, form: draft.form, family: draft.kind,
-    runs: new Set(laid.map((l) => l.group)).size, score: draft.score,
+    runs: groupsOf(laid), score: draft.score,
   };
 }
 
-export type { Hall };
+/** Groups of tables that stand end to end. */
+function groupsOf(laid: readonly Laid[]): number {
+  const shapes = laid.map((l) => (isRoundFamily(l.family) ? null : polygonShape(standingOf(l).polygon)));
+  const of = laid.map((_, i) => i);
+  shapes.forEach((a, i) => shapes.forEach((b, j) => {
+    if (!a || !b || j <= i || of[i] === of[j] || !boxesNear(a.box, b.box, 3) || clearance(a, b) > 3) return;
+    const [x, y] = [of[i], of[j]];
+    of.forEach((g, k) => { if (g === y) of[k] = x as number; });
+  }));
+  return new Set(of).size;
+}

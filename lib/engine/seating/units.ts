@@ -2,7 +2,7 @@ import { type Point } from "../../geometry";
 import { isRound } from "../../layout";
 import { END_END, LINE_OUT, WAY, roundFooting, runFooting, type Footing, type Hall } from "./hall";
 import { ringMost, ringReach, shareSides, sideReach } from "./seats";
-import type { ChairSize, Family, Laid, SeatingAsk } from "./types";
+import type { ChairSize, Family, Laid, SeatingAsk, Sides } from "./types";
 
 /** Tables that are moved as one: a single table, or a run of them end to end. */
 export type Unit = {
@@ -20,7 +20,10 @@ export type Unit = {
   readonly upright: boolean;
   readonly ends: boolean;
   readonly footing: Footing;
+  /** Forms of several runs: where each table stands about the reference point. */
+  readonly spots?: readonly Spot[];
 };
+export type Spot = { readonly at: Point; readonly angle: number; readonly sides: Sides };
 
 export function placesAt(family: Family, ask: SeatingAsk, chair: ChairSize): number {
   const wanted = ask.perTable === "comfort" ? family.places.comfort : ask.perTable === "most" ? family.places.most : Math.min(ask.perTable, family.places.most);
@@ -39,7 +42,7 @@ export function roundUnit(hall: Hall, family: Family, places: number): Unit | nu
 export function runPlaces(family: Family, tables: number, perTable: number): { readonly side: number; readonly end: number; readonly total: number } {
   if (isRound(family.shape)) return { side: 0, end: 0, total: 0 };
   const one = shareSides(family.shape, perTable, [true, family.ends, true, family.ends], 0);
-  const end = family.ends ? one[1] : 0;
+  const end = family.ends ? Math.max(one[1], one[3]) : 0;
   const side = one[0] + one[2];
   return { side, end, total: side * tables + one[1] + one[3] };
 }
@@ -70,6 +73,7 @@ export function runUnit(hall: Hall, family: Family, opts: { readonly tables: num
 export function layUnit(unit: Unit, at: Point, group: number): readonly Laid[] {
   const f = unit.family;
   if (isRound(f.shape)) return [{ family: f, at, angle: 0, ring: unit.places, sides: [0, 0, 0, 0], group }];
+  if (unit.spots) return unit.spots.map((s) => ({ family: f, at: [at[0] + s.at[0], at[1] + s.at[1]] as const, angle: s.angle, ring: 0, sides: s.sides, group }));
   const one = shareSides(f.shape, unit.perTable, [true, f.ends, true, f.ends], 0);
   const { width } = f.shape;
   return Array.from({ length: unit.count }, (_, i) => {

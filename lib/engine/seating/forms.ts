@@ -1,0 +1,103 @@
+import { turn, type Point } from "../../geometry";
+import { isRound } from "../../layout";
+import { composedGrids } from "./grids";
+import { groupFooting, placesFor, type Hall } from "./hall";
+import type { Draft, Work } from "./drafts";
+import { shareSides, sideReach } from "./seats";
+import type { Family, Sides } from "./types";
+import { layUnit, placesAt, type Spot, type Unit } from "./units";
+
+export type Form = "u" | "e" | "t" | "hollow-square";
+export const FORMS: readonly Form[] = ["u", "e", "t", "hollow-square"];
+const LEGS: Record<Form, number> = { u: 2, e: 3, t: 1, "hollow-square": 2 };
+
+/** Forms are weighed only up to this many tables a side. */
+const MOST_SIDE = 8;
+
+type Plan = { readonly form: Form; readonly head: number; readonly leg: number };
+
+/** The tables of a form about the middle of its head, which lies level with the legs hanging down the page. */
+function spotsOf(hall: Hall, f: Family, perTable: number, plan: Plan): readonly Spot[] | null {
+  if (isRound(f.shape)) return null;
+  const { width: w, depth: d } = f.shape;
+  const { form, head, leg } = plan;
+  const one = shareSides(f.shape, perTable, [true, f.ends, true, f.ends], 0);
+  const side = Math.max(one[0], one[2]), end = f.ends ? Math.max(one[1], one[3]) : 0;
+  const long = head * w, legs = LEGS[form];
+  const legXs = form === "t" ? [0] : form === "e" ? [-(long - d) / 2, 0, (long - d) / 2] : [-(long - d) / 2, (long - d) / 2];
+  const between = legs === 1 ? Infinity : (long - legs * d) / (legs - 1);
+  if (between < 0 || (legs > 1 && form !== "hollow-square" && between < 2 * (sideReach(hall.chair) + 2))) return null;
+  // Inside, places face one another; inside a closed square nobody could get out.
+  const inner = form !== "hollow-square" && between >= hall.tableGap + Math.max(0, hall.slack);
+  if (legs > 1 && form === "e" && !inner) return null;
+  const out: Spot[] = [];
+  const row = (y: number, sides: (i: number, x: number) => Sides): void => {
+    for (let i = 0; i < head; i++) { const x = (i - (head - 1) / 2) * w; out.push({ at: [x, y], angle: 0, sides: sides(i, x) }); }
+  };
+  const touched = (x: number): boolean => legXs.some((l) => Math.abs(l - x) < (w + d) / 2 + sideReach(hall.chair) - 1);
+  row(0, (i, x) => [side, i === head - 1 ? end : 0, touched(x) || !(inner || legs === 1) ? 0 : side, i === 0 ? end : 0]);
+  for (const x of legXs) for (let k = 0; k < leg; k++) {
+    const left = legs === 1 || inner || x < -1 ? side : 0, right = legs === 1 || inner || x > 1 ? side : 0;
+    const tip = k === leg - 1 && form !== "hollow-square" ? end : 0;
+    // At 90 degrees the table's top looks right and its own right end looks down the page.
+    out.push({ at: [x, d / 2 + w / 2 + k * w], angle: 90, sides: [right, tip, left, 0] });
+  }
+  if (form === "hollow-square") row(d + leg * w, (i) => [0, i === head - 1 ? end : 0, side, i === 0 ? end : 0]);
+  return out;
+}
+
+function unitOf(hall: Hall, f: Family, perTable: number, plan: Plan, by: number): Unit | null {
+  const level = spotsOf(hall, f, perTable, plan);
+  if (!level || isRound(f.shape)) return null;
+  const spots = level.map((s) => ({ ...s, at: turn(s.at, by), angle: (s.angle + by) % 360 }));
+  const places = spots.reduce((n, s) => n + s.sides.reduce((a, b) => a + b, 0), 0);
+  const xs = spots.map((s) => s.at[0]), ys = spots.map((s) => s.at[1]);
+  const w = Math.max(...xs) - Math.min(...xs) + f.shape.width, h = Math.max(...ys) - Math.min(...ys) + f.shape.width;
+  const footing = groupFooting(hall, `${plan.form} ${plan.head} ${plan.leg} ${by} ${f.stock} ${perTable}`, f.shape, spots.map((s) => ({ at: s.at, angle: s.angle, laid: s.sides.map((n) => n > 0) })));
+  return {
+    family: f, count: spots.length, round: false, places, perTable, w, h, px: Math.ceil(w + hall.tableGap), py: Math.ceil(h + hall.tableGap),
+    upright: false, ends: f.ends, footing, spots,
+  };
+}
+
+/** One U, E, T or hollow square of joined long tables, for a number of places or the most that goes. */
+export function formDrafts(work: Work, f: Family, form: Form, places: number | null): readonly Draft[] {
+  const { hall } = work;
+  if (isRound(f.shape) || !f.joins) return [];
+  const perTable = placesAt(f, work.ask, work.ask.chair);
+  const legs = LEGS[form];
+  const plans: { plan: Plan; places: number; tables: number }[] = [];
+  for (let head = 1; head <= MOST_SIDE; head++) for (let leg = 1; leg <= MOST_SIDE; leg++) {
+    const tables = head * (form === "hollow-square" ? 2 : 1) + legs * leg;
+    if (tables > f.count) continue;
+    const spots = spotsOf(hall, f, perTable, { form, head, leg });
+    if (!spots) continue;
+    plans.push({ plan: { form, head, leg }, tables, places: spots.reduce((n, s) => n + s.sides.reduce((a, b) => a + b, 0), 0) });
+  }
+  const ratio = (p: Plan): number => Math.abs(Math.log(p.head / p.leg));
+  const enough = places === null ? [] : plans.filter((p) => p.places >= places).sort((a, b) => a.tables - b.tables || ratio(a.plan) - ratio(b.plan) || a.places - b.places);
+  const rest = plans.filter((p) => places === null || p.places < places).sort((a, b) => b.places - a.places || a.tables - b.tables || ratio(a.plan) - ratio(b.plan));
+  const spanX = Math.max(...hall.floor.map((p) => p.box.maxX)) - Math.min(...hall.floor.map((p) => p.box.minX));
+  const spanY = Math.max(...hall.floor.map((p) => p.box.maxY)) - Math.min(...hall.floor.map((p) => p.box.minY));
+  let tries = 60;
+  for (const { plan } of [...enough.slice(0, 14), ...rest]) {
+    const found: Draft[] = [];
+    for (const by of [0, 90, 180, 270]) {
+      const unit = unitOf(hall, f, perTable, plan, by);
+      if (!unit || Math.min(unit.w, unit.h) > Math.min(spanX, spanY) + 2 * (isRound(f.shape) ? 0 : f.shape.width)) continue;
+      const long = plan.head * (isRound(f.shape) ? 0 : f.shape.width), down = plan.leg * (isRound(f.shape) ? 0 : f.shape.width);
+      if ((by % 180 === 0 ? long : down) > spanX || (by % 180 === 0 ? down : long) > spanY) continue;
+      if (tries-- <= 0) return found;
+      const region = placesFor(hall, unit.footing);
+      const open: Point = turn([0, 1], by);
+      for (const s of composedGrids(hall, unit, region, 1, 1)) {
+        const at = s.points[0];
+        if (!at) continue;
+        const toFocus = hall.focus ? ((hall.focus[0] - at[0]) * open[0] + (hall.focus[1] - at[1]) * open[1] > 0 ? 0.3 : 0) : 0;
+        found.push({ laid: layUnit(unit, at, 1), kind: "long", form, score: s.score + toFocus - 0.6 });
+      }
+    }
+    if (found.length > 0) return found.sort((a, b) => b.score - a.score).slice(0, 1);
+  }
+  return [];
+}

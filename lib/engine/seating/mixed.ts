@@ -1,0 +1,62 @@
+import { intersect, type Polygon, type Region } from "../../geometry";
+import { isRoundFamily, lay, runLengths, unitsOf, type Draft, type Work } from "./drafts";
+import { composedGrids } from "./grids";
+import { boxAt, placesFor } from "./hall";
+import { hallWith, totalPlaces } from "./items";
+import type { Family } from "./types";
+import type { Unit } from "./units";
+
+type Band = { readonly form: string; readonly area: Polygon };
+
+/** Parts of the floor that the long tables may take: the middle, with rounds on both sides, or one end. */
+function bands(region: Region): readonly Band[] {
+  const minX = Math.min(...region.map((p) => p.box.minX)), maxX = Math.max(...region.map((p) => p.box.maxX));
+  const minY = Math.min(...region.map((p) => p.box.minY)), maxY = Math.max(...region.map((p) => p.box.maxY));
+  const w = maxX - minX, h = maxY - minY, cx = (minX + maxX) / 2, cy = (minY + maxY) / 2;
+  return [
+    { form: "spine", area: boxAt([cx, cy], w + 2, h * 0.34 + 2) },
+    { form: "spine", area: boxAt([cx, cy], w * 0.34 + 2, h + 2) },
+    { form: "halves", area: boxAt([minX + w / 4, cy], w / 2 + 2, h + 2) },
+    { form: "halves", area: boxAt([maxX - w / 4, cy], w / 2 + 2, h + 2) },
+    { form: "halves", area: boxAt([cx, minY + h / 4], w + 2, h / 2 + 2) },
+    { form: "halves", area: boxAt([cx, maxY - h / 4], w + 2, h / 2 + 2) },
+  ];
+}
+
+/** Rounds and long tables together, composed: long runs in a band of the floor, rounds in the rest. */
+export function mixedDrafts(work: Work, families: readonly Family[], places: number): readonly Draft[] {
+  const rounds = families.filter(isRoundFamily), longs = families.filter((f) => !isRoundFamily(f));
+  const out: Draft[] = [];
+  for (const f of longs.slice(0, 2)) {
+    const choices: { unit: Unit; runs: number; away: number }[] = [];
+    const roundSeats = rounds.reduce((s, g) => s + (unitsOf(work, g)[0]?.places ?? 0) * g.count, 0);
+    for (const unit of unitsOf(work, f, runLengths(f).slice(-4), [790])) for (let runs = 1; runs <= 6; runs++) {
+      if (runs * unit.count > f.count) break;
+      const seats = runs * unit.places;
+      if (seats >= places || places - seats > roundSeats) continue;
+      choices.push({ unit, runs, away: Math.abs(seats / places - 0.4) - 0.03 * unit.count + (runs % 2 === 1 && runs > 1 ? 0.02 : 0) });
+    }
+    const pick = (upright: boolean): typeof choices => choices.filter((c) => c.unit.upright === upright).sort((a, b) => a.away - b.away).slice(0, 3);
+    for (const { unit, runs } of [...pick(false), ...pick(true)]) {
+      const region = placesFor(work.hall, unit.footing);
+      if (region.length === 0) continue;
+      for (const band of bands(region)) {
+        const within = intersect(region, [band.area]);
+        const long = composedGrids({ ...work.hall, focus: null }, unit, within, runs, 1)[0];
+        if (!long) continue;
+        const laid = lay(unit, long.points);
+        const hall = hallWith(work.hall, laid);
+        for (const g of rounds) {
+          const round = unitsOf({ ...work, hall }, g)[0];
+          if (!round) continue;
+          const n = Math.ceil((places - totalPlaces(laid)) / round.places);
+          if (n > g.count) continue;
+          const best = composedGrids(hall, round, placesFor(hall, round.footing), n, 1)[0];
+          if (!best) continue;
+          out.push({ laid: [...laid, ...lay(round, best.points)], kind: "mixed", form: band.form, score: (long.score + best.score) / 2 + (band.form === "spine" ? 0.1 : 0) });
+        }
+      }
+    }
+  }
+  return out.sort((a, b) => b.score - a.score).slice(0, 4);
+}
