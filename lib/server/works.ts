@@ -13,7 +13,7 @@ export function makeWorks(): WorksHandle {
   let last = 0;
 
   const start = (): Worker => {
-    const fresh = new Worker(new URL("./works-thread.ts", import.meta.url), { execArgv: ["--import", "tsx"] });
+    const fresh = new Worker(new URL("./works-thread.mjs", import.meta.url), { execArgv: [] });
     fresh.on("message", (answer: Answer) => {
       const asked = waiting.get(answer.id);
       waiting.delete(answer.id);
