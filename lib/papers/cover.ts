@@ -10,7 +10,7 @@ import { baseline, rule, STYLES, words, type Measure, type Style } from "./type"
 
 export type Fact = { readonly title: string; readonly value: string };
 export type CoverSpec = {
-  readonly venue: string; readonly names: string; readonly day: string; readonly facts: readonly Fact[]; readonly lead: string;
+  readonly venue: string; readonly names: string; readonly day: string; readonly facts: readonly Fact[]; readonly lead: readonly string[];
   readonly plan: Drawing | undefined; readonly contents: readonly { readonly title: string; readonly page: number }[];
   readonly live?: { readonly url: string; readonly qr: readonly (readonly boolean[])[] };
 };
@@ -99,12 +99,23 @@ function leftColumn(spec: CoverSpec, sheet: Sheet, to: { readonly measure: Measu
   ];
 }
 
+/** An address without its scheme, broken after a stroke where it must be; the link behind it is whole. */
+function addressLines(url: string, fit: { readonly style: Style; readonly width: number; readonly measure: Measure }): readonly string[] {
+  const lines: string[] = [];
+  for (const part of url.replace(/^https?:\/\//, "").split(/(?<=\/)/)) {
+    const longer = (lines.at(-1) ?? "") + part;
+    if (lines.length > 0 && fit.measure(longer, fit.style.font, fit.style.size) <= fit.width) lines[lines.length - 1] = longer;
+    else lines.push(...wrap(part, fit));
+  }
+  return lines.length <= 4 ? lines : [...lines.slice(0, 3), "…"];
+}
+
 function liveBlock(live: NonNullable<CoverSpec["live"]>, sheet: Sheet, { measure }: { readonly measure: Measure }): readonly Element[] {
   const y = sheet.height - 16 - QR_SIDE;
   const x = MARGIN + QR_SIDE + 5;
   const s = STYLES.second;
   const width = LEFT_WIDTH - QR_SIDE - 5;
-  const url = wrap(live.url, { style: s, width, measure }).slice(0, 4);
+  const url = addressLines(live.url, { style: s, width, measure });
   const says = wrap("The live page, always the newest revision:", { style: s, width, measure });
   const top = y + QR_SIDE - (url.length + says.length) * s.leading + 0.8;
   const urlTop = top + says.length * s.leading;
@@ -143,6 +154,17 @@ function contentsBlock(spec: CoverSpec, region: Region, to: { readonly measure: 
   return { element: element("L", items), top: top - 3 };
 }
 
+/** As many of the sentences as three lines hold; one sentence that is longer is shortened, and stands in full with the reasons. */
+function leadOf(sentences: readonly string[], fit: { readonly style: Style; readonly width: number; readonly measure: Measure }): string {
+  const room = 3;
+  const fitting = sentences.reduce((kept, sentence) => {
+    const longer = kept === "" ? sentence : `${kept} ${sentence}`;
+    return kept === "" || wrap(longer, fit).length <= room ? longer : kept;
+  }, "");
+  const lines = wrap(fitting, fit);
+  return lines.length <= room ? fitting : [...lines.slice(0, room - 1), shorten(lines.slice(room - 1).join(" "), fit)].join(" ");
+}
+
 /** The first page: who, when, what was chosen and what it costs; the plan of the meal small; what the pages hold. */
 export function coverPage(spec: CoverSpec, sheet: Sheet, measure: Measure): { readonly elements: readonly Element[]; readonly artifacts: readonly Content[] } {
   const artifacts: Content[] = [];
@@ -150,8 +172,7 @@ export function coverPage(spec: CoverSpec, sheet: Sheet, measure: Measure): { re
   const x = MARGIN + LEFT_WIDTH + GUTTER;
   const region: Region = { page: 0, x, y: TOP, width: sheet.width - MARGIN - x, height: sheet.height - TOP - 16 };
   const setting: Setting = { flow: flowThrough(() => region), measure };
-  const leadLines = wrap(spec.lead, { style: STYLES.lead, width: region.width, measure });
-  const leadText = leadLines.length <= 4 ? spec.lead : `${leadLines.slice(0, 3).join(" ")} ${shorten(leadLines.slice(3).join(" "), { style: STYLES.lead, width: region.width, measure })}`;
+  const leadText = leadOf(spec.lead, { style: STYLES.lead, width: region.width, measure });
   const lead = leadText === "" ? [] : [paragraph(leadText, STYLES.lead, setting)];
   const contents = contentsBlock(spec, region, { measure, artifacts });
   const cautionLines = wrapEvenly(CAUTIONS, { style: STYLES.caution, width: region.width, measure });

@@ -93,12 +93,14 @@ function besides(scene: Scene, venue: Venue): string {
   const counts = new Map<string, number>();
   const chairs = scene.items.reduce((n, i) => n + (i.kind === "chair" ? 1 : i.seats.filter((s) => s.place === "chair").length), 0);
   for (const item of scene.items) {
-    if (item.kind === "chair" || (item.kind === "table" && item.seats.length > 0)) continue;
-    const name = item.label || stockName(item, venue);
+    const places = item.seats.length;
+    if (item.kind === "chair" || (item.kind === "table" && places > 0 && item.role !== "work")) continue;
+    const name = `${item.label || stockName(item, venue)}${places > 0 ? ` (${counted(places, "place", "places")}, not the guests')` : ""}`;
     counts.set(name, (counts.get(name) ?? 0) + 1);
   }
   const others = [...counts].map(([name, n]) => (n === 1 ? name : `${n} × ${name}`));
-  return [`Chairs brought out: ${chairs}.`, ...(others.length > 0 ? [`Also standing then: ${list(others)}.`] : [])].join(" ");
+  // A label may hold a comma of its own ("Cards, guest book").
+  return [`Chairs brought out: ${chairs}.`, ...(others.length > 0 ? [`Also standing then: ${others.join("; ")}.`] : [])].join(" ");
 }
 
 export function placesSection(told: Told, to: Setting & { readonly artifacts: Content[] }): readonly Element[] {

@@ -199,7 +199,7 @@ export function proposalPaper(input: ProposalInput, tools: ProposalTools): Paper
   const day = formatDay(brief.date, venue.locale);
   const seated = seatedScene(layout) ?? layout.scenes[0];
   const cover = coverPage({
-    venue: venue.name, names, day, facts: coverFacts(input, people(brief)), lead: layout.why[0] ?? "", contents: parts,
+    venue: venue.name, names, day, facts: coverFacts(input, people(brief)), lead: layout.why, contents: parts,
     plan: seated && tools.plan(seated.id, "small", { number: 1, of: total }),
     ...(meta.url === undefined ? {} : { live: { url: meta.url, qr: tools.qr(meta.url) } }),
   }, sheet, measure);

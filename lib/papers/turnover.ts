@@ -14,18 +14,28 @@ const ACTS: Record<NonNullable<Move["act"]>, string> = { out: "Bring out", away:
 /** "Table 7" and "Table 8" are both a table: what a crew member calls the thing, without its number. */
 const plain = (label: string): string => label.replace(/\s*\d+$/, "").trim();
 
+const itemOf = (id: string, turnover: Turnover, layout: Layout): Item | undefined => {
+  const scene = (name: string) => layout.scenes.find((s) => s.id === name)?.items.find((i) => i.id === id);
+  return scene(turnover.to) ?? scene(turnover.from);
+};
+
 function nameOf(id: string, turnover: Turnover, { layout, venue }: Told): string {
-  const scenes = layout.scenes.filter((s) => s.id === turnover.from || s.id === turnover.to);
-  const item: Item | undefined = scenes.flatMap((s) => s.items).find((i) => i.id === id);
+  const item = itemOf(id, turnover, layout);
   if (!item) return id;
   const from = item.from;
   const stock = "stock" in from ? venue.stock.find((s) => s.id === from.stock)?.name : undefined;
   return stock ?? (plain(item.label) || item.kind.replace(/-/g, " "));
 }
 
-function placeName(to: string, { venue }: Told): string {
-  const room = venue.rooms.find((r) => r.id === to)?.name;
-  return room ?? (to === "store" || to === venue.store ? "the store" : to.replace(/-/g, " "));
+/** Where a move ends: a room, the door to the store, or the spot that a piece of the next part has in its room. */
+function placeName(move: Move, turnover: Turnover, { layout, venue }: Told): string {
+  const nameOfRoom = (id: string | undefined): string | undefined => venue.rooms.find((r) => r.id === id)?.name;
+  const target = itemOf(move.to, turnover, layout);
+  if (target) return `in ${nameOfRoom(target.room) ?? target.room}`;
+  const room = nameOfRoom(move.to);
+  if (room) return move.act === "away" ? `beside ${room}` : `to ${room}`;
+  const door = venue.rooms.flatMap((r) => r.doors).some((d) => d.id === move.to);
+  return door ? `by the door “${move.to.replace(/-/g, " ")}”` : `to ${move.to.replace(/-/g, " ")}`;
 }
 
 /** Moves of one sort, one thing and one goal are one step; the order of their first move stays. */
@@ -33,7 +43,7 @@ export function stepsOf(turnover: Turnover, told: Told): readonly Step[] {
   const steps = new Map<string, Step>();
   for (const move of turnover.moves) {
     const what = nameOf(move.item, turnover, told);
-    const to = placeName(move.to, told);
+    const to = placeName(move, turnover, told);
     const key = JSON.stringify([move.act, what, to]);
     const known = steps.get(key);
     const minutes = move.minutes === undefined ? known?.minutes : (known?.minutes ?? 0) + move.minutes;
@@ -46,7 +56,7 @@ function rowsOf(turnover: Turnover, told: Told): readonly RowSpec[] {
   return stepsOf(turnover, told).map((step, i) => ({
     cells: [
       { text: String(i + 1), style: STYLES.strong },
-      { text: `${step.act ? ACTS[step.act] : "Move"}: ${step.count > 1 ? `${step.count} × ` : ""}${step.what}`, under: `to ${step.to}` },
+      { text: `${step.act ? ACTS[step.act] : "Move"}: ${step.count > 1 ? `${step.count} × ` : ""}${step.what}`, under: step.to },
       { text: step.minutes === undefined ? "" : step.minutes < 1 ? "under 1" : String(Math.ceil(step.minutes)) },
     ],
   }));
