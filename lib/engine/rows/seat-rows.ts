@@ -33,6 +33,7 @@ function optionsFor(ask: RowAsk, zoneStart: number): readonly Option[] {
     if (ask.aisle !== "centre" && l[0] + l[1] === 0) continue;
     if (ask.aisle === "sides" && (l[0] === 0 || l[1] === 0)) continue;
     if (gap !== GAP && (l[0] > 0 && l[1] > 0)) continue;
+    if (ask.comfortOnly && (gap !== GAP || l[0] === 0 || l[1] === 0 || aisle === 1067)) continue;
     out.push({ aisle: ask.aisle === "centre" ? aisle : gap, lanes: l, behind, couple: zoneStart + f.couple, first: zoneStart + f.first, gap });
   }
   return out;

@@ -35,6 +35,8 @@ export type RowAsk = {
   /** Least depth before the first row, mm; 1829 (6 ft, rental trade, common practice) unless a profile asks more. */
   readonly frontDepth?: number;
   readonly djSpot?: Point;
+  /** Only full aisles, lanes at both ends and the usual gaps. */
+  readonly comfortOnly?: boolean;
 };
 
 export type RowPlan = {
