@@ -2,7 +2,7 @@ import type { FormValues, StepId } from "@/lib/brief/draft";
 import type { Venue } from "@/lib/venue";
 import type { Option } from "../ui/choices";
 import { AISLE, HERE, SEATING } from "./questions/ceremony";
-import { DISPLAY_OPTIONS, EXTRA_OPTIONS } from "./questions/displays";
+import { DISPLAY_OPTIONS, EXTRA_OPTIONS, WISH_OPTIONS } from "./questions/displays";
 import { CLOSENESS, FORMS, SERVICE, TABLES, TOP } from "./questions/meal";
 import { BY } from "./questions/music";
 import { manyOf, oneOf } from "./values";
@@ -46,7 +46,7 @@ export function saidIn(step: StepId, v: FormValues, venue: Venue): readonly Said
       ];
     }
     case "displays":
-      return [{ field: "displays", name: "On show", said: list(DISPLAY_OPTIONS, manyOf(v, "displays")) }];
+      return [{ field: "displays", name: "On show", said: list(DISPLAY_OPTIONS, manyOf(v, "displays")) }, { field: "wishes", name: "Wishes", said: list(WISH_OPTIONS, manyOf(v, "wishes")) }];
     case "extras":
       return [{ field: "extras", name: "Extras", said: list(EXTRA_OPTIONS, manyOf(v, "extras")) }, { field: "notes", name: "Your notes", said: oneOf(v, "notes").trim() || "None" }];
   }

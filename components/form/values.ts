@@ -20,10 +20,16 @@ export function shownValues(draft: Draft, step: StepId): FormValues {
     case "music":
       return music ? { by: word(music.by), players: figure(music.players), dancing: word(music.dancing), atCeremony: yesNo(music.atCeremony) } : {};
     case "displays":
-      return { displays: displays?.displays ?? [] };
+      return { displays: displays?.displays ?? [], wishes: (displays?.wishes ?? []).map(wishText) };
     case "extras":
       return { extras: extras?.extras ?? [], notes: extras?.notes ?? "" };
   }
+}
+
+/** A wish as its box sends it: "cake near window". */
+function wishText(wish: NonNullable<NonNullable<Draft["displays"]>["wishes"]>[number]): string {
+  if ("near" in wish) return `${wish.put} near ${wish.near}`;
+  return "away-from" in wish ? `${wish.put} away-from ${wish["away-from"]}` : `${wish.put} in-sight-of ${wish["in-sight-of"]}`;
 }
 
 export const oneOf = (values: FormValues, name: string): string => {

@@ -9,7 +9,7 @@ type Props = { readonly layout: Layout; readonly venue: Venue; readonly plans: R
 /** Every part of the day: its plan, what is laid anew before it, and, if wanted, the list. */
 export function Day({ layout, venue, plans, words = false }: Props) {
   return (
-    <>
+    <div className={words ? "day-full" : "day"}>
       {layout.scenes.map((scene) => {
         const before = layout.turnovers.filter((t) => t.to === scene.id);
         return (
@@ -18,11 +18,11 @@ export function Day({ layout, venue, plans, words = false }: Props) {
             {before.map((t, i) => (
               <p className="small sec mt-3" key={i}>Before it the crew of {inWords(t.crew)} turn the room over in {counted(Math.round(t.minutes), "minute", "minutes")}: {counted(t.moves.length, "move", "moves")}.</p>
             ))}
-            <div className="mt-4 max-w-[56rem]"><DrawingSheet svg={plans[scene.id] ?? ""} caption={counted(scene.seats, "place", "places")} /></div>
+            <div className="mt-4"><DrawingSheet svg={plans[scene.id] ?? ""} caption={counted(scene.seats, "place", "places")} /></div>
             {words && <SceneInWords scene={scene} venue={venue} />}
           </section>
         );
       })}
-    </>
+    </div>
   );
 }

@@ -26,7 +26,7 @@ export function Choices({ name, legend, hint, options, chosen, many = false, two
       {error && <span className="field-error" id={`${name}-error`}><span className="hidden-words">Error: </span>{error}</span>}
       <div className={two ? "choices choices-two" : "choices"}>
         {options.map((o, i) => {
-          const id = i === 0 ? name : `${name}-${o.value || "unsure"}`;
+          const id = i === 0 ? name : `${name}-${o.value.replace(/\s+/g, "-") || "unsure"}`;
           return (
             <label className="choice" key={o.value} htmlFor={id}>
               <input

@@ -23,16 +23,29 @@ export const EXTRA_OPTIONS: readonly Named<Extra>[] = [
   { value: "children-corner", name: "A corner for the children", why: "Away from the loudspeakers." },
   { value: "second-bar", name: "A second bar", why: "Shorter queues; it takes floor." },
 ];
+export const WISH_OPTIONS: readonly Option[] = [
+  { value: "cake in-sight-of top", name: "The cake in sight of our table" },
+  { value: "cake near feature", name: "The cake before the handsomest wall" },
+  { value: "top near window", name: "Our table by a window" },
+  { value: "top in-sight-of dance-floor", name: "Our table in sight of the dance floor" },
+  { value: "dj away-from top", name: "The music away from our table" },
+  { value: "photo-booth near bar", name: "The photo booth near the bar" },
+];
+const plain = (wish: string): string => wish.replace(/-/g, " ").replace(/^./, (c) => c.toUpperCase());
+
 const asOptions = (all: readonly Named<string>[]): readonly Option[] => all;
 
 /** Small tables and easels. */
 export function askDisplays({ values, errors }: Asking): Asked {
+  const wished = manyOf(values, "wishes");
+  const own = wished.filter((w) => !WISH_OPTIONS.some((o) => o.value === w)).map((value): Option => ({ value, name: plain(value) }));
   return {
     first: (
       <Choices name="displays" legend="What would you like on show?" many options={asOptions(DISPLAY_OPTIONS)} chosen={manyOf(values, "displays")} errors={errors}
         hint="Each is given the place that suits it in the house. Tick none if you are not sure yet." />
     ),
-    rest: null,
+    rest: <Choices name="wishes" legend="Has any of it a place you wish for?" many two options={[...WISH_OPTIONS, ...own]} chosen={wished} errors={errors}
+      hint="We come as near to each as the rooms allow, and say where we cannot." />,
   };
 }
 

@@ -11,6 +11,7 @@ import { EffectPanel } from "@/components/form/effect-panel";
 import { QUESTIONS } from "@/components/form/questions";
 import { StaleNotice } from "@/components/form/stale";
 import { isStep, stepBefore, stepNumber, STEPS, stepTitle } from "@/components/form/steps";
+import { named } from "@/components/form/tidy";
 import { oneOf, shownValues } from "@/components/form/values";
 import { ErrorSummary } from "@/components/ui/errors";
 
@@ -47,6 +48,7 @@ export default async function StepPage({ params, searchParams }: Props) {
   if (!openFor.has(booking.state)) redirect("/request?why=closed");
   const reference = booking.reference;
   const kept = await keptFor(step, searchParams);
+  const errors = named(step, kept?.errors ?? [], booking.venue);
   const stands = shownValues(booking.draft, step);
   const values = kept?.values ?? stands;
   const [capacity, arranged] = await Promise.all([
@@ -63,14 +65,14 @@ export default async function StepPage({ params, searchParams }: Props) {
   });
   const plan = effect.layout && effect.scene ? await planSvg(house, actor, { reference, layout: effect.layout.id, scene: effect.scene }) : null;
   const ask = QUESTIONS[step]({
-    values, errors: kept?.errors ?? [], venue, rooms, turnoverInPackage: pack?.turnover ?? false, capacity: capacity.ok ? capacity.value : null, guests: brief ? people(brief) : 0,
+    values, errors, venue, rooms, turnoverInPackage: pack?.turnover ?? false, capacity: capacity.ok ? capacity.value : null, guests: brief ? people(brief) : 0,
   });
   const toSend = (await asked(searchParams, "back")) === "send";
   const before = stepBefore(step);
   const back = toSend ? { href: "/request/send", text: stepTitle("send") } : before ? { href: `/request/${before}`, text: stepTitle(before) } : { href: "/request", text: "All steps" };
   return (
     <CoupleFrame booking={booking} back={back} savedAt={booking.savedAt}>
-      <ErrorSummary errors={kept?.errors ?? []} />
+      <ErrorSummary errors={errors} />
       <p className="step-line">Step {stepNumber(step)} of {STEPS.length}</p>
       <h1>{stepTitle(step)}</h1>
       {kept?.stale && <StaleNotice step={step} stands={stands} typed={kept.values} venue={venue} />}

@@ -45,7 +45,7 @@ export default async function SendPage({ searchParams }: Props) {
       <h1>Check and send</h1>
       <p className="lead measure mt-4">Read it through once more. Nothing goes to your coordinator before you press Send.</p>
       {kept?.stale && <p className="errors mt-4" role="alert"><b>Someone saved this booking while you had this page open.</b> Below is how it stands now; look it over and send it if it is right.</p>}
-      <div className="max-w-[50rem]">
+      <div className="answers-grid">
         <section className="section"><h2>The day</h2>
           <Answers answers={[
             { name: "Couple", said: <Names names={booking.names} locale={venue.locale} /> }, { name: "Date", said: sayDay(booking.date, venue.locale) },

@@ -4,6 +4,7 @@ import { saveStep, type FormValues } from "@/lib/service";
 import { keep } from "@/app/_server/kept";
 import { see, textOf, wholeOf } from "@/app/_server/form";
 import { post } from "@/app/_server/post";
+import { tidied } from "@/components/form/tidy";
 import { isStep, stepAfter, type StepName } from "@/components/form/steps";
 
 type Context = { readonly params: Promise<{ readonly step: string }> };
@@ -32,7 +33,7 @@ export async function POST(request: Request, { params }: Context): Promise<Respo
       (await cookies()).set("held", key, { httpOnly: true, sameSite: "lax", secure: house.origin.startsWith("https:"), path: "/", maxAge: 86_400 });
       return see("/open?why=ended");
     }
-    const saved = await saveStep(house, actor, { reference: actor.reference, step, values: typed, revision: wholeOf(values, "revision") });
+    const saved = await saveStep(house, actor, { reference: actor.reference, step, values: tidied(step, typed), revision: wholeOf(values, "revision") });
     if (saved.ok) return see(onward(step, values));
     switch (saved.error.code) {
       case "invalid":

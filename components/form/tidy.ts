@@ -1,0 +1,24 @@
+import type { FieldError, FormValues, StepId } from "@/lib/brief/draft";
+import type { Venue } from "@/lib/venue";
+import { saidIn } from "./said";
+
+const COUNTS = new Set(["adults", "children", "highChairs", "wheelchairs", "suppliers", "quiet", "ceremony", "evening", "players"]);
+const COUNT = /^(\d{1,3}(?:[\s,.’'\u00a0\u202f]\d{3})+|\d+)\s*[.,]?\s*(?:people|persons|guests|adults|children|players|of us)?\.?$/i;
+
+/** Harmless writing is forgiven: "92 guests", "1,200", "92." become the figures that they mean; anything else stays as typed. */
+export function tidied(step: StepId, values: FormValues): FormValues {
+  if (step !== "guests" && step !== "music") return values;
+  return Object.fromEntries(Object.entries(values).map(([name, value]) => {
+    const read = COUNTS.has(name) && typeof value === "string" ? COUNT.exec(value.trim()) : null;
+    return [name, read?.[1] ? read[1].replace(/\D/g, "") : value];
+  }));
+}
+
+/** Each message begins with the name of its field, so that the summary above can be read by itself. */
+export function named(step: StepId, errors: readonly FieldError[], venue: Venue): readonly FieldError[] {
+  const names = new Map(saidIn(step, {}, venue).map((s) => [s.field, s.name]));
+  return errors.map((e) => {
+    const name = names.get(e.field);
+    return name && /^(Type|Choose|Keep) /.test(e.message) ? { field: e.field, message: `${name}: ${e.message.charAt(0).toLowerCase()}${e.message.slice(1)}` } : e;
+  });
+}

@@ -1,0 +1,69 @@
+import { expect, test } from "@playwright/test";
+import { atTheDesk, invite, person } from "./world";
+
+for (const width of [390, 1280]) {
+  test(`from the mail to the agreed layout at ${width} px with scripts off`, async ({ browser }) => {
+    const how = { width, scripts: false };
+    const desk = await atTheDesk(browser, how);
+    const { reference, link } = await invite(desk, { names: "Ines Calloway\nليلى حداد", email: `ines.${width}@example.org`, date: "2029-06-16" });
+    const { page, go, press } = await person(browser, how);
+
+    await go(link);
+    await expect(page.getByRole("heading", { level: 1 })).toContainText("Ines Calloway");
+    await press("Open our day");
+    await expect(page).toHaveURL(/\/request$/);
+
+    await go("/request/guests");
+    await page.getByLabel("Adults").fill("a few");
+    await press("Save and continue");
+    await expect(page).toHaveTitle(/^Error: Step 1 of 8/);
+    await expect(page.getByLabel("Adults")).toHaveValue("a few");
+    await expect(page.locator(".errors a")).toHaveAttribute("href", "#adults");
+    await page.getByLabel("Adults").fill("86");
+    await page.getByLabel("Children").fill("6");
+    await press("Save and continue");
+
+    await page.getByLabel("Yes, here").check();
+    await press("Save and continue");
+    await page.getByLabel("Round and long tables together").check();
+    await page.getByLabel("Buffet").check();
+    await press("Save and continue");
+    await page.getByLabel("A DJ").check();
+    await page.getByLabel("A good many of us").check();
+    await press("Save and continue");
+    await page.getByLabel("Cake").check();
+    await press("Save and continue");
+    await press("Save and continue");
+
+    await expect(page).toHaveTitle(/Step 7 of 8/);
+    await expect(page.locator(".layouts .drawing svg").first()).toBeVisible();
+    await page.getByText("Choose A").click();
+    await press("Save and continue");
+    await expect(page).toHaveTitle(/Step 8 of 8/);
+    await expect(page.getByText("Planning aid.").first()).toBeVisible();
+    await page.getByLabel(/Anything your coordinator should know/).fill("My aunt uses a chair with wheels.");
+    await press(/^Send to/);
+    await expect(page.getByText(reference).first()).toBeVisible();
+
+    await desk.go(`/desk/bookings/${reference}`);
+    await expect(desk.page.getByText("My aunt uses a chair with wheels.")).toBeVisible();
+    await desk.press(/^Return revision 1/);
+    await expect(desk.page).toHaveTitle(/^Error: /);
+    await desk.page.getByLabel("Or return it with a reason").fill("Put her table nearer the door.");
+    await desk.press(/^Return revision 1/);
+
+    await go("/request");
+    await expect(page.getByText("Put her table nearer the door.")).toBeVisible();
+    await go("/request/send");
+    await press(/^Send to/);
+    await desk.go(`/desk/bookings/${reference}`);
+    const shown = (await desk.page.locator("button + p .fingerprint").first().textContent()) ?? "";
+    await desk.press(/^Agree revision 2/);
+
+    await go("/request");
+    await expect(page.getByRole("heading", { name: "Agreed: revision 2" })).toBeVisible();
+    await expect(page.getByText(shown).first()).toBeVisible();
+    const pdf = await page.request.get(await page.getByRole("link", { name: "Proposal as PDF" }).getAttribute("href").then((h) => new URL(h ?? "", page.url()).href));
+    expect(pdf.headers()["content-type"]).toBe("application/pdf");
+  });
+}

@@ -1,0 +1,46 @@
+import type { Browser, Page } from "@playwright/test";
+
+const need = (name: string): string => {
+  const value = process.env[name];
+  if (!value) throw new Error(`${name} is not set: run the tests by their configuration`);
+  return value;
+};
+export const base = (): string => need("MARQUETRY_TEST_BASE");
+
+export type Who = { readonly page: Page; readonly go: (path: string) => Promise<void>; readonly press: (name: string | RegExp) => Promise<void> };
+export type How = { readonly width: number; readonly scripts: boolean; readonly dark?: boolean };
+
+/** A browser of its own: its cookies are nobody else's. */
+export async function person(browser: Browser, { width, scripts, dark = false }: How): Promise<Who> {
+  const context = await browser.newContext({ viewport: { width, height: 900 }, javaScriptEnabled: scripts, colorScheme: dark ? "dark" : "light" });
+  const page = await context.newPage();
+  return {
+    page,
+    go: async (path) => { await page.goto(path.startsWith("http") ? path : base() + path); },
+    press: async (name) => { await page.getByRole("button", { name }).first().click(); },
+  };
+}
+
+export async function atTheDesk(browser: Browser, how: How): Promise<Who> {
+  const who = await person(browser, how);
+  await who.go(need("MARQUETRY_TEST_DESK"));
+  await who.press("Open the desk");
+  return who;
+}
+
+export type NewBooking = { readonly names: string; readonly email: string; readonly date: string };
+
+/** Adds a booking at the desk and gives its reference and the link that was mailed, read from the demo mailbox. */
+export async function invite(desk: Who, { names, email, date }: NewBooking): Promise<{ readonly reference: string; readonly link: string }> {
+  await desk.go("/desk/bookings/new");
+  await desk.page.getByLabel("Their names").fill(names);
+  await desk.page.getByLabel("Mail address").fill(email);
+  await desk.page.getByLabel("The day").fill(date);
+  await desk.page.getByLabel(/Hosted day/).first().check();
+  await desk.press("Add the booking");
+  const reference = new URL(desk.page.url()).pathname.split("/").at(-1) ?? "";
+  await desk.go("/desk/mailbox");
+  await desk.page.getByRole("row").filter({ hasText: email }).getByRole("link").first().click();
+  const link = await desk.page.locator('.mail-text a[href*="/open/"]').first().getAttribute("href");
+  return { reference, link: link ?? "" };
+}
