@@ -70,13 +70,22 @@ function partsOf(scene: Scene, chair: { readonly width: number; readonly depth: 
   });
 }
 
+const sites = new WeakMap<Venue, Map<string, Site>>();
+
+/** The site of a venue with some drapes drawn, remembered by the venue: what is worked out on it is then kept too. */
+export function siteFor(venue: Venue, drapes: readonly string[]): Site {
+  const key = [...drapes].sort().join(" ");
+  const known = sites.get(venue) ?? new Map<string, Site>();
+  sites.set(venue, known);
+  const site = known.get(key) ?? siteOf(venue, drapes);
+  known.set(key, site);
+  return site;
+}
+
 export function contextOf(venue: Venue, layout: Layout, brief?: Brief): Context {
   const chair = chairOf(venue);
-  const sites = new Map<string, Site>();
   const scenes = layout.scenes.map((scene): SceneView => {
-    const key = scene.drapes.join(" ");
-    const site = sites.get(key) ?? siteOf(venue, scene.drapes);
-    sites.set(key, site);
+    const site = siteFor(venue, scene.drapes);
     const seats = guestSeats(scene.items);
     const people = brief ? peopleOf(brief, scene.id) : { guests: seats, all: seats };
     const rooms = [...new Set([...scene.rooms, ...scene.items.map((i) => i.room)])].filter((r) => site.rooms.has(r));

@@ -7,7 +7,7 @@ import type { Site } from "../../venue";
 import { doorPoints, exitsOf, groundsOf, levelLinks, type Ground, type Walker } from "./ground";
 import { grownFootprint } from "./grow";
 import { eachLine, insideLines, linesOf, nearestPoints, type Lines } from "./lines";
-import { isSeatedTable, isSolid, piecesOnFloor } from "./solids";
+import { isSeatedTable, isSolid, joinedRows, piecesOnFloor } from "./solids";
 
 export type WalkOptions = {
   /** Width of the walker, mm. */
@@ -52,7 +52,7 @@ export function walkMap(site: Site, scene: Pick<Scene, "rooms" | "items">, optio
   const doorWidth = options.doorWidth ?? options.width;
   const grounds = groundsOf(site, { width: options.width, doorWidth, walker });
   const radius = (options.width - 0.5) / 2, doorRadius = (doorWidth - 0.5) / 2;
-  const solid = piecesOnFloor(site, scene).filter(isSolid);
+  const solid = joinedRows(piecesOnFloor(site, scene).filter(isSolid));
   const levelOf = (room: string): number => site.rooms.get(room)?.room.level ?? 0;
   const found: { level: number; piece: Piece }[] = [];
   for (const ground of grounds) {

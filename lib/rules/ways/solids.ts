@@ -1,5 +1,5 @@
 import { footprint, type Item, type Scene } from "../../layout";
-import { contains, segmentClearance, type Point, type Shape } from "../../geometry";
+import { contains, middle, segmentClearance, turn, type Point, type Shape } from "../../geometry";
 import type { Site, Standing } from "../../venue";
 
 /** A standing piece where the venue keeps it, as an item. */
@@ -39,4 +39,36 @@ export function meets(bodies: readonly Body[], walk: readonly [Point, Point], ex
   return bodies.some(({ item, shape }) => item !== except &&
     shape.box.minX <= maxX && shape.box.maxX >= minX && shape.box.minY <= maxY && shape.box.maxY >= minY &&
     segmentClearance(shape, walk) <= 0.01);
+}
+
+/** Chairs that stand side by side, touching and true to one line, as one long piece: the same floor with a tenth of the corners. */
+export function joinedRows(items: readonly Item[]): readonly Item[] {
+  const rows = new Map<string, { readonly item: Item; readonly along: number }[]>();
+  const out: Item[] = [];
+  for (const i of items) {
+    if (!isRowChair(i) || "diameter" in i.shape) { out.push(i); continue; }
+    const local = turn(i.at, -i.angle);
+    const key = [i.room, i.angle, i.shape.width, i.shape.depth, Math.round(local[1] * 10)].join("/");
+    const row = rows.get(key) ?? [];
+    row.push({ item: i, along: local[0] });
+    rows.set(key, row);
+  }
+  for (const row of rows.values()) {
+    row.sort((a, b) => a.along - b.along);
+    let run: { readonly item: Item; readonly along: number }[] = [];
+    const close = (): void => {
+      const first = run[0], last = run.at(-1);
+      if (!first || !last || "diameter" in first.item.shape) return;
+      const { width, depth } = first.item.shape;
+      out.push({ ...first.item, at: middle(first.item.at, last.item.at), shape: { width: last.along - first.along + width, depth }, seats: [] });
+      run = [];
+    };
+    for (const c of row) {
+      const last = run.at(-1);
+      if (last && c.along - last.along > ("diameter" in c.item.shape ? 0 : c.item.shape.width) + 0.5) close();
+      run.push(c);
+    }
+    close();
+  }
+  return out;
 }
