@@ -10,7 +10,7 @@ import { PX, screenHand, sheetHand, type Frame, type Hand } from "./plan/hand";
 import { coverOf, drawLevel, levelOf, stringsOf, type Level } from "./plan/level";
 import { barFor, northPoint, scaleBar, scaleWords, titleBlock, titleHeight, type TitleBlock } from "./sheet/blocks";
 import { drawLegend, ENTRY, legendOf, type Entry } from "./sheet/legend";
-import { createPage } from "./sheet/place";
+import { createPage, type Page } from "./sheet/place";
 
 export type Sheet = {
   /** Millimetres of paper: A4 lying is 297 x 210, Letter lying 279.4 x 215.9. */
@@ -65,12 +65,16 @@ const doubleFrame = (width: number, height: number, outer: number, inner: number
   { kind: "path", steps: box(inner, inner, width - 2 * inner, height - 2 * inner), stroke: { ink: "ink", weight: weights.fine } },
 ];
 
+const lineRect = ([a, b]: readonly [readonly [number, number], readonly [number, number]]): Rect =>
+  ({ x: Math.min(a[0], b[0]) - 0.8, y: Math.min(a[1], b[1]), width: Math.abs(a[0] - b[0]) + 1.6, height: Math.abs(a[1] - b[1]) });
+
 type Blocks = { readonly title: Rect | null; readonly scale: Rect; readonly legend: { readonly at: Rect; readonly columns: number } | null };
 type Fit = { readonly frame: Frame; readonly blocks: Blocks; readonly score: number };
 
-const TITLE_WIDTHS = [56, 64, 150, 182] as const;
+const TITLE_WIDTHS = [56, 150, 182] as const;
 const LEGEND_COLUMNS = [5, 4, 10, 3, 7, 2, 1] as const;
 const GAP = 2.2;
+const SHIFTS = [0, 0.2, 0.4, 0.6, 0.8, 1] as const;
 
 type Setting = { readonly level: Level; readonly hand: Hand; readonly sheet: Sheet; readonly entries: readonly Entry[]; readonly note: string };
 
@@ -78,13 +82,14 @@ type Setting = { readonly level: Level; readonly hand: Hand; readonly sheet: She
 function fitAt(perMm: number, { level, hand, sheet, entries, note }: Setting): Fit | null {
   const inner: Rect = { x: INNER + GAP, y: INNER + GAP, width: sheet.width - 2 * (INNER + GAP), height: sheet.height - 2 * (INNER + GAP) };
   const loose: Frame = { perMm, origin: [0, 0] };
-  const rects = [...coverOf(level, loose), ...stringsOf(level, loose, hand).takes];
+  const strings = stringsOf(level, loose, hand);
+  const rects = [...coverOf(level, loose), ...strings.takes, ...strings.lines.map(lineRect)];
   const minX = Math.min(...rects.map((r) => r.x)), minY = Math.min(...rects.map((r) => r.y));
   const maxX = Math.max(...rects.map((r) => r.x + r.width)), maxY = Math.max(...rects.map((r) => r.y + r.height));
   const slackX = inner.width - (maxX - minX), slackY = inner.height - (maxY - minY);
   if (slackX < 0 || slackY < 0) return null;
   let best: Fit | null = null;
-  for (const fy of [0, 0.25, 0.5, 0.75, 1]) for (const fx of [0, 0.25, 0.5, 0.75, 1]) {
+  for (const fy of SHIFTS) for (const fx of SHIFTS) {
     const shift = { x: inner.x - minX + slackX * fx, y: inner.y - minY + slackY * fy };
     const placed = rects.map((r) => ({ ...r, x: r.x + shift.x, y: r.y + shift.y }));
     for (const width of sheet.titleBlock ? TITLE_WIDTHS : [0]) {
@@ -98,29 +103,45 @@ function fitAt(perMm: number, { level, hand, sheet, entries, note }: Setting): F
   return best;
 }
 
-function layBlocks(placed: readonly Rect[], { inner, width, sheet, entries, note, perMm, hand }: {
+type Laying = {
   readonly inner: Rect; readonly width: number; readonly sheet: Sheet; readonly entries: readonly Entry[]; readonly note: string; readonly perMm: number; readonly hand: Hand;
-}): Blocks | null {
-  const page = createPage(inner);
-  for (const r of placed) page.take(r);
-  const lay = (size: { readonly width: number; readonly height: number }, order: "bottom-right" | "bottom-left" | "top-right"): Rect | null => {
-    const grown = { width: size.width + (size.width < inner.width - 4 ? GAP : 0), height: size.height + GAP };
-    const r = page.find(grown, order);
+};
+
+/** Title block first, then scale and legend in whichever order both find a place. */
+function layBlocks(placed: readonly Rect[], laying: Laying): Blocks | null {
+  const { inner, width, sheet, entries, note, perMm, hand } = laying;
+  const base = createPage(inner, placed);
+  // Air is kept to the left of a block and above it; to the right and below the inner edge or the next block's own air does it.
+  const lay = (page: Page, size: { readonly width: number; readonly height: number }): Rect | null => {
+    const air = size.width > inner.width - 4 ? 0 : GAP;
+    const r = page.find({ width: size.width + air, height: size.height + GAP });
     if (!r) return null;
     page.take(r);
-    const x = order === "bottom-left" ? r.x : r.x + grown.width - size.width;
-    return { x: x + (order === "bottom-left" ? 0 : inner.x + inner.width - Math.floor(inner.width) - inner.x), y: r.y + GAP, ...size };
+    return { x: r.x + air, y: r.y + GAP, ...size };
   };
-  const title = sheet.titleBlock ? lay({ width, height: titleHeight(sheet.titleBlock, width) }, "bottom-right") : null;
+  const title = sheet.titleBlock ? lay(base, { width, height: titleHeight(sheet.titleBlock, width) }) : null;
   if (sheet.titleBlock && !title) return null;
-  const bar = barFor(perMm, hand.lengths, 34);
-  const scale = lay({ width: Math.max(bar.length + 8, textWidth(note, { size: 2.3, face: "sans" })) + 15, height: 13.5 }, "bottom-right");
-  if (!scale) return null;
-  if (!sheet.legend || entries.length === 0) return { title, scale, legend: null };
-  for (const columns of LEGEND_COLUMNS) {
-    const across = Math.min(columns, entries.length);
-    const at = lay({ width: across * ENTRY.width, height: Math.ceil(entries.length / across) * ENTRY.height - 1.5 }, "bottom-right");
-    if (at) return { title, scale, legend: { at, columns: across } };
+  const bar = barFor(perMm, hand.lengths, 30);
+  const layScale = (page: Page): Rect | null => lay(page, { width: Math.max(bar.length + 8, textWidth(note, { size: 2.3, face: "sans" })) + 15, height: 13.5 });
+  const layLegend = (page: Page): Blocks["legend"] => {
+    for (const columns of LEGEND_COLUMNS) {
+      const across = Math.min(columns, entries.length);
+      const at = lay(page, { width: across * ENTRY.width - 1.5, height: Math.ceil(entries.length / across) * ENTRY.height - 1.5 });
+      if (at) return { at, columns: across };
+    }
+    return null;
+  };
+  if (!sheet.legend || entries.length === 0) {
+    const scale = layScale(base);
+    return scale && { title, scale, legend: null };
+  }
+  for (const first of ["scale", "legend"] as const) {
+    const page = base.copy();
+    const early = first === "legend" ? layLegend(page) : null;
+    if (first === "legend" && !early) continue;
+    const scale = layScale(page);
+    const legend = scale && (early ?? layLegend(page));
+    if (scale && legend) return { title, scale, legend };
   }
   return null;
 }
@@ -167,7 +188,7 @@ function composeSheet(venue: Venue, scene: Scene, sheet: Sheet, options: PlanOpt
 }
 
 function scaleGroup(at: Rect, { ratio, paper, venue, style, hand }: { readonly ratio: number; readonly paper: string; readonly venue: Venue; readonly style: LengthStyle; readonly hand: Hand }): Mark {
-  const bar = barFor(1 / ratio, style, 34);
+  const bar = barFor(1 / ratio, style, 30);
   const note = scaleWords(ratio, paper, style);
   const north = venue.north !== undefined;
   const x = at.x + (north ? 15 : 0);
@@ -199,14 +220,13 @@ function composeSmall(venue: Venue, scene: Scene, options: PlanOptions, style: L
   const tallest = width * 1.35;
   const scaled = Math.min(perMm, (tallest - 2 * pad - 8) / Math.max(1, b.maxY - b.minY));
   const hand = screenHand(scaled, style);
-  const band = hand.note * 2.6;
+  const band = hand.note * 1.25;
   const planHeight = (b.maxY - b.minY) * scaled;
   const height = planHeight + 2 * pad + band;
   const frame: Frame = { perMm: scaled, origin: [width / 2 - ((b.minX + b.maxX) / 2) * scaled, pad - b.minY * scaled] };
   const ground = createGround(width, height, 0.25);
-  const marks = drawLevel(level, { frame, hand, ground, strings: { marks: [], takes: [] }, ways: false });
+  const marks = drawLevel(level, { frame, hand, ground, strings: { marks: [], takes: [], lines: [] }, ways: false });
   const bar = barFor(scaled, style, width * 0.16);
-  const x = width - pad - bar.length - hand.note * 0.9;
   return {
     width, height, perMetre: scaled * 1000, origin: frame.origin,
     title: `${venue.name}: ${scene.title}. ${level.rooms.map((r) => r.name).join(", ")}.`,
@@ -214,17 +234,24 @@ function composeSmall(venue: Venue, scene: Scene, options: PlanOptions, style: L
     marks: [
       { kind: "path", steps: box(0, 0, width, height), fill: "paper" },
       ...marks,
-      { kind: "group", id: "scale", role: "decoration", marks: smallBar(bar, x, height - pad - band + 1.4, hand) },
+      { kind: "group", id: "scale", role: "decoration", marks: smallBar(bar, [width - pad, height - pad + PX], hand) },
       { kind: "group", role: "decoration", marks: doubleFrame(width, height, edge, fine, { heavy: hand.mid, fine: hand.fine }) },
     ],
   };
 }
 
-/** A small plan's bar has its ends figured only: four figures would not fit under it at 11 px. */
-function smallBar(bar: ReturnType<typeof barFor>, x: number, y: number, hand: Hand): readonly Mark[] {
-  const marks = scaleBar(bar, [x, y], { lengths: hand.lengths, note: hand.note, weight: hand.fine });
-  const texts = marks.filter((m) => m.kind === "text");
-  return [...marks.filter((m) => m.kind !== "text"), ...texts.filter((_, i) => i === 0 || i === texts.length - 1)];
+/** A small plan's bar has its ends figured only, beside it: figures under it would not fit at 11 px. `corner` is its lower right. */
+function smallBar(bar: ReturnType<typeof barFor>, corner: readonly [number, number], hand: Hand): readonly Mark[] {
+  const h = 4.5 * PX;
+  const type = { size: hand.note, face: "sans" } as const;
+  const texts = scaleBar(bar, [0, 0], { lengths: hand.lengths, note: hand.note, weight: hand.fine }).filter((m) => m.kind === "text");
+  const end = texts.at(-1)?.text ?? "";
+  const x = corner[0] - textWidth(end, type) - 1 - bar.length, y = corner[1] - hand.note * 0.36 - h / 2;
+  const shapes = scaleBar(bar, [x, y], { lengths: hand.lengths, note: h / 0.85, weight: hand.fine }).filter((m) => m.kind !== "text");
+  return [
+    { kind: "text", at: [x - 1, corner[1]], text: "0", ...type, anchor: "end", ink: "ink-2" }, ...shapes,
+    { kind: "text", at: [x + bar.length + 1, corner[1]], text: end, ...type, ink: "ink-2" },
+  ];
 }
 
 /**

@@ -1,4 +1,4 @@
-import { add, boxOf, bearing, clockwise, distance, edges, inwardNormal, middle, scale, sub, unit, type Box, type Point } from "../../geometry";
+import { add, boxOf, bearing, clockwise, distance, dot, edges, inwardNormal, lerp, middle, scale, sub, unit, type Box, type Point } from "../../geometry";
 import { isRound, type Item } from "../../layout";
 import { formatLength } from "../../measure";
 import type { Room } from "../../venue";
@@ -8,11 +8,13 @@ import { textWidth, type Type } from "../metrics";
 import type { Rect } from "./ground";
 import { toPaper, type Frame, type Hand } from "./hand";
 import { upright } from "./lettering";
+import type { Run } from "./numbers";
 
 type Side = "top" | "bottom" | "left" | "right";
 type Stop = { readonly mm: number; /** Where its extension line starts: the wall's outer face, mm. */ readonly foot: number };
+type Furniture = { readonly items: readonly Item[]; readonly runs: readonly Run[] };
 type Chain = { readonly stops: readonly Stop[]; readonly gaps: readonly (readonly [number, number])[] };
-export type Strings = { readonly marks: readonly Mark[]; /** The paper that they take, bands and all. */ readonly takes: readonly Rect[] };
+export type Strings = { readonly marks: readonly Mark[]; /** Every line of them, two points each. */ readonly lines: readonly (readonly [Paper, Paper])[]; /** The paper that they take, bands and all. */ readonly takes: readonly Rect[] };
 
 const isAligned = (room: Room): boolean => edges(room.outline).every(([a, b]) => distance(a, b) < 1_500 || Math.abs(a[0] - b[0]) < 2 || Math.abs(a[1] - b[1]) < 2);
 const turnedRoom = (room: Room): boolean => edges(room.outline).every(([a, b]) => distance(a, b) < 600 || (Math.abs(a[0] - b[0]) > 2 && Math.abs(a[1] - b[1]) > 2));
@@ -38,7 +40,7 @@ const unique = (list: readonly number[], within: number): readonly number[] =>
   [...list].sort((a, b) => a - b).reduce<number[]>((out, v) => { const last = out.at(-1); if (last === undefined || v - last > within) out.push(v); return out; }, []);
 
 /** Where the tables of a room stand along a side, if the figures between them can be written; else those of the row by that wall; else nothing. */
-function inner(room: Room, items: readonly Item[], side: Side, least: number): readonly number[] {
+function inner(room: Room, { items, runs }: Furniture, { side, least }: { readonly side: Side; readonly least: number }): readonly number[] {
   const axis = side === "top" || side === "bottom" ? 0 : 1;
   const b = boxOf(room.outline);
   const [from, to] = axis === 0 ? [b.minX, b.maxX] : [b.minY, b.maxY];
@@ -47,8 +49,12 @@ function inner(room: Room, items: readonly Item[], side: Side, least: number): r
   if (corners.length > 0) return fits(corners) ? corners : [];
   const tables = items.filter((i) => i.room === room.id && i.kind === "table" && i.seats.length > 0);
   if (tables.length === 0) return [];
-  const all = unique(tables.map((t) => t.at[axis]), 60);
-  if (all.length <= 8 && fits(all)) return all;
+  // Of a run the middle of the whole counts; the couple's table joins in where there is room for its figure.
+  const middles = runs.filter((r) => r.items.some((i) => i.room === room.id)).map((r) => r.at[axis]);
+  for (const set of [[...middles, ...tables.filter((t) => t.role === "top").map((t) => t.at[axis])], middles]) {
+    const all = unique(set, 60);
+    if (all.length > 0 && all.length <= 8 && fits(all)) return all;
+  }
   const other = axis === 0 ? 1 : 0;
   const depths = tables.map((t) => t.at[other]);
   const edge = side === "top" || side === "left" ? Math.min(...depths) : Math.max(...depths);
@@ -59,8 +65,9 @@ function inner(room: Room, items: readonly Item[], side: Side, least: number): r
 const OUTER_WALL = 500;
 
 /** The chains of one level: each indoor room's size once along and once down, and where the tables of the fullest room stand. */
-function chains(rooms: readonly Room[], items: readonly Item[], frame: Frame, hand: Hand): ReadonlyMap<Side, readonly Chain[]> {
+function chains(rooms: readonly Room[], furniture: Furniture, frame: Frame, hand: Hand): ReadonlyMap<Side, readonly Chain[]> {
   const least = (textWidth(formatLength(2_650, hand.lengths), { size: hand.note, face: "sans" }) + 1.2) / frame.perMm;
+  const { items } = furniture;
   const straight = rooms.filter((r) => !r.outdoor && !turnedRoom(r));
   const seats = (r: Room): number => items.filter((i) => i.room === r.id).reduce((n, i) => n + i.seats.length, 0);
   const main = [...straight].sort((a, b) => seats(b) - seats(a))[0];
@@ -89,7 +96,7 @@ function chains(rooms: readonly Room[], items: readonly Item[], frame: Frame, ha
       };
       const list: Chain[] = [];
       if (main && open.includes(main) && !innerDone) {
-        const stops = inner(main, items, side, least);
+        const stops = inner(main, furniture, { side, least });
         if (stops.length > 0) {
           const [from, to] = span(main);
           const all = [from, ...stops, to];
@@ -106,14 +113,14 @@ function chains(rooms: readonly Room[], items: readonly Item[], frame: Frame, ha
 const FIRST = 4.6, NEXT = 5;
 
 /** Dimension strings outside the walls, totals outermost. `plan` is the box of walls, swings and terraces in mm of the venue. */
-export function dimensionStrings({ rooms, items, plan, frame, hand }: {
-  readonly rooms: readonly Room[]; readonly items: readonly Item[]; readonly plan: Box; readonly frame: Frame; readonly hand: Hand;
+export function dimensionStrings({ rooms, items, runs, plan, sweeps, frame, hand }: Furniture & {
+  readonly rooms: readonly Room[]; readonly plan: Box; /** Corners of what swings or steps out of the walls. */ readonly sweeps: readonly Point[]; readonly frame: Frame; readonly hand: Hand;
 }): Strings {
   const marks: Mark[] = [];
   const takes: Rect[] = [];
   const lines: Step[] = [], ticks: Step[] = [];
   const type: Type = { size: hand.note, face: "sans" };
-  for (const [side, list] of chains(rooms, items, frame, hand)) {
+  for (const [side, list] of chains(rooms, { items, runs }, frame, hand)) {
     const flat = side === "top" || side === "bottom";
     const sign = side === "top" || side === "left" ? -1 : 1;
     const edgeMm = side === "top" ? plan.minY : side === "bottom" ? plan.maxY : side === "left" ? plan.minX : plan.maxX;
@@ -153,17 +160,18 @@ export function dimensionStrings({ rooms, items, plan, frame, hand }: {
       takes.push(flat ? { x: a - 1, y: lo, width: b - a + 2, height: hi - lo } : { x: lo, y: a - 1, width: hi - lo, height: b - a + 2 });
     }
   }
-  for (const room of rooms.filter((r) => !r.outdoor && !isAligned(r))) slanted(room, { frame, hand, lines, ticks, marks, takes });
+  for (const room of rooms.filter((r) => !r.outdoor && !isAligned(r))) slanted(room, { frame, hand, lines, ticks, marks, takes, sweeps });
   return {
     marks: [{ kind: "path", steps: lines, stroke: { ink: "ink-3", weight: hand.fine } }, { kind: "path", steps: ticks, stroke: { ink: "ink", weight: hand.mid } }, ...marks],
     takes,
+    lines: lines.flatMap((s, i): readonly (readonly [Paper, Paper])[] => { const next = lines[i + 1]; return s.op === "M" && next?.op === "L" ? [[s.to, next.to]] : []; }),
   };
 }
 
-type Draft = { readonly frame: Frame; readonly hand: Hand; readonly lines: Step[]; readonly ticks: Step[]; readonly marks: Mark[]; readonly takes: Rect[] };
+type Draft = { readonly frame: Frame; readonly hand: Hand; readonly lines: Step[]; readonly ticks: Step[]; readonly marks: Mark[]; readonly takes: Rect[]; readonly sweeps: readonly Point[] };
 
 /** The length of a wall that runs askew is written along it; of a room turned as a whole, its two longest that are not parallel. */
-function slanted(room: Room, { frame, hand, lines, ticks, marks, takes }: Draft): void {
+function slanted(room: Room, { frame, hand, lines, ticks, marks, takes, sweeps }: Draft): void {
   const askew = edges(clockwise(room.outline)).filter(([a, b]) => distance(a, b) >= 1_500 && Math.abs(a[0] - b[0]) > 2 && Math.abs(a[1] - b[1]) > 2);
   const longest = [...askew].sort((e, f) => distance(...f) - distance(...e));
   const chosen = turnedRoom(room)
@@ -171,7 +179,13 @@ function slanted(room: Room, { frame, hand, lines, ticks, marks, takes }: Draft)
     : longest.slice(0, 3);
   for (const e of chosen) {
     const outward = scale(inwardNormal(e), -1);
-    const off = OUTER_WALL * frame.perMm + 4.2;
+    const along = unit(sub(e[1], e[0])), long = distance(...e);
+    // What swings or steps out of this wall pushes the string further off.
+    const deepest = sweeps.reduce((deep, p) => {
+      const q = sub(p, e[0]), t = dot(q, along);
+      return t > 0 && t < long && dot(q, outward) < 4_000 ? Math.max(deep, dot(q, outward)) : deep;
+    }, OUTER_WALL);
+    const off = deepest * frame.perMm + 4.2;
     const face = OUTER_WALL * frame.perMm + 0.8;
     const a = toPaper(frame, e[0]), b = toPaper(frame, e[1]);
     const A = add(a, scale(outward, off)), B = add(b, scale(outward, off));
@@ -185,8 +199,11 @@ function slanted(room: Room, { frame, hand, lines, ticks, marks, takes }: Draft)
     const rad = (angle * Math.PI) / 180;
     const up: Point = [Math.round(Math.sin(rad) * 1e9) / 1e9, -Math.round(Math.cos(rad) * 1e9) / 1e9];
     marks.push({ kind: "text", at: add(middle(A, B), scale(up, 0.9)), text: formatLength(Math.round(distance(...e)), hand.lengths), size: hand.note, face: "sans", anchor: "middle", angle, ink: "ink-2" });
-    const box = boxOf([A, B]);
-    takes.push({ x: box.minX - 3, y: box.minY - 3, width: box.maxX - box.minX + 6, height: box.maxY - box.minY + 6 });
+    const n = Math.max(1, Math.ceil(distance(A, B) / 6));
+    for (let i = 0; i < n; i++) {
+      const box = boxOf([lerp(A, B, i / n), lerp(A, B, (i + 1) / n)]);
+      takes.push({ x: box.minX - 2.4, y: box.minY - 2.4, width: box.maxX - box.minX + 4.8, height: box.maxY - box.minY + 4.8 });
+    }
   }
 }
 
@@ -207,7 +224,7 @@ export function leastGaps(room: Room, items: readonly Item[]): readonly Gap[] {
     for (const a of tables) for (const b of tables) {
       if (b.at[axis] <= a.at[axis] || Math.abs(a.at[other] - b.at[other]) > 60) continue;
       const mm = b.at[axis] - half(b, axis) - a.at[axis] - half(a, axis);
-      if (mm < 400 || (best && mm >= best.mm - 1)) continue;
+      if (mm < 400 || mm > 2_500 || (best && mm >= best.mm - 1)) continue;
       const at = (v: number): Point => (axis === 0 ? [v, a.at[1]] : [a.at[0], v]);
       best = { from: at(a.at[axis] + half(a, axis)), to: at(b.at[axis] - half(b, axis)), mm };
     }

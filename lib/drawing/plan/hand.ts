@@ -43,11 +43,11 @@ export function sheetHand(perMm: number, lengths: LengthStyle): Hand {
 
 /** The hand for a page: the fine line is three quarters of a pixel, no word is under 11 px. */
 export function screenHand(perMm: number, lengths: LengthStyle): Hand {
-  const by = (0.75 * PX) / WEIGHTS.fine;
   const least = 11.2 * PX;
-  const detail = detailAt(perMm);
+  // A chair is worth drawing on a screen while it is four pixels wide.
+  const detail = perMm >= 1 / 130 ? "full" : perMm * 450 >= 4 * PX ? "plain" : "figures";
   return {
-    fine: WEIGHTS.fine * by, mid: WEIGHTS.mid * by, heavy: WEIGHTS.heavy * by, leaf: WEIGHTS.leaf * by, grain: 0.5 * PX,
+    fine: 0.75 * PX, mid: 1.1 * PX, heavy: 1.8 * PX, leaf: 1.3 * PX, grain: 0.55 * PX,
     room: 15 * PX, number: 12.5 * PX, label: least, note: least, medallion: 8.4 * PX, spacing: detail === "full" ? 1.2 : 0.95, detail, lengths,
   };
 }

@@ -8,12 +8,13 @@ export type Line = { readonly text: string; readonly type: Type; readonly ink: I
 /** Clear space kept about words, mm of paper. */
 const AIR = 0.55;
 
-const lineHeight = (t: Type): number => t.size * (t.face === "serif" ? 1.02 : 1.2);
+/** From one line to the next: what hangs below the one and what stands in the other, with a little air. */
+const leading = (above: Type, t: Type): number => above.size * DESCENT + t.size * (capHeight(t) + (t.face === "serif" ? 0.1 : 0.26));
 
 /** The room that a block of lines takes: capitals of the first to descenders of the last. */
 export function blockSize(lines: readonly Line[]): { readonly width: number; readonly height: number } {
   let height = 0;
-  lines.forEach((l, i) => { height += i === 0 ? l.type.size * capHeight(l.type) : lineHeight(l.type); });
+  lines.forEach((l, i) => { const above = lines[i - 1]; height += above ? leading(above.type, l.type) : l.type.size * capHeight(l.type); });
   const last = lines.at(-1);
   return { width: Math.max(0, ...lines.map((l) => textWidth(l.text, l.type))), height: height + (last ? last.type.size * DESCENT : 0) };
 }
@@ -23,7 +24,8 @@ export function setBlock(lines: readonly Line[], at: Rect, anchor: "start" | "mi
   const x = anchor === "start" ? at.x : anchor === "middle" ? at.x + at.width / 2 : at.x + at.width;
   let y = at.y;
   return lines.map((l, i) => {
-    y += i === 0 ? l.type.size * capHeight(l.type) : lineHeight(l.type);
+    const above = lines[i - 1];
+    y += above ? leading(above.type, l.type) : l.type.size * capHeight(l.type);
     return { kind: "text", at: [x, y], text: l.text, ...l.type, anchor, ink: l.ink };
   });
 }

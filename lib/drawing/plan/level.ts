@@ -42,7 +42,7 @@ export function levelOf(venue: Venue, scene: Scene, rooms: readonly Room[]): Lev
 }
 
 export const stringsOf = (level: Level, frame: Frame, hand: Hand): Strings =>
-  dimensionStrings({ rooms: level.rooms, items: level.items, plan: level.box, frame, hand });
+  dimensionStrings({ rooms: level.rooms, items: level.items, runs: runsOf(level.scene, numbersOf(level.scene)), plan: level.box, sweeps: level.openings.flatMap((o) => [...o.sweeps.flat(), ...(stepsPolygon(o) ?? [])]), frame, hand });
 
 /** The paper that a level's rooms, swings and steps cover: what the sheet's blocks must keep off. */
 export function coverOf(level: Level, frame: Frame): readonly Rect[] {
@@ -53,7 +53,7 @@ export function coverOf(level: Level, frame: Frame): readonly Rect[] {
   const wall = 500 * frame.perMm;
   return [
     ...level.rooms.map((r) => rect(r.outline, r.outdoor ? 1.5 : wall + 1.5)),
-    ...level.openings.flatMap((o) => [...o.sweeps.map((s) => rect(s, 1.2)), ...(stepsPolygon(o) ? [rect(stepsPolygon(o) ?? [], 1.2)] : [])]),
+    ...level.openings.flatMap((o) => [...o.sweeps.map((s) => rect(s, 0.8)), ...(stepsPolygon(o) ? [rect(stepsPolygon(o) ?? [], 0.8)] : [])]),
   ];
 }
 
@@ -114,6 +114,7 @@ function occupy(level: Level, { frame, ground, hand }: Desk, strings: Strings): 
     if (lender && (level.scene.drapes.includes(d.id) || hand.detail === "full")) for (const [a, b] of drapeTrack(d, lender)) ground.takeLine(P(a), P(b));
   }
   for (const r of strings.takes) ground.takeRect(r);
+  for (const [a, b] of strings.lines) ground.takeLine(a, b);
 }
 
 const inflate = (r: Rect, by: number): Rect => ({ x: r.x - by, y: r.y - by, width: r.width + 2 * by, height: r.height + 2 * by });
@@ -209,7 +210,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways }: 
     return { kind: "group", id: `room-${room.id}`, role: "room", label: `${room.name}, ${formatSize(w, d, { ...style, unit: true })}`, marks: piecesOf(room) };
   });
   const columns = level.rooms.flatMap((r) => r.obstacles.filter((o) => o.kind === "column").flatMap((o) => drawObstacle(o, frame, hand)));
-  const runs = hand.detail === "figures" ? [] : runsOf(scene, numbers).filter((r) => r.items.some((i) => level.items.includes(i)));
+  const runs = runsOf(scene, numbers).filter((r) => r.items.some((i) => level.items.includes(i)));
   const figures = runs.flatMap((r) => medallion(r, desk));
   const aisles = gaps(level, desk);
   const named = new Set<string>();

@@ -26,6 +26,8 @@ export function veneerOf(item: Item, venue: Venue): Veneer | null {
     case "table":
       if (DISPLAY_ROLES.has(role)) return "display";
       if (SERVING_ROLES.has(role)) return "buffet";
+      // What always stands in the room and seats nobody (a chest, a console) is drawn bare, as the building is.
+      if ("standing" in item.from && item.seats.length === 0) return null;
       if ("stock" in item.from) return boards(venue).get(item.from.stock) ?? ("diameter" in item.shape ? "round" : "long");
       return "diameter" in item.shape ? "round" : item.shape.depth >= DEEP ? "oak" : "long";
     case "chair": return "chair";

@@ -20,7 +20,8 @@ const note = (hand: Hand): Type => ({ size: hand.note, face: "serif", italic: tr
 const label = (hand: Hand): Type => ({ size: hand.label, face: "sans" });
 
 /** The number of a table on a plain disc of its own tint; the figure stands upright whatever the table's turn. */
-export function medallion(run: Run, { frame, hand, venue, ground }: Desk): readonly Mark[] {
+export function medallion(run: Run, desk: Desk): readonly Mark[] {
+  const { frame, hand, venue, ground } = desk;
   const item = run.items[0];
   if (!item) return [];
   const veneer = veneerOf(item, venue) ?? "round";
@@ -28,6 +29,7 @@ export function medallion(run: Run, { frame, hand, venue, ground }: Desk): reado
   const blank = blankOf(item, frame);
   const room = "radius" in blank ? blank.radius : Math.min(blank.width, blank.depth) / 2;
   const type: Type = { size: hand.number, face: "serif", weight: "bold" };
+  if (hand.detail === "figures") return placesFigure(run, desk);
   const wide = textWidth(run.number, type) / 2 + 0.55;
   const radius = Math.max(Math.min(hand.medallion, Math.max(room - 0.5, 0)), Math.min(wide, room - 0.25));
   if (radius < hand.number * 0.42) {
@@ -39,6 +41,19 @@ export function medallion(run: Run, { frame, hand, venue, ground }: Desk): reado
     { kind: "circle", at, radius, fill: `v-${veneer}`, stroke: { ink: "ink", weight: hand.fine } },
     setTurned({ text: run.number, type, ink: `t-${veneer}` }, at, 0),
   ];
+}
+
+/** Far off a table shows how many sit at it, where the figure fits on it. */
+function placesFigure(run: Run, { frame, hand, venue, ground }: Desk): readonly Mark[] {
+  return run.items.flatMap((item): readonly Mark[] => {
+    const blank = blankOf(item, frame);
+    const text = String(item.seats.length), type: Type = { size: hand.note, face: "sans" };
+    const wide = textWidth(text, type);
+    if (item.seats.length === 0 || Math.min("radius" in blank ? 1.6 * blank.radius : Math.min(blank.width, blank.depth)) < Math.max(wide, hand.note) + 0.4) return [];
+    const at = toPaper(frame, item.at);
+    ground.takeRect({ x: at[0] - wide / 2, y: at[1] - hand.note / 2, width: wide, height: hand.note });
+    return [setTurned({ text, type, ink: `t-${veneerOf(item, venue) ?? "round"}` }, at, 0)];
+  });
 }
 
 /** Words on the piece itself, where the cartouche leaves grain on both long sides; null where they do not fit. */
@@ -57,7 +72,7 @@ export function wordsOn(item: Item, desk: Desk): readonly Mark[] | null {
   if (short < tall + 0.8) return null;
   const at = toPaper(frame, item.at);
   const angle = "radius" in blank ? 0 : upright(turn);
-  if (wide <= long - 1.2) return [cartouche(at, { width: wide, height: tall }, angle, `v-${veneer}`), setTurned({ text: plain, type, ink: `t-${veneer}` }, at, angle)];
+  if (wide <= long - 0.5) return [cartouche(at, { width: wide, height: tall }, angle, `v-${veneer}`), setTurned({ text: plain, type, ink: `t-${veneer}` }, at, angle)];
   const two = halves(plain, type);
   const wide2 = Math.max(...two.map((t) => textWidth(t, type))) + 1.5, tall2 = tall + type.size * 1.2;
   if (two.length < 2 || wide2 > long - 0.8 || short < tall2 + 0.8 || angle !== 0) return null;

@@ -19,7 +19,7 @@ const VALUE: Type = { size: 3, face: "serif" };
 const CAUTION: Type = { size: 2.3, face: "sans" };
 
 type Cell = { readonly caption: string; readonly value: string };
-const CELL = 8.4, PAD = 2, HEAD = 11;
+const CELL = 7.9, PAD = 2, HEAD = 10.4;
 
 function rowsOf(t: TitleBlock): readonly (readonly Cell[])[] {
   const cell = (caption: string, value: string | number | undefined): readonly Cell[] => (value === undefined || value === "" ? [] : [{ caption, value: String(value) }]);
@@ -32,7 +32,7 @@ function rowsOf(t: TitleBlock): readonly (readonly Cell[])[] {
 }
 
 const cautionLines = (width: number): readonly string[] => wrap(CAUTIONS, width - 2 * PAD, CAUTION);
-const CAUTION_LEAD = 3.15;
+const CAUTION_LEAD = 3;
 
 /** Height that the title block takes at a width, mm. */
 export function titleHeight(t: TitleBlock, width: number): number {
@@ -59,8 +59,8 @@ function cells(rows: readonly (readonly Cell[])[], at: Rect): readonly Mark[] {
       if (!c) return;
       if (i > 0) rules.push(...line([x, y], [x, y + CELL]));
       marks.push(
-        { kind: "text", at: [x + PAD, y + 2.9], text: c.caption, ...CAPTION, ink: "ink-3" },
-        { kind: "text", at: [x + PAD, y + 6.7], text: shorten(c.value, w - PAD * 1.4, VALUE), ...VALUE, ink: "ink" },
+        { kind: "text", at: [x + PAD, y + 2.8], text: c.caption, ...CAPTION, ink: "ink-3" },
+        { kind: "text", at: [x + PAD, y + 6.4], text: shorten(c.value, w - PAD * 1.4, VALUE), ...VALUE, ink: "ink" },
       );
       x += w;
     });
@@ -102,22 +102,22 @@ export function titleBlock(venueName: string, t: TitleBlock, at: Rect): readonly
     { kind: "text", at: [at.x + PAD + 8.6, at.y + 8.7], text: "drawn by Marquetry", ...CAPTION, ink: "ink-3" },
     ...cells(shown, { x: at.x, y: at.y + HEAD, width: left, height: at.height }),
     { kind: "path", steps: lying ? line([cautionX, at.y], [cautionX, at.y + at.height]) : line([at.x, top], [at.x + at.width, top]), stroke: { ink: "ink", weight: 0.13 } },
-    ...words.map((text, i): Mark => ({ kind: "text", at: [cautionX + PAD, top + 3.6 + i * CAUTION_LEAD], text, ...CAUTION, ink: "ink" })),
+    ...words.map((text, i): Mark => ({ kind: "text", at: [cautionX + PAD, top + 3.3 + i * CAUTION_LEAD], text, ...CAUTION, ink: "ink" })),
   ];
 }
 
-/** Lengths that a scale bar may have, mm of the room: the first whose bar is at least 34 mm of paper, or the longest. */
-const METRES = [1_000, 2_000, 4_000, 5_000, 10_000, 20_000, 40_000, 50_000, 100_000] as const;
-const FEET = [4, 8, 12, 20, 40, 80, 160, 320].map((ft) => ft * 304.8);
+/** Lengths that a scale bar may have, mm of the room, with the parts that divide it in round figures. */
+const METRES = [[1_000, 4], [2_000, 4], [4_000, 4], [5_000, 5], [8_000, 4], [10_000, 5], [20_000, 4], [40_000, 4], [50_000, 5], [100_000, 5]] as const;
+const FEET = [4, 8, 12, 16, 20, 40, 80, 160, 320].map((ft) => [ft * 304.8, 4] as const);
 
 export type Bar = { readonly mm: number; readonly length: number; readonly parts: number };
 export function barFor(perMm: number, lengths: LengthStyle, least: number): Bar {
-  const steps: readonly number[] = lengths.system === "metric" ? METRES : FEET;
-  const mm = steps.find((s) => s * perMm >= least) ?? steps.at(-1) ?? 1_000;
-  return { mm, length: mm * perMm, parts: 4 };
+  const steps: readonly (readonly [number, number])[] = lengths.system === "metric" ? METRES : FEET;
+  const [mm, parts] = steps.find(([s]) => s * perMm >= least) ?? steps.at(-1) ?? [1_000, 4];
+  return { mm, length: mm * perMm, parts };
 }
 
-/** A scale bar in four parts, the first of them in small change, with its figures beneath. */
+/** A scale bar in equal parts, the first of them in small change, with its figures beneath. */
 export function scaleBar(bar: Bar, at: Paper, { lengths, note, weight }: { readonly lengths: LengthStyle; readonly note: number; readonly weight: number }): readonly Mark[] {
   const [x, y] = at;
   const h = note * 0.85, part = bar.length / bar.parts;
@@ -131,10 +131,10 @@ export function scaleBar(bar: Bar, at: Paper, { lengths, note, weight }: { reado
   const unit = lengths.system === "metric" ? "m" : "ft";
   return [
     { kind: "path", steps: filled, fill: "ink" },
-    { kind: "path", steps: [...box(x, y, bar.length, h), ...[1, 2, 3].flatMap((i) => line([x + i * part, y], [x + i * part, y + h]))], stroke: { ink: "ink", weight } },
-    ...[0, 1, 2, 3, 4].map((i): Mark => ({
+    { kind: "path", steps: [...box(x, y, bar.length, h), ...Array.from({ length: bar.parts - 1 }, (_, i) => i + 1).flatMap((i) => line([x + i * part, y], [x + i * part, y + h]))], stroke: { ink: "ink", weight } },
+    ...Array.from({ length: bar.parts + 1 }, (_, i) => i).map((i): Mark => ({
       kind: "text", at: [x + i * part, y + h + note * (capHeight(type) + 0.35)], ...type, anchor: i === 0 ? "start" : "middle", ink: "ink-2",
-      text: i === 4 ? `${whole(bar.mm)}\u00a0${unit}` : whole((bar.mm * i) / 4),
+      text: i === bar.parts ? `${whole(bar.mm)}\u00a0${unit}` : whole((bar.mm * i) / bar.parts),
     })),
   ];
 }

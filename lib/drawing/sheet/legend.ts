@@ -46,11 +46,11 @@ export function legendOf(scene: Scene, venue: Venue, hand: Hand): readonly Entry
     }
     if (veneer === "bar") return [{ veneer, name, says: plural(items.reduce((n, i) => n + ("stock" in i.from ? (i.from.count ?? 1) : 1), 0), "unit") }];
     const standing = items.filter((i) => "standing" in i.from).length;
-    return [{ veneer, name, says: standing === items.length ? `${plural(items.length, "piece")}, as ${items.length === 1 ? "it stands" : "they stand"}` : plural(items.length, "piece") }];
+    return [{ veneer, name, says: standing === items.length ? `${items.length}, as ${items.length === 1 ? "it stands" : "they stand"}` : plural(items.length, "piece") }];
   });
 }
 
-export const ENTRY = { width: 21, height: 11.6, sample: 18, band: 4.3 } as const;
+export const ENTRY = { width: 20, height: 11, sample: 18, band: 4.3 } as const;
 
 export function drawLegend(entries: readonly Entry[], at: Rect, columns: number, hand: Hand): readonly Mark[] {
   const name: Type = { size: 2.2, face: "sans", weight: "bold" };

@@ -1,38 +1,30 @@
 import type { Rect } from "../plan/ground";
 
-/** The page in squares of one millimetre, with a running sum: whether a box of it is free is four look-ups. */
-export type Page = { readonly take: (r: Rect) => void; readonly find: (size: { readonly width: number; readonly height: number }, order: "bottom-right" | "bottom-left" | "top-right") => Rect | null };
+type Size = { readonly width: number; readonly height: number };
 
-/** The part of a sheet inside its frame, on which blocks are laid about the plan. */
-export function createPage(inner: Rect): Page {
-  const nx = Math.floor(inner.width), ny = Math.floor(inner.height);
-  const taken = new Uint8Array(nx * ny);
-  let sums: Int32Array | null = null;
-  const sum = (): Int32Array => {
-    if (sums) return sums;
-    const s = new Int32Array((nx + 1) * (ny + 1));
-    for (let y = 0; y < ny; y++) for (let x = 0; x < nx; x++) {
-      s[(y + 1) * (nx + 1) + x + 1] = (taken[y * nx + x] ?? 0) + (s[y * (nx + 1) + x + 1] ?? 0) + (s[(y + 1) * (nx + 1) + x] ?? 0) - (s[y * (nx + 1) + x] ?? 0);
-    }
-    sums = s;
-    return s;
-  };
-  const take = (r: Rect): void => {
-    sums = null;
-    for (let y = Math.max(0, Math.floor(r.y - inner.y)); y < Math.min(ny, Math.ceil(r.y + r.height - inner.y)); y++) {
-      for (let x = Math.max(0, Math.floor(r.x - inner.x)); x < Math.min(nx, Math.ceil(r.x + r.width - inner.x)); x++) taken[y * nx + x] = 1;
-    }
-  };
-  const find: Page["find"] = (size, order) => {
-    const s = sum();
-    const w = Math.ceil(size.width), h = Math.ceil(size.height);
-    const at = (x: number, y: number): number => s[y * (nx + 1) + x] ?? 0;
-    for (let j = 0; j <= ny - h; j++) for (let i = 0; i <= nx - w; i++) {
-      const x = order === "bottom-left" ? i : nx - w - i;
-      const y = order === "top-right" ? j : ny - h - j;
-      if (at(x + w, y + h) - at(x, y + h) - at(x + w, y) + at(x, y) === 0) return { x: inner.x + x, y: inner.y + y, width: size.width, height: size.height };
+/** A sheet's free paper: what is taken, and where a block can still go. */
+export type Page = { readonly take: (r: Rect) => void; /** The lowest place that holds the block, and of those the rightmost. */ readonly find: (size: Size) => Rect | null; readonly copy: () => Page };
+
+const DUST = 1e-6;
+const overlap = (a: Rect, b: Rect): boolean =>
+  a.x < b.x + b.width - DUST && b.x < a.x + a.width - DUST && a.y < b.y + b.height - DUST && b.y < a.y + a.height - DUST;
+
+/**
+ * The part of a sheet inside its frame, on which blocks are laid about the plan. A block that can be placed at all can be slid
+ * down and to the right until it meets an edge on both sides, so only such places are tried: exact, and few.
+ */
+export function createPage(inner: Rect, held: readonly Rect[]): Page {
+  const taken: Rect[] = [...held];
+  const right = inner.x + inner.width, bottom = inner.y + inner.height;
+  const down = (list: readonly number[]): readonly number[] => [...new Set(list)].sort((a, b) => b - a);
+  const find = (size: Size): Rect | null => {
+    const xs = down([right, ...taken.map((r) => r.x)].map((x) => x - size.width)).filter((x) => x >= inner.x - DUST && x + size.width <= right + DUST);
+    const ys = down([bottom, ...taken.map((r) => r.y)].map((y) => y - size.height)).filter((y) => y >= inner.y - DUST && y + size.height <= bottom + DUST);
+    for (const y of ys) for (const x of xs) {
+      const at: Rect = { x, y, ...size };
+      if (!taken.some((r) => overlap(r, at))) return at;
     }
     return null;
   };
-  return { take, find };
+  return { take: (r) => { taken.push(r); }, find, copy: () => createPage(inner, taken) };
 }

@@ -15,7 +15,7 @@ export function planCss(): string {
     ...rules,
     `.plan .serif{font-family:var(--serif, ${FAMILIES.serif})}`,
     `.plan .sans{font-family:var(--sans, ${FAMILIES.sans})}`,
-    ".plan text{font-variant-numeric:tabular-nums;text-rendering:geometricPrecision}",
+    ".plan text{font-optical-sizing:none;font-variant-numeric:tabular-nums;text-rendering:geometricPrecision}",
     "",
   ].join("\n");
 }
