@@ -19,7 +19,7 @@ export function pathText(path: Path): string {
 
 /** Says of each issue where it stands, what was found there, and what is allowed there; the most exact of a union's issues. */
 export function problemsOf(schema: z.ZodType, issues: readonly Issue[], input: unknown): readonly Problem[] {
-  const root: Node = z.toJSONSchema(schema, { io: "input", unrepresentable: "any" });
+  const root = rootOf(schema);
   const seen = new Set<string>();
   return issues.flatMap((issue) => explain(root, issue, [], input)).filter((p) => {
     const key = `${p.path}: ${p.message}`;
@@ -29,13 +29,22 @@ export function problemsOf(schema: z.ZodType, issues: readonly Issue[], input: u
   });
 }
 
+const roots = new WeakMap<z.ZodType, Node>();
+function rootOf(schema: z.ZodType): Node {
+  const known = roots.get(schema);
+  if (known) return known;
+  const made: Node = z.toJSONSchema(schema, { io: "input", unrepresentable: "any" });
+  roots.set(schema, made);
+  return made;
+}
+
 function explain(root: Node, issue: Issue, before: Path, input: unknown): readonly Problem[] {
   const path = [...before, ...issue.path];
   const found = valueAt(input, path);
   switch (issue.code) {
     case "unrecognized_keys":
       return issue.keys.map((key) => ({
-        path: pathText([...path, key]), message: `unknown field; allowed here: ${fieldsAt(root, path, found)}`,
+        path: pathText([...path, key]), message: `unknown field; allowed: ${fieldsAt(root, path, found)}`,
       }));
     case "invalid_key":
       return [{ path: pathText(path), message: `${shown(path.at(-1))} is not a name that may stand here; allowed: lower-case words with hyphens` }];

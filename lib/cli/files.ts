@@ -9,6 +9,8 @@ const WHY: Readonly<Record<string, string>> = {
 };
 const codeOf = (error: unknown): string => (error instanceof Error && "code" in error && typeof error.code === "string" ? error.code : "unknown");
 
+const CHUNK = 64 * 1024;
+
 const refuse = (file: string, message: string): BadInput => new BadInput([{ file, problem: { path: "file", message } }]);
 
 /** The text of a file: at most 5 MB, valid UTF-8. */
@@ -26,14 +28,15 @@ async function readBytes(file: string): Promise<Uint8Array> {
   try {
     const handle = await open(file, "r");
     try {
-      // One byte past the limit is enough to know; the rest of a huge file is not taken into memory.
-      const room = Buffer.alloc(LIMITS.fileBytes + 1);
-      let held = 0;
-      for (;;) {
-        const { bytesRead } = await handle.read(room, held, room.length - held, null);
+      // One chunk past the limit is enough to know; the rest of a huge file is not taken into memory.
+      const chunks: Buffer[] = [];
+      for (let held = 0; held <= LIMITS.fileBytes;) {
+        const { bytesRead, buffer } = await handle.read(Buffer.allocUnsafe(CHUNK), 0, CHUNK, null);
+        if (bytesRead === 0) break;
+        chunks.push(buffer.subarray(0, bytesRead));
         held += bytesRead;
-        if (bytesRead === 0 || held === room.length) return room.subarray(0, held);
       }
+      return Buffer.concat(chunks);
     } finally {
       await handle.close();
     }

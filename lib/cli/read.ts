@@ -1,7 +1,7 @@
-import { parseBrief, type Brief } from "../brief";
+import { parseBrief, type Brief, type BriefFile } from "../brief";
 import type { Layout } from "../layout";
 import { parseLayout, parseVenue, type Venue } from "../venue";
-import { readFileAs } from "./files";
+import { readFileAs, readText } from "./files";
 import { BadInput, type Fault } from "./problem";
 
 export const readVenue = (file: string): Promise<Venue> => readFileAs(file, parseVenue);
@@ -40,4 +40,11 @@ export async function readVenueAndLayout(venueFile: string, layoutFile: string, 
     venue, layout: rest.flatMap((r) => ("layout" in r ? [r.layout] : []))[0] ?? missing(),
     brief: rest.flatMap((r) => ("brief" in r ? [r.brief] : []))[0],
   };
+}
+
+/** A brief as it was written, without the defaults; it has been read as a brief before. */
+export async function briefFileOf(file: string): Promise<BriefFile> {
+  const text = await readText(file);
+  const written: BriefFile = JSON.parse(text.replace(/^\ufeff/, ""));
+  return written;
 }

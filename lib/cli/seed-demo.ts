@@ -17,7 +17,10 @@ const DESK: Actor = { kind: "desk", person: "desk@tidewheel.example" };
 export async function seedDemo(house: House, say: (words: string) => void): Promise<void> {
   if ((await bookings.count(house.store.db)) > 0) return;
   const now = house.clock.now();
-  for (const file of [tidewheel, larkspur]) must(await saveVenue({ ...house, clock: { now: () => now - 120 * DAY_MS } }, DESK, file), `venue ${file.id}`);
+  // The first venue saved is the house that the public pages speak for.
+  for (const [days, file] of [[121, tidewheel], [120, larkspur]] as const) {
+    must(await saveVenue({ ...house, clock: { now: () => now - days * DAY_MS } }, DESK, file), `venue ${file.id}`);
+  }
   const all = demoBookings(todayAt(tidewheel.timeZone, now));
   say(`Seeding the demo: two venues and ${all.length} bookings. The layouts are worked out one by one…`);
   for (const [index, one] of all.entries()) {
