@@ -5,13 +5,15 @@ import { content, element, type Content, type Element } from "./document";
 import { flowThrough, type Region } from "./flow";
 import { MARGIN, TOP, type Sheet } from "./frame";
 import { shorten, wrap, wrapEvenly } from "./lines";
+import { planFigure } from "./plans";
 import { table } from "./table";
 import { baseline, rule, STYLES, words, type Measure, type Style } from "./type";
 
 export type Fact = { readonly title: string; readonly value: string };
 export type CoverSpec = {
   readonly venue: string; readonly names: string; readonly day: string; readonly facts: readonly Fact[]; readonly lead: readonly string[];
-  readonly plan: Drawing | undefined; readonly contents: readonly { readonly title: string; readonly page: number }[];
+  /** The plan made for a part of the page of this size, mm. */
+  readonly plan: ((room: { readonly width: number; readonly height: number }) => Drawing) | undefined; readonly contents: readonly { readonly title: string; readonly page: number }[];
   readonly live?: { readonly url: string; readonly qr: readonly (readonly boolean[])[] };
 };
 
@@ -179,15 +181,7 @@ export function coverPage(spec: CoverSpec, sheet: Sheet, measure: Measure): { re
   const cautionTop = contents.top - 6 - cautionLines.length * STYLES.caution.leading;
   const caution = element("P", [content(0, cautionLines.map((t, i) => words(t, [x, baseline(cautionTop + i * STYLES.caution.leading, STYLES.caution)], STYLES.caution)))]);
   const planTop = TOP + (setting.flow.used()[0] ?? 0) + 4;
-  const figure = spec.plan ? [planFigure(spec.plan, { page: 0, x, y: planTop, width: region.width, height: cautionTop - 4 - planTop })] : [];
+  const room: Region = { page: 0, x, y: planTop, width: region.width, height: cautionTop - 4 - planTop };
+  const figure = spec.plan ? [planFigure(spec.plan(room), room)] : [];
   return { elements: [...left, ...lead, ...figure, caution, contents.element], artifacts };
-}
-
-/** A drawing made to fit a part of a page, in the middle of it. Its own scale bar shrinks with it and stays true. */
-export function planFigure(plan: Drawing, into: Region): Element {
-  const scale = Math.min(into.width / plan.width, into.height / plan.height, 1.6);
-  const at = [into.x + (into.width - plan.width * scale) / 2, into.y + (into.height - plan.height * scale) / 2] as const;
-  return element("Figure", [content(into.page, plan.marks, { at, scale })], {
-    alt: [plan.title, ...plan.words].join(" "), box: { page: into.page, at, width: plan.width * scale, height: plan.height * scale },
-  });
 }

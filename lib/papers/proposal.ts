@@ -1,5 +1,6 @@
 import { briefSchema, people, type BriefFile } from "../brief";
 import type { Drawing } from "../drawing/display";
+import type { TitleBlock } from "../drawing";
 import type { Layout, Quote, SceneId } from "../layout";
 import { formatDay, formatMoney } from "../measure";
 import type { Venue } from "../venue";
@@ -11,6 +12,7 @@ import { feeSection } from "./fees";
 import { findingsSection } from "./findings";
 import { flowThrough, type Region } from "./flow";
 import { bodyRegion, columnsOf, foot, frame, nthColumn, sheetFor, type Sheet } from "./frame";
+import { levelsOf, planSheet } from "./plans";
 import { placesSection, seatedScene } from "./places";
 import { table, tableHeight } from "./table";
 import { STYLES, type Measure } from "./type";
@@ -18,7 +20,9 @@ import { turnoverSection } from "./turnover";
 import { list, SCENE_NAMES, SECTIONS } from "./words";
 
 export type ProposalMeta = {
-  readonly reference: string; readonly revision: number;
+  readonly reference: string;
+  /** 0: a draft, not sent yet. */
+  readonly revision: number;
   readonly fingerprint?: string;
   /** Day the couple sent it, YYYY-MM-DD. */
   readonly sentOn?: string;
@@ -36,7 +40,9 @@ export type ProposalInput = {
 /** What the printer lends: widths of words, the drawings, the code of an address. */
 export type ProposalTools = {
   readonly measure: Measure;
-  readonly plan: (scene: SceneId, kind: "sheet" | "small", sheetNumber: { readonly number: number; readonly of: number }) => Drawing;
+  readonly sheet: (scene: SceneId, by: { readonly paper: Sheet; readonly rooms: readonly string[]; readonly title: TitleBlock }) => Drawing;
+  /** A small plan no larger than a part of a page, mm. */
+  readonly small: (scene: SceneId, room: { readonly width: number; readonly height: number }) => Drawing;
   /** Scripts of letters that the printer has no face for, in words. */
   readonly lacks: (text: string) => readonly string[];
   readonly qr: (text: string) => readonly (readonly boolean[])[];
@@ -164,14 +170,18 @@ const shortPrint = (fingerprint: string): string => {
   return groups.length > 1 ? groups.slice(0, 2).join(" ") : fingerprint.slice(0, 8);
 };
 
+const revisionName = (meta: ProposalMeta): string => (meta.revision === 0 ? "draft" : String(meta.revision));
+
+const packageName = ({ venue, brief }: ProposalInput): string => venue.packages.find((p) => p.id === brief.package)?.name ?? brief.package;
+
 function coverFacts(input: ProposalInput, guests: number): readonly Fact[] {
-  const { venue, layout, quote, meta, brief } = input;
+  const { venue, layout, quote, meta } = input;
   const fact = (title: string, value: string | undefined): readonly Fact[] => (value === undefined || value === "" ? [] : [{ title, value }]);
   const scene = seatedScene(layout);
-  const sent = meta.sentOn === undefined ? String(meta.revision) : `${formatDay(meta.sentOn, venue.locale)}, revision ${meta.revision}`;
+  const sent = meta.sentOn === undefined ? revisionName(meta) : `${formatDay(meta.sentOn, venue.locale)}, revision ${meta.revision}`;
   return [
     ...fact("Guests", `${guests}, the two of you among them`),
-    ...fact("Package", venue.packages.find((p) => p.id === brief.package)?.name ?? brief.package),
+    ...fact("Package", packageName(input)),
     ...fact("Layout", scene ? `${layout.title}; ${scene.seats} places` : layout.title),
     ...fact("Extra to pay", formatMoney(quote.total, quote.currency, venue.locale)),
     ...fact(meta.sentOn === undefined ? "Revision" : "Sent", sent),
@@ -187,28 +197,37 @@ export function proposalPaper(input: ProposalInput, tools: ProposalTools): Paper
   const sheet = sheetFor(venue.locale);
   const fees = feesAndPlaces(input, 1, sheet, measure);
   const planFrom = 1 + fees.pages;
-  const proseFrom = planFrom + layout.scenes.length;
+  const drawings = layout.scenes.flatMap((scene) => levelsOf(venue, scene).map((rooms) => ({ scene, rooms })));
+  const proseFrom = planFrom + drawings.length;
   const read = prose(input, proseFrom, sheet, tools);
   const total = proseFrom + read.pages;
-  const plans = layout.scenes.map((scene, i) => {
-    const drawing = tools.plan(scene.id, "sheet", { number: planFrom + i + 1, of: total });
-    return { part: { title: SCENE_NAMES[scene.id], page: planFrom + i }, element: planSheet(drawing, planFrom + i, scene.title) };
-  });
-  const parts = [...fees.parts, ...plans.map((p) => p.part), ...read.parts];
   const names = list(brief.couple ?? []) || "Proposal";
   const day = formatDay(brief.date, venue.locale);
+  const plans = drawings.map(({ scene, rooms }, i) => {
+    const title = SCENE_NAMES[scene.id];
+    const drawing = tools.sheet(scene.id, {
+      paper: sheet, rooms, title: {
+        couple: names, day, package: packageName(input), scene: title, layoutTitle: layout.title, places: scene.seats, revision: revisionName(meta),
+        ...(meta.fingerprint === undefined ? {} : { fingerprint: shortPrint(meta.fingerprint) }), sheet: `${planFrom + i + 1} of ${total}`,
+      },
+    });
+    return { part: { title, page: planFrom + i }, ...planSheet(drawing, planFrom + i, title) };
+  });
+  // A part of the day on two levels has two sheets and one line in the contents.
+  const planParts = plans.map((p) => p.part).filter((p, i, all) => all.findIndex((q) => q.title === p.title) === i);
+  const parts = [...fees.parts, ...planParts, ...read.parts];
   const seated = seatedScene(layout) ?? layout.scenes[0];
   const cover = coverPage({
     venue: venue.name, names, day, facts: coverFacts(input, people(brief)), lead: layout.why, contents: parts,
-    plan: seated && tools.plan(seated.id, "small", { number: 1, of: total }),
+    plan: seated && ((room) => tools.small(seated.id, room)),
     ...(meta.url === undefined ? {} : { live: { url: meta.url, qr: tools.qr(meta.url) } }),
   }, sheet, measure);
   const isPlan = (page: number): boolean => page >= planFrom && page < proseFrom;
-  const artifacts = [...cover.artifacts, ...fees.artifacts, ...read.artifacts];
+  const artifacts = [...cover.artifacts, ...fees.artifacts, ...plans.flatMap((p) => p.artifacts), ...read.artifacts];
   const pages = Array.from({ length: total }, (_, page) => {
-    if (isPlan(page)) return { artifacts: [] };
+    if (isPlan(page)) return { artifacts: artifacts.filter((a) => a.page === page) };
     const strip = page === 0 ? [] : foot(sheet, [
-      { label: "For", value: names, most: 62 }, { label: "Day", value: day, most: 50 }, { label: "Revision", value: String(meta.revision), most: 20 },
+      { label: "For", value: names, most: 62 }, { label: "Day", value: day, most: 50 }, { label: "Revision", value: revisionName(meta), most: 20 },
       ...(meta.fingerprint === undefined ? [] : [{ label: "Fingerprint", value: shortPrint(meta.fingerprint), most: 26 }]), { label: "Sheet", value: `${page + 1} of ${total}`, most: 24 },
     ], measure);
     return { artifacts: [content(page, [...frame(sheet), ...strip]), ...artifacts.filter((a) => a.page === page)] };
@@ -218,12 +237,4 @@ export function proposalPaper(input: ProposalInput, tools: ProposalTools): Paper
     title: `${names}, ${day}: proposal for ${venue.name}`, author: venue.name, language: "en-GB", size: sheet, pages, bookmarks,
     elements: [...cover.elements, ...fees.elements, ...plans.map((p) => p.element), ...read.elements],
   };
-}
-
-function planSheet(drawing: Drawing, page: number, title: string): Element {
-  const figure = element("Figure", [content(page, drawing.marks, { at: [0, 0], scale: 1 })], {
-    alt: [drawing.title, ...drawing.words].join(" "), box: { page, at: [0, 0], width: drawing.width, height: drawing.height },
-  });
-  void title;
-  return element("Sect", [figure]);
 }

@@ -16,7 +16,7 @@ describe("true scale: 1 in = 72 pt (ISO 32000-1, 8.3.2.3)", () => {
   let bytes = new Uint8Array();
   let shapes: readonly ReturnType<typeof extent>[] = [];
   beforeAll(async () => {
-    const paper = proposalPaper(input(), { measure: widthOf, plan: () => drawing, qr: qrModules, lacks });
+    const paper = proposalPaper(input(), { measure: widthOf, sheet: () => drawing, small: () => drawing, qr: qrModules, lacks });
     bytes = new Uint8Array((await printPaper(paper, { colours: () => "#000000", now: new Date("2027-05-09T12:00:00Z") })).bytes);
     shapes = (await shapesOf(bytes, MEAL_PAGE)).map(extent);
   });
@@ -44,7 +44,7 @@ describe("true scale: 1 in = 72 pt (ISO 32000-1, 8.3.2.3)", () => {
   });
   test("a venue in the United States has Letter, 11 by 8.5 in (ANSI/ASME Y14.1, size A)", async () => {
     const base = input();
-    const paper = proposalPaper({ ...base, venue: { ...base.venue, locale: "en-US" } }, { measure: widthOf, plan: () => drawing, qr: qrModules, lacks });
+    const paper = proposalPaper({ ...base, venue: { ...base.venue, locale: "en-US" } }, { measure: widthOf, sheet: () => drawing, small: () => drawing, qr: qrModules, lacks });
     const printed = await printPaper(paper, { colours: () => "#000000", now: new Date("2027-05-09T12:00:00Z") });
     const [, , width, height] = (await (await open(printed.bytes)).getPage(1)).view;
     expect([width, height]).toEqual([11 * 72, 8.5 * 72]);

@@ -12,7 +12,7 @@ import { flat, open, rolesOf, textOf, type Node } from "./read";
 
 const now = new Date("2027-05-09T12:00:00Z");
 const print = (more: Partial<ProposalInput> = {}): Promise<Printed> =>
-  printPaper(proposalPaper(input(more), { measure: widthOf, plan: () => plan(), qr: qrModules, lacks }), { colours: () => "#000000", now });
+  printPaper(proposalPaper(input(more), { measure: widthOf, sheet: () => plan(), small: () => plan(), qr: qrModules, lacks }), { colours: () => "#000000", now });
 const couple = (...names: string[]) => print({ brief: briefFile({ couple: names }) });
 
 describe("the printed proposal", () => {

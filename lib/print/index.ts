@@ -1,0 +1,44 @@
+import { composePlan, PALETTES, type Drawing } from "../drawing";
+import type { SceneId } from "../layout";
+import { proposalPaper, type ProposalInput, type ProposalMeta, type ProposalTools } from "../papers";
+import { printPaper, type Printed } from "./print";
+import { qrModules } from "./qr";
+import { lacks, widthOf } from "./runs";
+
+/** CSS pixels in a millimetre: 96 to the inch (CSS Values and Units 3, 6.2). */
+const PX_PER_MM = 96 / 25.4;
+
+export type ProposalPrint = Omit<ProposalInput, "meta"> & {
+  /** `now` is what the file says of its making: the same input and moment give the same bytes. */
+  readonly meta: ProposalMeta & { readonly now: Date };
+};
+
+/** A small plan at least 11 CSS pixels to the word, drawn again narrower until it is no higher than its room. */
+function smallPlan({ venue, layout }: ProposalPrint, scene: SceneId, room: { readonly width: number; readonly height: number }): Drawing {
+  let width = room.width;
+  let plan = composePlan(venue, layout, scene, { pixelWidth: width * PX_PER_MM });
+  for (let i = 0; i < 3 && plan.height > room.height; i += 1) {
+    width *= room.height / plan.height;
+    plan = composePlan(venue, layout, scene, { pixelWidth: width * PX_PER_MM });
+  }
+  return plan;
+}
+
+const toolsFor = (input: ProposalPrint): ProposalTools => ({
+  measure: widthOf, lacks, qr: qrModules,
+  sheet: (scene, { paper, rooms, title }) =>
+    composePlan(input.venue, input.layout, scene, { sheet: { ...paper, legend: true, frame: true, titleBlock: title }, rooms, findings: true }),
+  small: (scene, room) => smallPlan(input, scene, room),
+});
+
+/** The proposal as a tagged PDF, with how many pages it has and which letters could not be printed. */
+export function printProposal(input: ProposalPrint): Promise<Printed> {
+  return printPaper(proposalPaper(input, toolsFor(input)), { colours: (ink) => PALETTES.print[ink], now: input.meta.now });
+}
+
+/** The proposal that a couple sends, as the bytes of a tagged PDF (ISO 14289-1). */
+export async function proposalPdf(input: ProposalPrint): Promise<Uint8Array> {
+  return (await printProposal(input)).bytes;
+}
+
+export { printPaper, type Printed } from "./print";
