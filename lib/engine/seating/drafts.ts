@@ -19,7 +19,7 @@ export const isRoundFamily = (f: Family): boolean => isRound(f.shape);
 const LONGEST_RUN = 7_600;
 
 /** A unit laid at each of the points, each a group of its own. */
-export const lay = (unit: Unit, points: readonly Point[]): Laid[] => points.flatMap((p, i) => layUnit(unit, p, i));
+export const lay = (unit: Unit, points: readonly Point[], first = 0): Laid[] => points.flatMap((p, i) => layUnit(unit, p, first + i));
 
 export function runLengths(f: Family): readonly number[] {
   if (isRound(f.shape) || !f.joins) return [1];
@@ -113,7 +113,7 @@ export function addMore(work: Work, start: readonly Laid[], families: readonly F
         if (region.length === 0) break;
         const spots = unit.round ? cornerFill(fieldOf(region), unit.px, 0, []) : fullestGrid(unit, region, left);
         if (spots.length === 0) break;
-        const more = lay(unit, spots.slice(0, left));
+        const more = lay(unit, spots.slice(0, left), 1_000 + out.length);
         out.push(...more);
         left -= more.length;
       }

@@ -53,7 +53,7 @@ export function mixedDrafts(work: Work, families: readonly Family[], places: num
           if (n > g.count) continue;
           const best = composedGrids(hall, round, placesFor(hall, round.footing), n, 1)[0];
           if (!best) continue;
-          out.push({ laid: [...laid, ...lay(round, best.points)], kind: "mixed", form: band.form, score: (long.score + best.score) / 2 + (band.form === "spine" ? 0.1 : 0) });
+          out.push({ laid: [...laid, ...lay(round, best.points, 1_000)], kind: "mixed", form: band.form, score: (long.score + best.score) / 2 + (band.form === "spine" ? 0.1 : 0) });
         }
       }
     }

@@ -1,5 +1,6 @@
 import { seeded } from "../../base";
 import { boxesNear, boxOf, clearance, polygonShape, type Point } from "../../geometry";
+import { freeRounds } from "./balance";
 import { composed, fullest, isRoundFamily, type Draft, type Work } from "./drafts";
 import { FORMS, formDrafts } from "./forms";
 import { hallOf } from "./hall";
@@ -7,9 +8,14 @@ import { itemsOf, standingOf, totalPlaces, trimTo } from "./items";
 import { mixedDrafts } from "./mixed";
 import type { Family, Laid, Seated, SeatingAsk, SeatingOptions, SeatingSpace, TableKind } from "./types";
 import { placesAt } from "./units";
+import { shutIn } from "./ways";
+import { placeWheelchairs } from "./wheelchairs";
 
 /** Joined forms are offered unasked up to this many places: common practice, no source. */
 const SMALL_PARTY = 60;
+
+/** A grid that looks less composed than this is held against a free arrangement. */
+const PLAIN = 1;
 
 /**
  * Dining tables for a room: up to six arrangements that differ in kind. Those that seat `ask.places` come first, the
@@ -29,7 +35,10 @@ export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: Seatin
     if (wants("long")) for (const f of longs) drafts.push(...formDrafts(work, f, one, number));
   if (form) return ranked(work, drafts, options);
   if (number !== null) {
-    if (wants("rounds")) for (const f of rounds) drafts.push(...composed(work, f, number));
+    if (wants("rounds")) for (const f of rounds) {
+      const grids = composed(work, f, number);
+      drafts.push(...grids, ...((grids[0]?.score ?? -9) < PLAIN ? freeRounds(work, f, number) : []));
+    }
     if (wants("long")) for (const f of longs) drafts.push(...composed(work, f, number));
   }
   if (number !== null && wants("mixed") && rounds.length > 0 && longs.length > 0) drafts.push(...mixedDrafts(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], number));
@@ -42,18 +51,25 @@ export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: Seatin
 
 /** Up to six that differ in kind: those with places enough first, the most composed leading, then the fullest. */
 function ranked(work: Work, drafts: readonly Draft[], options: SeatingOptions): readonly Seated[] {
-  const number = work.ask.places === "most" ? null : work.ask.places;
-  const done = drafts.map((d) => finish(work, d, options)).filter((s): s is Seated & { score: number } => s !== null);
-  const enough = (s: Seated): boolean => number !== null && s.places >= number;
-  done.sort((a, b) => Number(enough(b)) - Number(enough(a)) || (enough(a) ? b.score - a.score : b.places - a.places));
-  const kept: Seated[] = [];
-  for (const s of done) {
-    if (kept.filter((k) => k.family === s.family && k.form === s.form).length > 0 || kept.length >= 6) continue;
-    const { score: _, ...rest } = s;
-    kept.push(rest);
+  const { places } = work.ask;
+  const enough = (n: number): boolean => places !== "most" && n >= places;
+  const order = drafts.map((d) => ({ d, n: totalPlaces(d.laid) }))
+    .sort((a, b) => Number(enough(b.n)) - Number(enough(a.n)) || (enough(a.n) ? b.d.score - a.d.score : b.n - a.n));
+  const kept = new Map<string, Finished>();
+  const tries = new Map<string, number>();
+  for (const { d, n } of order) {
+    const key = `${d.kind} ${d.form}`, before = kept.get(key), tried = tries.get(key) ?? 0;
+    // A kind is tried again only while its first arrangements lost places to the ways out.
+    if (before && (!enough(n) || enough(before.places) || tried >= 3)) continue;
+    tries.set(key, tried + 1);
+    const s = finish(work, d, options);
+    if (s && (!before || s.places > before.places)) kept.set(key, s);
   }
-  return kept;
+  return [...kept.values()]
+    .sort((a, b) => Number(enough(b.places)) - Number(enough(a.places)) || b.wheelchairs - a.wheelchairs || (enough(a.places) ? b.score - a.score : b.places - a.places))
+    .slice(0, 6).map(({ score: _, ...rest }) => rest);
 }
+type Finished = Seated & { readonly score: number };
 
 const byDensity = (list: readonly Family[], ask: SeatingAsk): readonly Family[] => [...list].sort((a, b) => density(b, ask) - density(a, ask));
 function density(f: Family, ask: SeatingAsk): number {
@@ -61,23 +77,45 @@ function density(f: Family, ask: SeatingAsk): number {
   return placesAt(f, ask, ask.chair) / ("diameter" in s ? (s.diameter + g) ** 2 : (s.width + g) * (s.depth + g));
 }
 
-function finish(work: Work, draft: Draft, options: SeatingOptions): (Seated & { readonly score: number }) | null {
+/** A draft with its places cut to the number asked, ways out kept open, and places for wheelchairs. */
+function finish(work: Work, draft: Draft, options: SeatingOptions): Finished | null {
   const { hall, ask } = work;
   const box = boxOf(hall.floor.flatMap((p) => p.outer));
   const focus: Point = hall.focus ?? [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
   const limit = Math.min(ask.places === "most" ? Infinity : ask.places, ask.chairsLeft + ask.wheelchairs);
   let laid: readonly Laid[] = trimTo(draft.laid, limit, focus);
   let items = itemsOf(hall, laid);
-  const bad = options.verify ? new Set(options.verify(items)) : new Set<string>();
-  if (bad.size > 0) {
-    laid = laid.filter((_, i) => !bad.has(`t-${i + 1}`));
+  const drop = (ids: readonly string[]): void => {
+    if (ids.length === 0) return;
+    // Taken out of the full draft, so that the tables left may take the places again.
+    const gone = new Set(laid.filter((_, i) => ids.includes(`t-${i + 1}`)).map((l) => `${l.at[0]} ${l.at[1]}`));
+    laid = trimTo(draft.laid.filter((l) => laid.some((m) => m.at[0] === l.at[0] && m.at[1] === l.at[1]) && !gone.has(`${l.at[0]} ${l.at[1]}`)), limit, focus);
     items = itemsOf(hall, laid);
-  }
-  if (items.length === 0) return null;
-  return {
-    items, places: items.reduce((s, i) => s + i.seats.length, 0), wheelchairs: 0, form: draft.form, family: draft.kind,
-    runs: groupsOf(laid), score: draft.score,
   };
+  for (let round = 0; round < 3 && items.length > 0; round++) {
+    const shut = shutIn(hall.space, items);
+    if (shut.length === 0) break;
+    drop(draft.kind === "rounds" ? shut : oneGroup(laid, shut));
+  }
+  if (options.verify && items.length > 0) drop(options.verify(items));
+  if (items.length === 0) return null;
+  const axis = hall.space.axis;
+  let wheels = placeWheelchairs(hall.space, items, { count: ask.wheelchairs, chair: hall.chair, axis, spare: 0 });
+  if (wheels.placed < ask.wheelchairs) {
+    // A wheelchair may cost its neighbour: lay one more place a wheelchair where tables can take them.
+    const wider = itemsOf(hall, trimTo(draft.laid.filter((l) => laid.some((m) => m.at[0] === l.at[0] && m.at[1] === l.at[1])), Math.min(limit + ask.wheelchairs, ask.chairsLeft + ask.wheelchairs), focus));
+    const again = placeWheelchairs(hall.space, wider, { count: ask.wheelchairs, chair: hall.chair, axis, spare: ask.places === "most" ? Infinity : Math.max(0, wider.reduce((n, i) => n + i.seats.length, 0) - limit) });
+    if (again.placed > wheels.placed) wheels = again;
+  }
+  items = wheels.items;
+  const chairs = items.reduce((n, i) => n + i.seats.length, 0);
+  return { items, places: chairs, wheelchairs: wheels.placed, form: draft.form, family: draft.kind, runs: groupsOf(laid), score: draft.score };
+}
+
+/** Of shut-in tables, those of the first group alone: with it gone the others may be open again. */
+function oneGroup(laid: readonly Laid[], ids: readonly string[]): readonly string[] {
+  const first = laid[Number((ids[0] ?? "t-1").slice(2)) - 1];
+  return ids.filter((id) => laid[Number(id.slice(2)) - 1]?.group === first?.group);
 }
 
 /** Groups of tables that stand end to end. */
