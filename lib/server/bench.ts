@@ -1,15 +1,51 @@
-import type { Works } from "../service/works";
+import { composePlan, toSvg, type TitleBlock } from "../drawing";
 import { arrange, ENGINE_VERSION } from "../engine";
+import { capacity } from "../engine/capacity";
 import { quote } from "../fees";
+import { formatDay } from "../measure";
+import { sheetFor } from "../papers";
+import { proposalPdf } from "../print";
 import { check } from "../rules";
+import type { PlanInput, ProposalPdfInput, Works } from "../service/works";
+
+/** The width of a plan within a page where none is given, CSS pixels. */
+const PIXELS = 640;
 
 /** The works done on the spot, on whatever thread this is. */
 export const bench: Works = {
   engineVersion: ENGINE_VERSION,
   arrange: async (venue, brief, options) => arrange(venue, brief, { ...options, clock: { now: () => Math.round(performance.now()) } }),
-  capacity: async (venue) => ({ format: "marquetry.capacity/1", rooms: [] }),
+  capacity: async (venue) => capacity(venue),
   check: async (venue, layout, brief) => check(venue, layout, brief),
   quote: async (venue, brief, layout) => quote(venue, brief, layout),
-  planSvg: async () => { throw new Error("not yet"); },
-  proposalPdf: async () => { throw new Error("not yet"); },
+  planSvg: async (plan) => (plan.sheet ? sheetOf(plan) : withinPage(plan)),
+  proposalPdf: printed,
 };
+
+/** A sheet of its own holds its colours and its title block. */
+function sheetOf(plan: PlanInput): string {
+  const { venue, layout, scene } = plan;
+  const drawing = composePlan(venue, layout, scene, {
+    sheet: { ...sheetFor(venue.locale), legend: true, frame: true, titleBlock: titleOf(plan) }, scale: "fit", findings: true,
+  });
+  return toSvg(drawing, { theme: "light" });
+}
+
+function titleOf({ venue, layout, scene: id, brief, revision = 0, fingerprint }: PlanInput): TitleBlock {
+  const scene = layout.scenes.find((one) => one.id === id);
+  const pack = venue.packages.find((one) => one.id === brief?.package);
+  return {
+    couple: brief?.couple?.join(" & "), day: brief && formatDay(brief.date, venue.locale), package: pack?.name, scene: scene?.title, layoutTitle: layout.title,
+    places: scene && scene.seats > 0 ? scene.seats : undefined, revision: revision > 0 ? revision : undefined, fingerprint: fingerprint?.slice(0, 16),
+  };
+}
+
+/** A plan within a page takes the page's colours, light or dark, by its classes; its ids are its own. */
+function withinPage({ venue, layout, scene, pixelWidth = PIXELS }: PlanInput): string {
+  const drawing = composePlan(venue, layout, scene, { pixelWidth });
+  return toSvg(drawing, { theme: "css", pixelWidth, idPrefix: `${layout.id}-${scene}-`, reads: "image" });
+}
+
+async function printed({ venue, brief, layout, quote: fees, reference, revision, fingerprint, sentOn, url, now }: ProposalPdfInput): Promise<Uint8Array> {
+  return proposalPdf({ venue, brief, layout, quote: fees, meta: { reference, revision, fingerprint, sentOn, url, now: new Date(now) } });
+}

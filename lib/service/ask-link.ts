@@ -28,7 +28,7 @@ export async function deskLink(tx: Handle, house: House, how: { readonly person:
     hash: hashSecret(secret), purpose: "desk", booking: null, person: how.person, once: how.once,
     madeAt: nowIso(house), expiresAt: iso(house.clock.now() + how.lastsMs),
   });
-  return linkTo(house, secret);
+  return linkTo(house, "desk", secret);
 }
 
 /** Mails a fresh link in place of one that ran out. Answers the same whether the key is known or not. */

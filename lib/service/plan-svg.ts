@@ -5,18 +5,18 @@ import type { House } from "./house";
 import { seenLayout, type Which } from "./seen-layout";
 import type { Actor, Outcome } from "./types";
 
-type Plan = Which & { readonly reference: string; readonly scene?: string; readonly sheet?: boolean };
+type Plan = Which & { readonly reference: string; readonly scene?: string; readonly sheet?: boolean; readonly pixelWidth?: number };
 
 /** One part of the day as SVG; its first when none is named. */
-export async function planSvg(house: House, actor: Actor, { reference, scene: wanted, sheet = false, ...which }: Plan): Promise<Outcome<string>> {
+export async function planSvg(house: House, actor: Actor, { reference, scene: wanted, sheet = false, pixelWidth, ...which }: Plan): Promise<Outcome<string>> {
   const booking = await gate(house.store.db, actor, { reference, action: "look" });
   if (!booking.ok) return booking;
   const seen = await seenLayout(house, booking.value, which);
   if (!seen.ok) return seen;
-  const { layout, venue, brief, number } = seen.value;
+  const { layout, venue, brief, number, fingerprint } = seen.value;
   const scene = wanted === undefined ? layout.scenes[0] : layout.scenes.find((one) => one.id === wanted);
   if (!scene) return fail({ code: "not-found" });
   return ok(await house.works.planSvg({
-    venue: venue.venue, layout, scene: scene.id, sheet, brief: briefSchema.parse(brief), reference, revision: number,
+    venue: venue.venue, layout, scene: scene.id, sheet, pixelWidth, brief: briefSchema.parse(brief), revision: number, fingerprint,
   }));
 }

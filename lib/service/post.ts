@@ -36,8 +36,9 @@ export async function coupleLink(tx: Handle, house: House, booking: BookingRow):
   await links.add(tx, {
     hash: hashSecret(secret), purpose: "couple", booking: booking.reference, person: null, once: false, madeAt: nowIso(house), expiresAt: iso(expires),
   });
-  return linkTo(house, secret);
+  return linkTo(house, "couple", secret);
 }
 
-export const linkTo = (house: Pick<House, "origin">, secret: string): string => `${house.origin}/open/${secret}`;
+export const linkTo = (house: Pick<House, "origin">, purpose: "couple" | "desk", secret: string): string =>
+  `${house.origin}${purpose === "desk" ? "/desk" : ""}/open/${secret}`;
 export const deskPage = (house: Pick<House, "origin">, reference: string): string => `${house.origin}/desk/bookings/${encodeURIComponent(reference)}`;

@@ -17,7 +17,12 @@ export type Works = {
   readonly proposalPdf: (proposal: ProposalPdfInput) => Promise<Uint8Array>;
 };
 
-export type PlanInput = { readonly venue: Venue; readonly layout: Layout; readonly scene: SceneId; readonly sheet: boolean; readonly brief?: Brief; readonly reference?: string; readonly revision?: number };
+export type PlanInput = {
+  readonly venue: Venue; readonly layout: Layout; readonly scene: SceneId; readonly sheet: boolean;
+  /** The width at which a plan within a page is shown, CSS pixels: its words are sized for it. */
+  readonly pixelWidth?: number;
+  readonly brief?: Brief; readonly revision?: number; readonly fingerprint?: string;
+};
 
 export type ProposalPdfInput = {
   readonly venue: Venue;
