@@ -2,6 +2,7 @@ import type { Brief } from "../brief";
 import type { Finding, Layout } from "../layout";
 import type { Venue } from "../venue";
 import { findingText } from "../words/findings";
+import { accessway } from "./accessway";
 import { asked, danceFloor, scenesAsked } from "./asked";
 import { contextOf, type Context, type Raw, type SceneView } from "./context";
 import { builtIn, doorClear, inRoom } from "./floor";
@@ -11,6 +12,7 @@ import { overlap } from "./overlap";
 import { route, ways } from "./passage";
 import { alone, perTable, places } from "./places";
 import { rooms } from "./rooms";
+import { rowLength } from "./row-length";
 import { centreAisle, rowClear } from "./rows";
 import { seats } from "./seats";
 import { musicSight } from "./sight";
@@ -23,8 +25,8 @@ type DayRule = (c: Context) => readonly Raw[];
 
 /** Every rule that judges one part of the day; by name, so that one may be run alone. */
 export const SCENE_RULES: Readonly<Record<string, SceneRule>> = {
-  ids, rooms, inRoom, builtIn, overlap, doorClear, seats, tablePlaces, gaps, ends, rowClear, centreAisle, stock, standing,
-  ways, route, load, exitWidth, places, alone, perTable, musicSight,
+  ids, rooms, inRoom, builtIn, overlap, doorClear, seats, tablePlaces, gaps, ends, rowClear, rowLength, centreAisle, stock, standing,
+  ways, accessway, route, load, exitWidth, places, alone, perTable, musicSight,
 };
 /** Every rule that judges the day as a whole. */
 export const DAY_RULES: Readonly<Record<string, DayRule>> = { scenesAsked, asked, danceFloor, turnovers, turnoverTime };

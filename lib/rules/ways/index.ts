@@ -3,4 +3,4 @@ export { grownFootprint } from "./grow";
 export { boundaryPoints, nearestOnPiece, regionOfMap, walkMap, type WalkMap, type WalkOptions, type WalkPiece } from "./map";
 export { FREE_WALK, PATH, TABLE_LINE, TWO_WAYS_FROM, waysMap, waysOut, type Unserved, type WaysOut } from "./out";
 export { frontOf, ROUTE, ROUTE_DOOR, routeMap, routes, type Routes, type Unreached } from "./routes";
-export { isRowChair, isSeatedTable, isSolid, isWheelchairSpace, piecesOnFloor, standingItem } from "./solids";
+export { isRowChair, isSeatedTable, isSolid, isWheelchairSpace, joinedRows, piecesOnFloor, runsOf, standingItem } from "./solids";

@@ -1,5 +1,5 @@
-import { footprint, type Item, type Scene } from "../../layout";
-import { contains, middle, segmentClearance, turn, type Point, type Shape } from "../../geometry";
+import { footprint, isRound, type Item, type Scene } from "../../layout";
+import { contains, distance, middle, segmentClearance, turn, type Point, type Shape } from "../../geometry";
 import type { Site, Standing } from "../../venue";
 
 /** A standing piece where the venue keeps it, as an item. */
@@ -41,34 +41,40 @@ export function meets(bodies: readonly Body[], walk: readonly [Point, Point], ex
     segmentClearance(shape, walk) <= 0.01);
 }
 
-/** Chairs that stand side by side, touching and true to one line, as one long piece: the same floor with a tenth of the corners. */
-export function joinedRows(items: readonly Item[]): readonly Item[] {
-  const rows = new Map<string, { readonly item: Item; readonly along: number }[]>();
-  const out: Item[] = [];
-  for (const i of items) {
-    if (!isRowChair(i) || "diameter" in i.shape) { out.push(i); continue; }
-    const local = turn(i.at, -i.angle);
-    const key = [i.room, i.angle, i.shape.width, i.shape.depth, Math.round(local[1] * 10)].join("/");
+/** How far apart chairs of one row may stand and still touch, mm. */
+const TOUCHING = 0.5;
+
+/** Runs of row chairs that stand side by side, touching and true to one line, from left to right of the sitters' fronts. */
+export function runsOf(items: readonly Item[]): readonly (readonly Item[])[] {
+  const rows = new Map<string, { readonly item: Item; readonly along: number; readonly width: number }[]>();
+  for (const item of items) {
+    if (!isRowChair(item) || isRound(item.shape)) continue;
+    const local = turn(item.at, -item.angle);
+    const key = [item.room, item.angle, item.shape.width, item.shape.depth, Math.round(local[1] * 10)].join("/");
     const row = rows.get(key) ?? [];
-    row.push({ item: i, along: local[0] });
+    row.push({ item, along: local[0], width: item.shape.width });
     rows.set(key, row);
   }
-  for (const row of rows.values()) {
-    row.sort((a, b) => a.along - b.along);
-    let run: { readonly item: Item; readonly along: number }[] = [];
-    const close = (): void => {
-      const first = run[0], last = run.at(-1);
-      if (!first || !last || "diameter" in first.item.shape) return;
-      const { width, depth } = first.item.shape;
-      out.push({ ...first.item, at: middle(first.item.at, last.item.at), shape: { width: last.along - first.along + width, depth }, seats: [] });
-      run = [];
-    };
-    for (const c of row) {
-      const last = run.at(-1);
-      if (last && c.along - last.along > ("diameter" in c.item.shape ? 0 : c.item.shape.width) + 0.5) close();
-      run.push(c);
+  return [...rows.values()].flatMap((row) => {
+    const runs: Item[][] = [];
+    let last = -Infinity;
+    for (const c of row.sort((a, b) => a.along - b.along)) {
+      if (c.along - last > c.width + TOUCHING) runs.push([]);
+      runs.at(-1)?.push(c.item);
+      last = c.along;
     }
-    close();
-  }
-  return out;
+    return runs;
+  });
+}
+
+/** The same items with each run of touching chairs as one long piece: the same floor with a tenth of the corners. */
+export function joinedRows(items: readonly Item[]): readonly Item[] {
+  const runs = runsOf(items);
+  const joined = new Set(runs.flat());
+  return [...items.filter((i) => !joined.has(i)), ...runs.flatMap((run): readonly Item[] => {
+    const first = run[0], last = run.at(-1);
+    if (!first || !last || isRound(first.shape)) return run;
+    const { width, depth } = first.shape;
+    return [{ ...first, at: middle(first.at, last.at), shape: { width: distance(first.at, last.at) + width, depth }, seats: [] }];
+  })];
 }

@@ -1,0 +1,32 @@
+import { placed, type Context, type Raw, type SceneView } from "./context";
+import { accesswayWidth } from "./formulas";
+import { nearestOnPiece, routeMap, waysOut } from "./ways";
+
+/** Length up to which 305 mm is enough, mm: 12 ft. */
+const SHORT = 12 * 304.8;
+
+/**
+ * A place farther than 12 ft from an aisle (here: from floor 914 mm wide that leads to a way out) needs a wider path to it:
+ * IBC 2018 1029.13.1.1. The straight distance is taken, which is never longer than the walk.
+ */
+export function accessway(v: SceneView, c: Context): readonly Raw[] {
+  const aisles = routeMap(v.site, v.scene, c.values).pieces.filter((p) => p.exits.length > 0);
+  const far = v.scene.items.filter((i) => i.kind === "table").flatMap((item) => item.seats.flatMap((s, seat) => {
+    const level = v.site.rooms.get(item.room)?.room.level ?? 0;
+    const here = aisles.filter((p) => p.level === level);
+    if (here.some((p) => nearestOnPiece(p, [s.x, s.y], SHORT) !== null)) return [];
+    const all = here.flatMap((p) => { const q = nearestOnPiece(p, [s.x, s.y], 100_000); return q ? [Math.hypot(q[0] - s.x, q[1] - s.y)] : []; });
+    return all.length === 0 ? [] : [{ item, seat, at: placed([s.x, s.y]), distance: Math.min(...all) }];
+  }));
+  if (far.length === 0) return [];
+  const width = Math.round(accesswayWidth(Math.max(...far.map((f) => f.distance))));
+  const found = waysOut(v.site, v.scene, 1, { ...c.values, path: width });
+  const bad = new Set(found.unserved.map((u) => `${u.item}#${u.seat}`));
+  const worst = far.filter((f) => bad.has(`${f.item.id}#${f.seat}`)).sort((a, b) => b.distance - a.distance);
+  const first = worst[0];
+  if (!first) return [];
+  return [{
+    code: "accessway", level: "must", source: "IBC 2018 1029.13.1.1", scene: v.scene.id, items: [...new Set(worst.map((f) => f.item.id))], at: first.at, limit: width, unit: "mm",
+    data: { a: first.item.id, distance: Math.round(first.distance), limit: width, places: worst.length },
+  }];
+}
