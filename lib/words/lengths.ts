@@ -5,7 +5,8 @@ export function lengthText(mm: number, system: "metric" | "imperial"): string {
   const sign = halves < 0 ? "-" : "";
   const n = Math.abs(halves);
   const feet = Math.floor(n / 24), rest = n % 24;
-  const inches = `${Math.floor(rest / 2)}${rest % 2 === 1 ? "½" : ""} in`;
+  const whole = Math.floor(rest / 2);
+  const inches = `${whole === 0 && rest % 2 === 1 ? "" : whole}${rest % 2 === 1 ? "½" : ""} in`;
   if (feet === 0) return Math.abs(mm) > 0 && n === 0 ? "under ½ in" : `${sign}${inches}`;
   return rest === 0 ? `${sign}${feet} ft` : `${sign}${feet} ft ${inches}`;
 }

@@ -1,0 +1,27 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { FINDING_CODES, findingText } from "../../../lib/words/findings";
+import { lengthText } from "../../../lib/words/lengths";
+import { layoutOf, roundTable, venueOf } from "./kit";
+
+describe("words of findings", () => {
+  it("hold a sentence for every code that a rule gives", () => {
+    const dir = new URL("../../../lib/rules/", import.meta.url);
+    const codes = readdirSync(dir).filter((f) => f.endsWith(".ts")).flatMap((f) =>
+      [...readFileSync(new URL(f, dir), "utf8").matchAll(/code: (?:[^,\n"]*\? )?"([a-z-]+)"(?: : "([a-z-]+)")?/g)].flatMap((m) => [m[1], m[2]].filter((c) => c !== undefined)));
+    expect(codes.length).toBeGreaterThan(40);
+    expect(codes.filter((c) => !FINDING_CODES.includes(c))).toEqual([]);
+  });
+
+  it("name pieces by their label and lengths in the venue's measure", () => {
+    const layout = layoutOf("meal", [{ ...roundTable("t1", [10000, 6000]), label: "Table 1" }, { ...roundTable("t2", [13000, 6000]), label: "Table 2" }]);
+    const finding = { code: "table-gap", level: "must" as const, source: "x", scene: "meal" as const, items: ["t1", "t2"], data: { a: "t1", b: "t2", gap: 1219, limit: 1372 } };
+    expect(findingText(finding, { venue: venueOf(), layout })).toBe("Table 1 and Table 2 stand 1.219 m apart where a place faces the other; 1.372 m is the least.");
+    expect(findingText(finding, { venue: venueOf({ lengths: "imperial" }), layout })).toBe("Table 1 and Table 2 stand 4 ft apart where a place faces the other; 4 ft 6 in is the least.");
+  });
+
+  it("say lengths in metres, millimetres under one, or feet and inches", () => {
+    expect([914, 1000, 1524, 1525].map((n) => lengthText(n, "metric"))).toEqual(["914 mm", "1.00 m", "1.524 m", "1.525 m"]);
+    expect([914, 1524, 13, 3].map((n) => lengthText(n, "imperial"))).toEqual(["3 ft", "5 ft", "½ in", "under ½ in"]);
+  });
+});
