@@ -14,6 +14,8 @@ export type Content = {
   readonly kind: "content"; readonly page: number; readonly marks: readonly Mark[];
   /** A drawing's own paper is moved by `at` and enlarged by `scale`. */
   readonly placing?: { readonly at: Paper; readonly scale: number };
+  /** Painted in this order on its page, whatever the order of reading: ornament 0, the rest 1, unless it says otherwise. */
+  readonly layer?: number;
 };
 
 export type Element = {
@@ -46,7 +48,7 @@ function joined(children: Element["children"]): Element["children"] {
   const out: (Element | Content)[] = [];
   for (const child of children) {
     const last = out.at(-1);
-    const joins = last?.kind === "content" && child.kind === "content" && last.page === child.page && !last.placing && !child.placing;
+    const joins = last?.kind === "content" && child.kind === "content" && last.page === child.page && !last.placing && !child.placing && last.layer === child.layer;
     if (joins) out[out.length - 1] = { ...last, marks: [...last.marks, ...child.marks] };
     else out.push(child);
   }
@@ -56,5 +58,5 @@ function joined(children: Element["children"]): Element["children"] {
 export const element = (tag: Tag, children: Element["children"], more: Omit<Element, "kind" | "tag" | "children"> = {}): Element =>
   ({ kind: "element", tag, children: joined(children), ...more });
 
-export const content = (page: number, marks: readonly Mark[], placing?: Content["placing"]): Content =>
-  ({ kind: "content", page, marks, ...(placing ? { placing } : {}) });
+export const content = (page: number, marks: readonly Mark[], more: Pick<Content, "placing" | "layer"> = {}): Content =>
+  ({ kind: "content", page, marks, ...more });

@@ -11,11 +11,12 @@ const altOf = (plan: Drawing): string => [plan.title, ...plan.words].join(" ");
 const isGroup = (m: Mark, role: Group["role"]): m is Group => m.kind === "group" && m.role === role;
 const isText = (m: Mark): m is Text => m.kind === "text";
 
-/** A drawing made to fit a part of a page, in the middle of it. Its own scale bar shrinks with it and stays true. */
+/** A drawing made to fit a part of a page, in the middle of it. The page wears the frame already, so the plan's own is left off. */
 export function planFigure(plan: Drawing, into: Region): Element {
   const scale = Math.min(into.width / plan.width, into.height / plan.height, 1);
   const at = [into.x + (into.width - plan.width * scale) / 2, into.y + (into.height - plan.height * scale) / 2] as const;
-  return element("Figure", [content(into.page, plan.marks, { at, scale })], {
+  const frame = plan.marks.findLast((m) => isGroup(m, "decoration") && m.id === undefined);
+  return element("Figure", [content(into.page, plan.marks.filter((m) => m !== frame), { placing: { at, scale } })], {
     alt: altOf(plan), box: { page: into.page, at, width: plan.width * scale, height: plan.height * scale },
   });
 }
@@ -28,19 +29,19 @@ export function levelsOf(venue: Venue, scene: Scene): readonly (readonly string[
 
 /**
  * A sheet that is one drawing, at its own size. In the tree: the part of the day as a heading, the plan as a figure with its
- * words, the title block as text; the frame is ornament.
+ * words, the title block as text; the lines of the title block are ornament.
  */
 export function planSheet(plan: Drawing, page: number, title: string): { readonly element: Element; readonly artifacts: readonly Content[] } {
-  const ornament = plan.marks.filter((m) => isGroup(m, "decoration"));
   const block = plan.marks.find((m): m is Group => isGroup(m, "note") && m.id === "title");
-  const drawn = plan.marks.filter((m) => m !== block && !isGroup(m, "decoration"));
   const texts = block?.marks.filter(isText) ?? [];
   const named = texts.find((t) => t.text === title);
   const rest = texts.filter((t) => t !== named);
   const lines = block?.marks.filter((m) => !isText(m)) ?? [];
-  const figure = element("Figure", [content(page, drawn)], { alt: altOf(plan), box: { page, at: [0, 0], width: plan.width, height: plan.height } });
+  const figure = element("Figure", [content(page, plan.marks.filter((m) => m !== block))], {
+    alt: altOf(plan), box: { page, at: [0, 0], width: plan.width, height: plan.height },
+  });
   // The title block's own words head the sheet; one whose title block found no room is headed by its bookmark alone.
-  const head = named ? [element("H2", [content(page, [named])])] : [];
-  const note = rest.length > 0 ? [element("P", [content(page, rest)])] : [];
-  return { element: element("Sect", [...head, figure, ...note]), artifacts: [content(page, [...lines, ...ornament])] };
+  const head = named ? [element("H2", [content(page, [named], { layer: 3 })])] : [];
+  const note = rest.length > 0 ? [element("P", [content(page, rest, { layer: 3 })])] : [];
+  return { element: element("Sect", [...head, figure, ...note]), artifacts: [content(page, lines, { layer: 2 })] };
 }

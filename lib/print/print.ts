@@ -1,7 +1,7 @@
 import PDFDocument from "pdfkit";
 import type { Mark } from "../drawing/display";
 import { paint, toPoints, type Colours } from "../drawing/pdf";
-import type { Content, Element, PaperDocument } from "../papers/document";
+import type { Content, Element, PaperDocument, Tag } from "../papers/document";
 import { facesOf } from "./faces";
 import { shape } from "./runs";
 import { pdfkitSurface } from "./surface";
@@ -69,38 +69,37 @@ function structOf(doc: Doc, e: Element): Struct {
   return doc.struct(e.tag, options);
 }
 
-/** Prints a paper as a tagged PDF (ISO 14289-1). The same paper and moment give the same bytes. */
-export async function printPaper(paper: PaperDocument, by: { readonly colours: Colours; readonly now: Date }): Promise<Printed> {
-  const doc = newDocument(paper, by.now);
-  const done = collect(doc);
-  const missing = new Set<string>();
-  const surface = pdfkitSurface(doc, (letters) => letters.forEach((l) => missing.add(l)));
-  const size = [toPoints(paper.size.width), toPoints(paper.size.height)];
-  const put = (c: Content): void => paint(c.marks, { surface, colours: by.colours, ...(c.placing ? { placing: c.placing } : {}) });
+type Painted = ReadonlyMap<Content, ReturnType<Doc["markStructureContent"]>>;
 
-  paper.pages.forEach(() => doc.addPage({ size, margin: 0 }));
-  paper.pages.forEach((page, i) => {
-    for (const c of page.artifacts) {
-      doc.switchToPage(i);
-      doc.markContent("Artifact", { type: "Layout" });
-      put(c);
-      doc.endMarkedContent();
-    }
-  });
+/** Every leaf with the tag it stands under; ornament has none. */
+function leavesOf(paper: PaperDocument): readonly { readonly leaf: Content; readonly tag: Tag | null }[] {
+  const within = (e: Element): readonly { readonly leaf: Content; readonly tag: Tag }[] =>
+    e.children.flatMap((c) => (c.kind === "content" ? [{ leaf: c, tag: e.tag }] : within(c)));
+  return [...paper.pages.flatMap((p) => p.artifacts).map((leaf) => ({ leaf, tag: null })), ...paper.elements.flatMap(within)];
+}
 
+/** Paints the pages in the order of their layers; what was painted for a leaf is kept for the tree, whose order is that of reading. */
+function paintAll(doc: Doc, paper: PaperDocument, put: (c: Content) => void): Painted {
+  const marked = new Map<Content, ReturnType<Doc["markStructureContent"]>>();
+  const layer = (l: { readonly leaf: Content; readonly tag: Tag | null }): number => l.leaf.layer ?? (l.tag === null ? 0 : 1);
+  for (const { leaf, tag } of [...leavesOf(paper)].sort((a, b) => layer(a) - layer(b))) {
+    doc.switchToPage(leaf.page);
+    if (tag === null) doc.markContent("Artifact", { type: "Layout" });
+    else marked.set(leaf, doc.markStructureContent(tag));
+    put(leaf);
+    doc.endMarkedContent();
+  }
+  return marked;
+}
+
+function addTree(doc: Doc, paper: PaperDocument, painted: Painted): void {
   const addTo = (parent: Struct, e: Element): void => {
     const struct = structOf(doc, e);
     parent.add(struct);
     for (const child of e.children) {
-      if (child.kind === "element") {
-        addTo(struct, child);
-        continue;
-      }
-      doc.switchToPage(child.page);
-      const marked = doc.markStructureContent(e.tag);
-      put(child);
-      doc.endMarkedContent();
-      struct.add(marked);
+      const marked = child.kind === "content" ? painted.get(child) : undefined;
+      if (child.kind === "element") addTo(struct, child);
+      else if (marked) struct.add(marked);
     }
     if (e.tag === "Link" && e.leads && e.box) {
       doc.switchToPage(e.box.page);
@@ -114,6 +113,20 @@ export async function printPaper(paper: PaperDocument, by: { readonly colours: C
   doc.addStructure(root);
   for (const e of paper.elements) addTo(root, e);
   root.end();
+}
+
+/** Prints a paper as a tagged PDF (ISO 14289-1). The same paper and moment give the same bytes. */
+export async function printPaper(paper: PaperDocument, by: { readonly colours: Colours; readonly now: Date }): Promise<Printed> {
+  const doc = newDocument(paper, by.now);
+  const done = collect(doc);
+  const missing = new Set<string>();
+  const surface = pdfkitSurface(doc, (letters) => letters.forEach((l) => missing.add(l)));
+  const size = [toPoints(paper.size.width), toPoints(paper.size.height)];
+  const put = (c: Content): void => paint(c.marks, { surface, colours: by.colours, ...(c.placing ? { placing: c.placing } : {}) });
+
+  paper.pages.forEach(() => doc.addPage({ size, margin: 0 }));
+  const marked = paintAll(doc, paper, put);
+  addTree(doc, paper, marked);
 
   for (const mark of paper.bookmarks) doc.outline.addItem(mark.title, { pageNumber: mark.page, fit: true } as never);
   doc.end();
