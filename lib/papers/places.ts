@@ -29,17 +29,46 @@ function stockName(item: Item, venue: Venue): string {
   return stock ?? standing ?? (isRound(item.shape) ? "Round table" : "Table");
 }
 
-function rowOf(item: Item, scene: Scene, venue: Venue): Row {
-  const number = scene.numbers.indexOf(item.id) + 1;
-  const wheelchairs = item.seats.filter((s) => s.place === "wheelchair").length;
+/** The pieces of one table: those put end to end bear one label, and one of them its number. */
+type Laid = { readonly number: number; readonly items: readonly [Item, ...Item[]] };
+
+function laidTables(scene: Scene): readonly Laid[] {
+  const tables = scene.items.filter((i) => i.kind === "table" && i.seats.length > 0 && i.role !== "work");
+  const numbered = scene.numbers.flatMap((id, i) => {
+    const bearer = tables.find((t) => t.id === id);
+    return bearer ? [{ number: i + 1, bearer }] : [];
+  });
+  const joined = numbered.map(({ number, bearer }): Laid => {
+    const others = tables.filter((t) => t !== bearer && t.label === bearer.label && !scene.numbers.includes(t.id));
+    return { number, items: [bearer, ...others] };
+  });
+  const taken = new Set(joined.flatMap((l) => l.items));
+  return [...joined, ...tables.filter((t) => !taken.has(t)).map((t): Laid => ({ number: 0, items: [t] }))];
+}
+
+/** "Round table, 1.68 m"; "3 × Long table, 1.83 × 0.76 m, end to end". */
+function tableWords({ items }: Laid, venue: Venue): string {
+  const counts = new Map<string, number>();
+  for (const item of items) {
+    const words = `${capital(stockName(item, venue))}, ${sizeOf(item, venue)}`;
+    counts.set(words, (counts.get(words) ?? 0) + 1);
+  }
+  const kinds = [...counts].map(([words, n]) => (n === 1 ? words : `${n}\u00a0×\u00a0${words}`)).join(" and ");
+  return items.length === 1 ? kinds : `${kinds}, end to end`;
+}
+
+function rowOf(laid: Laid, venue: Venue): Row {
+  const [first] = laid.items;
+  const seats = laid.items.flatMap((i) => i.seats);
+  const wheelchairs = seats.filter((s) => s.place === "wheelchair").length;
   const under = [
-    ...(item.role === "top" ? ["the couple's"] : item.role === "children" ? ["the children's"] : []),
+    ...(first.role === "top" ? ["the couple's"] : first.role === "children" ? ["the children's"] : []),
     ...(wheelchairs > 0 ? [counted(wheelchairs, "place for a wheelchair", "places for wheelchairs")] : []),
-    ...(item.note ? [item.note] : []),
+    ...laid.items.flatMap((i) => (i.note ? [i.note] : [])),
   ];
   return {
-    names: number > 0 ? [] : [item.label], numbers: number > 0 ? [number] : [], each: item.seats.length, places: item.seats.length,
-    table: `${capital(stockName(item, venue))}, ${sizeOf(item, venue)}`, under: under.join("; "),
+    names: laid.number > 0 ? [] : [first.label], numbers: laid.number > 0 ? [laid.number] : [], each: seats.length, places: seats.length,
+    table: tableWords(laid, venue), under: under.join("; "),
   };
 }
 
@@ -68,10 +97,7 @@ function grouped(rows: readonly Row[]): readonly Row[] {
 }
 
 export function placeRows(told: Told, scene: Scene): readonly RowSpec[] {
-  const tables = scene.items.filter((i) => i.kind === "table" && i.seats.length > 0 && i.role !== "work");
-  const order = (i: Item): number => { const n = scene.numbers.indexOf(i.id); return n < 0 ? scene.numbers.length : n; };
-  const sorted = tables.map((i, at) => ({ i, at })).sort((a, b) => order(a.i) - order(b.i) || a.at - b.at).map(({ i }) => i);
-  const rows = grouped(sorted.map((i) => rowOf(i, scene, told.venue)));
+  const rows = grouped(laidTables(scene).map((l) => rowOf(l, told.venue)));
   const total = rows.reduce((sum, r) => sum + r.places, 0);
   return [
     ...rows.map((r): RowSpec => {
@@ -98,7 +124,7 @@ function besides(scene: Scene, venue: Venue): string {
     const name = `${item.label || stockName(item, venue)}${places > 0 ? ` (${counted(places, "place", "places")}, not the guests')` : ""}`;
     counts.set(name, (counts.get(name) ?? 0) + 1);
   }
-  const others = [...counts].map(([name, n]) => (n === 1 ? name : `${n} × ${name}`));
+  const others = [...counts].map(([name, n]) => (n === 1 ? name : `${n}\u00a0×\u00a0${name}`));
   // A label may hold a comma of its own ("Cards, guest book").
   return [`Chairs brought out: ${chairs}.`, ...(others.length > 0 ? [`Also standing then: ${others.join("; ")}.`] : [])].join(" ");
 }
