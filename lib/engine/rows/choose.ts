@@ -1,6 +1,7 @@
 import { liesIn, type Ground } from "./ground";
-import { mostInRow } from "./formula";
-import { wheelchairBody, type Setting, type Slot } from "./slots";
+import { polygonClearance } from "../../geometry";
+import { LEAST_CLEAR, mostInRow } from "./formula";
+import { aheadOf, wheelchairBody, type Setting, type Slot } from "./slots";
 import type { RowAsk } from "./types";
 
 export type WheelSpace = ReturnType<typeof wheelchairBody> & { readonly side: -1 | 1; readonly n: number; readonly width: number };
@@ -49,6 +50,16 @@ function fill(rows: readonly (readonly Slot[])[], used: ReadonlySet<Slot>, wante
   return out;
 }
 
+/** Bent rows: chairs whose floor ahead a wheelchair space, deeper than they, comes into are left out too. */
+function cramped(front: readonly Slot[], wheels: readonly WheelSpace[], used: ReadonlySet<Slot>, s: Setting): ReadonlySet<Slot> {
+  const out = new Set(used);
+  for (const c of front) if (!used.has(c)) {
+    const ahead = aheadOf(s, c, LEAST_CLEAR);
+    if (wheels.some((w) => polygonClearance(ahead, w.body) < -0.5)) out.add(c);
+  }
+  return out;
+}
+
 /** Chairs of one row of n a side on both sides of no aisle make one row: the formula counts them all. */
 function mostASide(s: Setting, ask: RowAsk): number {
   const clear = s.pitch - s.chair.depth;
@@ -69,7 +80,7 @@ export function choose(s: Setting, ground: Ground, rows: readonly (readonly Slot
   for (let most = Math.min(top, 2); most <= top && top > 0; most++) {
     const { wheels, used } = wheelchairs(s, ground, rows[0] ?? [], ask.wheelchairs, most);
     const wanted = Math.min(ask.people - wheels.length, ask.chairsLeft);
-    const chairs = fill(rows, used, wanted, most);
+    const chairs = fill(rows, s.curve ? cramped(rows[0] ?? [], wheels, used, s) : used, wanted, most);
     const last = chairs[chairs.length - 1];
     if (!last) continue;
     const short = ask.people - wheels.length - chairs.length + (ask.wheelchairs - wheels.length) * 0.5;

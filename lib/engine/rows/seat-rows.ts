@@ -5,7 +5,7 @@ import { LEAST_CLEAR } from "./formula";
 import { frontsOf, type Front } from "./fronts";
 import { block, groundOf, liesIn, place, type Ground } from "./ground";
 import { pathFloors, routesReached, runs, waysOf, waysReached, type PathFloors } from "./reach";
-import { slotsOf, type Setting, type Slot } from "./slots";
+import { BEHIND, slotsOf, type Setting, type Slot } from "./slots";
 import type { RowAsk, RowPlan, RowSpace } from "./types";
 
 /** Depth kept before the first row, mm: 6 ft at least (rental trade, common practice). */
@@ -58,7 +58,7 @@ function zoneStart(front: Front, ground: Ground, depth: number): number | null {
 function settingOf(front: Front, o: Option, ask: RowAsk): Setting {
   const aligned = Number.isInteger(front.frame.back[0]) && Number.isInteger(front.frame.back[1]);
   // Whole millimetres may bring two rows nearer by up to 1.5; bent rows have their corners nearer than their middles.
-  const slack = (aligned ? 0 : 2) + (ask.curve ? 2 + Math.ceil(ask.chair.width ** 2 / (8 * (o.first - o.couple + 1500))) : 0);
+  const slack = (aligned ? 0 : 2) + (ask.curve ? 2 + Math.ceil(ask.chair.width ** 2 / (8 * (o.first - o.couple + BEHIND))) : 0);
   return {
     frame: front.frame, couple: o.couple, first: o.first, aisle: o.aisle, lanes: o.lanes, behind: o.behind, gap: o.gap,
     pitch: Math.max(ask.rowPitch, Math.ceil(ask.chair.depth + LEAST_CLEAR)) + slack, chair: ask.chair, curve: ask.curve,
@@ -166,7 +166,7 @@ function planOf(space: RowSpace, ask: RowAsk, t: Try): RowPlan {
 }
 
 /** Effort: how often the ways out are worked out for a candidate. */
-const CHECKS = 90;
+const CHECKS = 48;
 /** Plans handed back. */
 const PLANS = 3;
 /** Options of at most this rank are comfortable: full aisle, lanes at both ends. */

@@ -1,4 +1,5 @@
 import { add, rectangle, scale, turn, type Point, type Polygon } from "../../geometry";
+import { LEAST_CLEAR } from "./formula";
 import { block, liesIn, place, type Frame, type Ground } from "./ground";
 
 /** A place for one chair: row counted from the front, side of the aisle, number counted from the aisle. */
@@ -21,11 +22,13 @@ export type Setting = {
 
 /** Kept between a chair and a wall or column, mm. */
 const OFF = 20;
+/** Clear floor ahead of each chair, mm, with a hair for whole millimetres. */
+const AHEAD = Math.ceil(LEAST_CLEAR) + 1;
 const MOST_ROWS = 400;
 /** Rows bent about the couple stop short of standing beside them, degrees. */
-const WIDEST = 50;
+const WIDEST = 48;
 /** The arcs' centre lies this far behind the couple, mm: rows bend gently and each still looks to them. */
-const BEHIND = 1500;
+export const BEHIND = 1200;
 
 /** Rows reach at most this many times as far back as to the side, once everyone is seated. */
 const DEEPEST = 2.2;
@@ -54,7 +57,9 @@ function straight(s: Setting, ground: Ground, enough: number): readonly Slot[][]
         const far = outer + Math.max(lane, OFF);
         if (!liesIn(ground.floor, block(s.frame, Math.min(0, side * far), Math.max(0, side * far), d0 - OFF, d1 + Math.max(s.behind, OFF)))) break;
         const body = block(s.frame, u - s.chair.width / 2, u + s.chair.width / 2, d0, d1);
-        if (liesIn(ground.free, block(s.frame, u - s.chair.width / 2 - OFF, u + s.chair.width / 2 + OFF, d0 - OFF, d1 + OFF))) {
+        // 305 mm ahead are clear of columns and pieces too, not of other rows alone.
+        const ahead = block(s.frame, u - s.chair.width / 2, u + s.chair.width / 2, d0 - AHEAD, d0);
+        if (liesIn(ground.free, block(s.frame, u - s.chair.width / 2 - OFF, u + s.chair.width / 2 + OFF, d0 - OFF, d1 + OFF)) && liesIn(ground.bare, ahead)) {
           found.push({ row, side, n, at: place(s.frame, u, d), bend: 0, body, reach: Math.hypot(u, d - s.couple) });
         }
       }
@@ -92,7 +97,9 @@ function curved(s: Setting, ground: Ground, enough: number): readonly Slot[][] {
         const shift = (side * (Math.max(lane, OFF) + s.chair.width / 2)) / 2;
         const withLane = bodyAt(s, u + away[0] * shift, d + away[1] * shift, bend, { width: s.chair.width / 2 + Math.max(lane, OFF), depth: s.chair.depth });
         if (!liesIn(ground.floor, withLane) || !liesIn(ground.floor, block(s.frame, u - half, u + half, d, d + deep + s.behind))) break;
-        if (liesIn(ground.free, bodyAt(s, u, d, bend, clear))) {
+        const before = turn([0, -(deep + AHEAD / 2)], -bend);
+        const ahead = bodyAt(s, u + before[0], d + before[1], bend, { width: s.chair.width, depth: AHEAD });
+        if (liesIn(ground.free, bodyAt(s, u, d, bend, clear)) && liesIn(ground.bare, ahead)) {
           found.push({ row, side, n, at: place(s.frame, u, d), bend, body: bodyAt(s, u, d, bend), reach: Math.hypot(u, d - s.couple) });
         }
       }
@@ -110,7 +117,10 @@ function curved(s: Setting, ground: Ground, enough: number): readonly Slot[][] {
  * well-shaped block may reach.
  */
 export const slotsOf = (s: Setting, ground: Ground, enough: number): readonly Slot[][] =>
-  (s.curve ? curved(s, ground, enough) : straight(s, ground, enough)).map(withNeighbours);
+  (s.curve ? curved(s, ground, enough).map(mirrored) : straight(s, ground, enough)).map(withNeighbours);
+
+/** Bent rows keep to what both sides of the aisle have: an arc with one arm looks broken. */
+const mirrored = (row: readonly Slot[]): Slot[] => row.filter((c) => row.some((o) => o.side !== c.side && o.n === c.n));
 
 /** A chair alone beyond a column looks forgotten: it is left out where the row has others. */
 const withNeighbours = (row: readonly Slot[]): Slot[] =>
@@ -125,4 +135,12 @@ export function wheelchairBody(s: Setting, a: Slot, b: Slot, size: { readonly wi
   const at = add(between, look(s.chair.depth / 2 - size.depth / 2));
   const local = rectangle([0, 0], size.width, size.depth, 0).map((p) => turn(p, -bend));
   return { at, bend, body: local.map((p) => add(at, add(scale(s.frame.across, p[0]), scale(s.frame.back, p[1])))) };
+}
+
+/** The floor straight ahead of a chair, so many millimetres deep. */
+export function aheadOf(s: Setting, c: Slot, deep: number): Polygon {
+  const way = turn([0, -(s.chair.depth + deep) / 2], -c.bend);
+  const at = add(c.at, add(scale(s.frame.across, way[0]), scale(s.frame.back, way[1])));
+  const local = rectangle([0, 0], s.chair.width, deep, 0).map((p) => turn(p, -c.bend));
+  return local.map((p) => add(at, add(scale(s.frame.across, p[0]), scale(s.frame.back, p[1]))));
 }
