@@ -17,7 +17,7 @@ export const guestsSchema = record({
 }).superRefine((g, ctx) => {
   const all = g.adults + g.children;
   const limits: readonly (readonly [keyof typeof g, number, string])[] = [
-    ["children", LIMITS.guests - g.adults, `with the adults at most ${LIMITS.guests}`],
+    ["children", Math.max(0, LIMITS.guests - g.adults), `with the adults at most ${LIMITS.guests}`],
     ["highChairs", g.children, "at most as many as children"],
     ["wheelchairs", all, "at most as many as adults and children"],
     ["quiet", all, "at most as many as adults and children"],
