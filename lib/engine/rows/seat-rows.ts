@@ -128,7 +128,8 @@ function tryFront(room: Room, front: Front, enough: number): Try | null {
 
 /** Distance of the last row's backs from the wall. */
 const backOf = (s: Setting, c: Choice): number => s.first + (c.rows - 1) * s.pitch + s.chair.depth;
-const complete = (t: Try, ask: RowAsk): boolean => t.places >= ask.people && t.choice.wheels.length >= ask.wheelchairs;
+const complete = (t: Try, ask: RowAsk): boolean =>
+  t.places >= Math.min(ask.people, ask.chairsLeft + t.choice.wheels.length) && t.choice.wheels.length >= ask.wheelchairs;
 
 const tidy = (d: number): number => { const r = Math.round((((d % 360) + 360) % 360) * 1000) / 1000; return r === 360 ? 0 : r; };
 
