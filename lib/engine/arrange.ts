@@ -29,9 +29,9 @@ export type ArrangeOptions = {
 };
 
 /** Attempts in one search: effort is budgeted in steps, never in seconds. */
-const ATTEMPTS = 18;
+const ATTEMPTS = 12;
 /** Once something is found, this much more cost is worth another look for a layout of another kind. */
-const WORTH = 2.2;
+const WORTH = 1.6;
 
 export const packageOf = (venue: Venue, brief: Brief): Package | undefined => venue.packages.find((p) => p.id === brief.package);
 
@@ -106,15 +106,21 @@ function search(ctx: Context, most: number, options: ArrangeOptions, watch: Stop
   let closest: { readonly layout: Layout; readonly musts: number } | null = null;
   const misses: Miss[] = [];
   let best = Infinity;
-  for (const [i, a] of list.slice(0, ATTEMPTS).entries()) {
-    if (options.stop?.() || (kept.size >= most && a.cost > best) || a.cost > best + WORTH) break;
-    options.onProgress?.({ stage: "search", done: i, of: Math.min(list.length, ATTEMPTS) });
+  const wheels = new Set<string>();
+  let runs = 0;
+  for (const a of list) {
+    if (options.stop?.() || runs >= ATTEMPTS || kept.size >= most || a.cost > best + WORTH) break;
+    // A lane for wheels is kept only where the same attempt without one left them no place.
+    if (a.lane && !wheels.has(keyOf(a))) continue;
+    options.onProgress?.({ stage: "search", done: runs, of: Math.min(list.length, ATTEMPTS) });
+    runs++;
     const laid = watch.time("seating", () => layDay(ctx, a));
     misses.push(...laid.misses);
-    for (const day of distinct(laid.days).slice(0, 3)) {
+    for (const day of distinct(laid.days).slice(0, 2)) {
       if (kept.has(kindOf(day)) || kept.size >= most) continue;
       const finished: Finished = watch.time("finish", () => finish(ctx, day));
       const layout = withQuoteAndFindings(ctx, finished);
+      if (!a.lane && layout.findings.some((f) => f.code === "wheelchairs-short" || f.code === "route")) wheels.add(keyOf(a));
       const musts = layout.findings.filter((f) => f.level === "must").length + day.short;
       if (musts === 0) { kept.set(kindOf(day), { layout, cost: a.cost }); best = Math.min(best, a.cost); }
       else if (!closest || musts < closest.musts) closest = { layout, musts };
@@ -124,6 +130,8 @@ function search(ctx: Context, most: number, options: ArrangeOptions, watch: Stop
   const reasons = closest ? closest.layout.findings.filter((f) => f.level === "must") : [];
   return { layouts, closest: closest?.layout ?? null, reasons: reasons.length > 0 ? reasons : missesAsFindings(ctx, misses) };
 }
+
+const keyOf = (a: Attempt): string => JSON.stringify([a.plan, a.ease, a.removed.size]);
 
 /** Days of one attempt that differ in kind, those that seat everyone first. */
 function distinct(days: readonly Day[]): readonly Day[] {

@@ -1,5 +1,5 @@
 import { area } from "../../geometry";
-import type { Item } from "../../layout";
+import { footprintPolygon, type Item, type Scene } from "../../layout";
 import { waysOut, routes } from "../../rules";
 import type { Stock } from "../../venue";
 import { canStand, floorSpots, meets, placedOf, useFloor, withPlaced, type Placed, type RoomFloor, type Spot } from "../place";
@@ -23,12 +23,18 @@ const SPOTS_JUDGED = 6;
  * Pre: the day's tables and rows stand. Post: every spec stands, or is carried by another piece, or is named in `gaveWay`.
  */
 export function placeDisplays(ctx: Context, start: Day): Shown {
+  // Ways are seldom lost to a table at a wall: judge all of them once, and one by one only where that fails.
+  const quick = placeAll(ctx, start, false);
+  return waysHold(ctx, quick.day, null) ? quick : placeAll(ctx, start, true);
+}
+
+function placeAll(ctx: Context, start: Day, judge: boolean): Shown {
   let day = start;
   const gaveWay: GaveWay[] = [];
   for (const spec of ctx.demand.displays) {
     const usual = usualPiece(ctx, day, spec);
     if (usual) { day = usual; continue; }
-    const placed = placeOne(ctx, day, spec);
+    const placed = placeOne(ctx, day, spec, judge);
     if (placed) { day = placed; continue; }
     const shared = shareTable(day, spec);
     if (shared) { day = shared.day; gaveWay.push({ word: spec.word, why: "combined", with: shared.host }); continue; }
@@ -97,9 +103,9 @@ const cakeRank = (s: Stock): number => {
   return Math.abs(w - 1200) + (d < 600 ? 400 : 0) + (s.seats && s.seats.most > 6 ? 600 : 0);
 };
 
-function placeOne(ctx: Context, day: Day, spec: Spec): Day | null {
+function placeOne(ctx: Context, day: Day, spec: Spec, judge: boolean): Day | null {
   for (const offer of offers(ctx, day, spec)) for (const room of roomOrder(day, spec)) {
-    const found = spotIn(ctx, day, room, offer);
+    const found = spotIn(ctx, day, room, { spec: offer, judge });
     if (found) return found;
   }
   return null;
@@ -112,7 +118,7 @@ function crowded(room: RoomDay, day: Day): RoomFloor {
   return withPlaced(room.f, ...more);
 }
 
-function spotIn(ctx: Context, day: Day, room: RoomDay, spec: Spec): Day | null {
+function spotIn(ctx: Context, day: Day, room: RoomDay, { spec, judge }: { readonly spec: Spec; readonly judge: boolean }): Day | null {
   const f = crowded(room, day);
   const free = spec.kind === "cocktail-table";
   const spots = free ? freeSpots(f, spec) : rankedSpots(f, { spec });
@@ -125,12 +131,14 @@ function spotIn(ctx: Context, day: Day, room: RoomDay, spec: Spec): Day | null {
     const use = useFloor(s.at, sizeOf(spec), s.angle, spec.around);
     const p = placedOf(itemOf(spec, f.id, s), use);
     if (rowsStay && room.rows && conflicts(p, room.rows)) continue;
+    // A table is a table to the guest who faces it: the gap of two tables holds.
+    if (spec.kind === "table" && room.tables.some((t) => meets(p.body, footprintPolygon(t), ctx.values.most.tableGap + 1))) continue;
     const late = room.rows !== null && !rowsStay && conflicts(p, room.rows);
     const next: RoomDay = {
       ...room, f: withPlaced(room.f, p), statics: [...room.statics, p], mealOnly: late ? new Set([...room.mealOnly, spec.id]) : room.mealOnly,
     };
     const trial: Day = { ...day, rooms: new Map(day.rooms).set(f.id, next) };
-    if (waysHold(ctx, trial, f.id)) return trial;
+    if (!judge || waysHold(ctx, trial, f.id)) return trial;
     judged++;
     seen.push(s);
   }
@@ -139,7 +147,11 @@ function spotIn(ctx: Context, day: Day, room: RoomDay, spec: Spec): Day | null {
 
 /** Whether each place still reaches its ways out, and each route still stands, in the parts of the day that use the room. */
 export function waysHold(ctx: Context, day: Day, room: string | null): boolean {
-  return scenesOf(ctx, day).filter((s) => room === null || s.rooms.includes(room)).every((s) => {
+  const scenes = scenesOf(ctx, day).filter((s) => room === null || s.rooms.includes(room));
+  // Two parts of the day with the same rooms and pieces are judged once.
+  const key = (s: Scene): string => JSON.stringify([[...s.rooms].sort(), s.id === "ceremony", s.items.map((i) => `${i.id}@${i.room}`).sort()]);
+  const distinct = scenes.filter((s, i) => scenes.findIndex((o) => key(o) === key(s)) === i);
+  return distinct.every((s) => {
     const guests = s.id === "ceremony" ? ctx.demand.ceremonyGuests : ctx.demand.guests;
     return waysOut(ctx.site, s, guests).unserved.length === 0 && routes(ctx.site, s).unreached.length === 0;
   });

@@ -7,6 +7,7 @@ import type { Day } from "./day";
 import { placeDisplays, type GaveWay } from "./displays";
 import { givesUpOf, titleOf, whyOf } from "./explain";
 import { entryOf } from "./relations";
+import { restoreStanding } from "./restore";
 import { scenesOf } from "./scenes";
 import { scoreOf } from "./score";
 import { layStruckFloor } from "./struck";
@@ -17,7 +18,7 @@ export type Finished = { readonly layout: Layout; readonly day: Day; readonly ga
 /** From a day whose tables and rows stand to a whole layout: struck floor, displays, numbers, turnovers, words. */
 export function finish(ctx: Context, start: Day): Finished {
   const struck = layStruckFloor(ctx, start) ?? start;
-  const open = withAccess(ctx, struck);
+  const open = withAccess(ctx, restoreStanding(ctx, struck));
   const shown = placeDisplays(ctx, open);
   const day = numbered(placeWorkTable(ctx, shown.day));
   const scenes = scenesOf(ctx, day).map((s): Scene => ({ ...s, numbers: firstParts(s.items) }));

@@ -1,4 +1,4 @@
-import { add, boxOf, scale, turn, type Point } from "../../geometry";
+import { add, boxOf, rectangle, scale, turn, type Point, type Polygon } from "../../geometry";
 import type { Item } from "../../layout";
 import { axisOf } from "../../venue";
 import { placedOf, type Placed, type RoomFloor } from "../place";
@@ -39,6 +39,8 @@ export type MealAsk = {
 const VARIANTS = 3;
 /** With so many ways of seating everyone in hand, no other wall is tried. */
 const ENOUGH = 2;
+/** The share of the guests that patterns must seat before a search is made for the rest. */
+const NEAR = 0.8;
 
 /**
  * Lays one room for the meal: stands the big pieces jointly, keeps lanes to them, fills the rest with tables.
@@ -48,29 +50,44 @@ export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
   const gaps = ctx.values[ask.ease.gaps];
   const top = ask.withTop ? topOf(ctx, gaps.wallGap) : null;
   const out: MealStand[] = [];
+  const tries: Try[] = [];
   for (const stand of variants(ask, top)) {
-    if (out.filter((m) => m.places >= ask.guests).length >= ENOUGH) break;
     const tops = top ? stand.placed.filter((p) => p.item.role === "top").flatMap((p) => topItems(ctx, top, ask.floor.id, p.item)) : [];
     const taken = new Map(ask.taken);
     for (const p of stand.placed) if ("stock" in p.item.from) taken.set(p.item.from.stock, (taken.get(p.item.from.stock) ?? 0) + (p.item.from.count ?? 1));
-    const topSeats = tops.reduce((n, i) => n + i.seats.length, 0);
     const fixed = withTops(stand.f, tops, top);
     for (const mode of laneModes(fixed, ask)) {
-      const space = spaceOf(ctx, fixed, tops, mode);
-      if (!space) continue;
-      const seated = seatTables(space, {
-        places: Math.max(0, ask.guests - topSeats), families: families(ctx, taken), gaps, perTable: ask.ease.perTable,
-        tables: ctx.brief.meal.tables, form: ctx.brief.meal.form, chair: ctx.chair, wheelchairs: ask.wheelchairs,
-        chairsLeft: Math.max(0, ask.chairsLeft - topSeats),
-      }, { seed: ctx.seed });
-      for (const s of seated) out.push({
-        room: ask.floor.id, anchors: stand.placed.filter((p) => p.item.role !== "top"), top: tops, seated: s, places: s.places + topSeats,
-        ease: ask.ease, score: stand.score, unplaced: stand.left,
-      });
+      const space = spaceOf(ctx, { f: fixed, tops, mode, wallGap: gaps.wallGap });
+      if (space) tries.push({ stand, tops, taken, space });
     }
   }
   const full = (m: MealStand): number => Math.min(m.places, ask.guests);
-  return out.sort((a, b) => full(b) - full(a) || b.score - a.score);
+  const best = (list: MealStand[]): MealStand[] => list.sort((a, b) => full(b) - full(a) || b.score - a.score);
+  for (const t of tries) {
+    if (out.filter((m) => m.places >= ask.guests).length >= ENOUGH) break;
+    out.push(...seat(ctx, ask, t, 0));
+  }
+  // Patterns alone fell short: the search on top of them is worth its time where they came near.
+  const near = best(out)[0];
+  if (near && near.places < ask.guests && near.places >= ask.guests * NEAR) {
+    const again = tries.find((t) => t.space.room === near.room && t.tops === near.top);
+    if (again) out.push(...seat(ctx, ask, again, 1));
+  }
+  return best(out);
+}
+
+type Try = { readonly stand: Stand; readonly tops: readonly Item[]; readonly taken: ReadonlyMap<string, number>; readonly space: SeatingSpace };
+
+function seat(ctx: Context, ask: MealAsk, t: Try, effort: number): readonly MealStand[] {
+  const topSeats = t.tops.reduce((n, i) => n + i.seats.length, 0);
+  return seatTables(t.space, {
+    places: Math.max(0, ask.guests - topSeats), families: families(ctx, t.taken), gaps: ctx.values[ask.ease.gaps], perTable: ask.ease.perTable,
+    tables: ctx.brief.meal.tables, form: ctx.brief.meal.form, chair: ctx.chair, wheelchairs: ask.wheelchairs,
+    chairsLeft: Math.max(0, ask.chairsLeft - topSeats),
+  }, { seed: ctx.seed, effort }).map((s): MealStand => ({
+    room: ask.floor.id, anchors: t.stand.placed.filter((p) => p.item.role !== "top"), top: t.tops, seated: s, places: s.places + topSeats,
+    ease: ask.ease, score: t.stand.score, unplaced: t.stand.left,
+  }));
 }
 
 function families(ctx: Context, taken: ReadonlyMap<string, number>): readonly Family[] {
@@ -114,12 +131,13 @@ function laneModes(f: RoomFloor, ask: MealAsk): readonly LaneMode[] {
   return served ? ["rim", "middle"] : ask.lane ? ["middle"] : ["none"];
 }
 
-function spaceOf(ctx: Context, f: RoomFloor, tops: readonly Item[], mode: LaneMode): SeatingSpace | null {
+type SpaceAsk = { readonly f: RoomFloor; readonly tops: readonly Item[]; readonly mode: LaneMode; readonly wallGap: number };
+function spaceOf(ctx: Context, { f, tops, mode, wallGap }: SpaceAsk): SeatingSpace | null {
   const targets: Point[] = f.placed.filter((p) => ["bar", "buffet", "dance-floor"].includes(p.item.kind)).map((p) => frontPoint(p));
   if (mode !== "none" && targets.length === 0) targets.push(...deepPoints(f));
   const ways = mode === "none" ? [] : lanes(f, targets, { middle: mode === "middle" });
   if (!ways) return null;
-  const solids = [...f.room.obstacles.map((o) => o.outline), ...f.placed.filter((p) => !p.walkable && p.item.role !== "top").map((p) => p.body)];
+  const solids = [...f.room.obstacles.map((o) => o.outline), ...f.placed.filter((p) => !p.walkable && p.item.role !== "top").map((p) => (p.item.kind === "table" ? grown(p.item, Math.max(0, ctx.values.most.tableGap - wallGap)) : p.body))];
   const zones = [
     ...f.room.keepClear.map((k) => ({ polygon: k.outline, tableClear: 0 })),
     ...f.doorFloor.map((polygon) => ({ polygon, tableClear: 0 })),
@@ -134,6 +152,12 @@ function spaceOf(ctx: Context, f: RoomFloor, tops: readonly Item[], mode: LaneMo
     ...(head ? { focus: head.at, mirror: { at: head.at, angle: (head.angle + 90) % 180 } } : {}),
     exits: f.gates.map((g) => add(g.at, scale(g.inward, 700))),
   };
+}
+
+/** A table without places still keeps the gap of two tables from one whose place faces it. */
+function grown(i: Item, by: number): Polygon {
+  const [w, d] = "diameter" in i.shape ? [i.shape.diameter, i.shape.diameter] : [i.shape.width, i.shape.depth];
+  return rectangle(i.at, w + 2 * by, d + 2 * by, i.angle);
 }
 
 /** Where one stands to be served: before the piece's front, clear of it by half a route. */
