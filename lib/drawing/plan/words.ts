@@ -30,17 +30,17 @@ export function medallion(run: Run, desk: Desk): readonly Mark[] {
   const room = "radius" in blank ? blank.radius : Math.min(blank.width, blank.depth) / 2;
   const type: Type = { size: hand.number, face: "serif", weight: "bold" };
   if (hand.detail === "figures") return placesFigure(run, desk);
-  const wide = textWidth(run.number, type) / 2 + 0.55;
-  const radius = Math.max(Math.min(hand.medallion, Math.max(room - 0.5, 0)), Math.min(wide, room - 0.25));
-  if (radius < hand.number * 0.42) {
-    ground.takeRect({ x: at[0] - wide, y: at[1] - hand.number / 2, width: 2 * wide, height: hand.number });
-    return [cartouche(at, { width: 2 * wide, height: hand.number * 0.9 }, 0, `v-${veneer}`), setTurned({ text: run.number, type, ink: `t-${veneer}` }, at, 0)];
-  }
-  ground.takeRect({ x: at[0] - radius, y: at[1] - radius, width: 2 * radius, height: 2 * radius });
-  return [
-    { kind: "circle", at, radius, fill: `v-${veneer}`, stroke: { ink: "ink", weight: hand.fine } },
-    setTurned({ text: run.number, type, ink: `t-${veneer}` }, at, 0),
-  ];
+  // On a small piece the figure shrinks to the least size, and stands on plain tint without a ring if the ring would meet the edge.
+  const tight = room < hand.medallion * 1.35;
+  const size = tight ? Math.max(hand.note, Math.min(hand.number, room * 1.1)) : hand.number;
+  const set: Type = { ...type, size };
+  const wide = textWidth(run.number, set) / 2, tall = (size * capHeight(set)) / 2;
+  const need = Math.sqrt(wide * wide + tall * tall) + 0.3;
+  const radius = Math.max(need, Math.min(hand.medallion, room * 0.68));
+  ground.takeRect({ x: at[0] - Math.max(radius, wide), y: at[1] - radius, width: 2 * Math.max(radius, wide), height: 2 * radius });
+  const figure = setTurned({ text: run.number, type: set, ink: `t-${veneer}` }, at, 0);
+  if (radius > room - 0.45) return [cartouche(at, { width: 2 * wide + 0.7, height: 2 * tall + 0.8 }, 0, `v-${veneer}`), figure];
+  return [{ kind: "circle", at, radius, fill: `v-${veneer}`, stroke: { ink: "ink", weight: hand.fine } }, figure];
 }
 
 /** Far off a table shows how many sit at it, where the figure fits on it. */

@@ -37,7 +37,7 @@ export function legendOf(scene: Scene, venue: Venue, hand: Hand): readonly Entry
     if (veneer === "round") {
       const places = items.map((i) => i.seats.length);
       const lo = Math.min(...places), hi = Math.max(...places);
-      return [{ veneer, name, says: hi === 0 ? String(items.length) : `${items.length}, of ${lo === hi ? hi : `${lo} to ${hi}`} places` }];
+      return [{ veneer, name, says: hi === 0 ? String(items.length) : `${items.length}, of ${lo === hi ? hi : `${lo}–${hi}`} places` }];
     }
     if (veneer === "long") {
       const high = items.filter((i) => i.kind === "cocktail-table").length;
