@@ -15,5 +15,6 @@ if (!opened.ok) {
   process.stderr.write(`${opened.error}\n`);
   process.exit(1);
 }
-await seedDemo(opened.value.house, (words) => { process.stderr.write(`${words}\n`); });
+const seeding = await seedDemo(opened.value.house);
+await seeding.rest(opened.value.house, (words) => { process.stderr.write(`${words}\n`); });
 await opened.value.close();

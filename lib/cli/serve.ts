@@ -4,7 +4,8 @@ import { build, isBuilt } from "../server/build";
 import { openHouse } from "../server/house";
 import { makeLog } from "../server/log";
 import { serve } from "../server/serve";
-import { seedDemo } from "./seed-demo";
+import { makeWorks } from "../server/works";
+import { seedDemo, type Seeding } from "./seed-demo";
 import { addressesOf } from "./addresses";
 
 /** `npm start`, `npm run dev` and `npm run demo`: serves the pages; the demo is built and seeded first where it has to be. */
@@ -37,6 +38,7 @@ const opened = await openHouse(config.value, log);
 if (!opened.ok) stopWith(opened.error);
 const { house, close } = opened.value;
 
+let seeding: Seeding | undefined;
 let serving: { readonly stop: () => Promise<void> } | undefined;
 let stopping = false;
 const stop = async (): Promise<void> => {
@@ -50,7 +52,7 @@ process.on("SIGTERM", () => void stop());
 process.on("SIGINT", () => void stop());
 
 try {
-  if (demo) await seedDemo(house, say);
+  if (demo) seeding = await seedDemo(house);
   serving = await serve({ config: config.value, log, dev, dir });
 } catch (error) {
   await close();
@@ -59,3 +61,18 @@ try {
     : `The server could not start: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
 }
 process.stdout.write(await addressesOf(house, { demo }));
+if (seeding) await tellTheRest(seeding);
+
+/** The stories that need the engine go on while the pages are served; their own threads keep the visitors' free. */
+async function tellTheRest({ fresh, rest }: Seeding): Promise<void> {
+  const works = makeWorks();
+  let told = 0;
+  try {
+    await rest({ ...house, works: works.works }, (words) => { told += 1; say(words); });
+    if (fresh && told > 0) process.stdout.write(await addressesOf(house, { demo }));
+  } catch (error) {
+    if (!stopping) say(`The demo's bookings could not all be walked to their state: ${error instanceof Error ? error.message : String(error)}`);
+  } finally {
+    await works.close();
+  }
+}

@@ -10,8 +10,11 @@ import { nowIso } from "./moment";
 import type { Actor, Arranged, Outcome } from "./types";
 import { arrangementKey, briefOf, LAYOUTS, questionOf, SEED } from "./view";
 
+/** `waitMs`: no longer than this for an answer; the engine goes on meanwhile, and "working" means to ask again. Left out: until it is there. */
+type Question = { readonly reference: string; readonly waitMs?: number };
+
 /** Runs the engine on the answers so far. Its answer is kept while answers, venue and engine stay the same. */
-export async function arrangeFor(house: House, actor: Actor, { reference }: { readonly reference: string }): Promise<Outcome<Arranged>> {
+export async function arrangeFor(house: House, actor: Actor, { reference, waitMs }: Question): Promise<Outcome<Arranged>> {
   const { db } = house.store;
   const booking = await gate(db, actor, { reference, action: "arrange" });
   if (!booking.ok) return booking;
@@ -19,7 +22,8 @@ export async function arrangeFor(house: House, actor: Actor, { reference }: { re
   if (!venue) return fail({ code: "not-found" });
   const brief = briefOf(booking.value);
   if (!brief) return fail({ code: "incomplete", missing: ["guests"] });
-  return ok({ brief, result: await arranged(house, venue, brief), venue: venue.venue, venueVersion: venue.version });
+  const result = await within(arranged(house, venue, brief), waitMs);
+  return result ? ok({ brief, result, venue: venue.venue, venueVersion: venue.version }) : fail({ code: "working" });
 }
 
 /** Questions being worked on: who asks the same meanwhile waits for the one answer. */
@@ -38,4 +42,13 @@ async function work(house: House, { key, venue, brief }: { readonly key: string;
   const result = await house.works.arrange(venue.venue, questionOf(brief), { seed: SEED, layouts: LAYOUTS });
   await arrangements.keep(house.store.db, { key, result, at: nowIso(house) });
   return result;
+}
+
+/** The value, or undefined when it is not there in time. A failure that comes later than that is met by whoever asks again. */
+async function within<T>(work: Promise<T>, ms: number | undefined): Promise<T | undefined> {
+  if (ms === undefined) return work;
+  work.catch(() => undefined);
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<undefined>((resolve) => { timer = setTimeout(() => resolve(undefined), ms); });
+  return Promise.race([work, late]).finally(() => clearTimeout(timer));
 }

@@ -24,6 +24,8 @@ export type Refusal =
   | { readonly code: "wrong-state"; readonly state: State }
   /** What must be known first: "guests", "layout" (none chosen), "layout-outdated" (answers changed since it was chosen). */
   | { readonly code: "incomplete"; readonly missing: readonly ("guests" | "layout" | "layout-outdated")[] }
+  /** The engine is still at it, longer than was waited for: ask again. */
+  | { readonly code: "working" }
   /** The link is unknown, run out, used up or withdrawn. */
   | { readonly code: "link"; readonly why: "unknown" | "expired" | "used" | "revoked" };
 
