@@ -1,6 +1,7 @@
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { accesswayWidth } from "./formulas";
-import { nearestOnPiece, routeMap, waysOut } from "./ways";
+import { aislesOf } from "./maps";
+import { nearestOnPiece, pieceWithin, waysOut } from "./ways";
 
 /** Length up to which 305 mm is enough, mm: 12 ft. */
 const SHORT = 12 * 304.8;
@@ -10,11 +11,11 @@ const SHORT = 12 * 304.8;
  * IBC 2018 1029.13.1.1. The straight distance is taken, which is never longer than the walk.
  */
 export function accessway(v: SceneView, c: Context): readonly Raw[] {
-  const aisles = routeMap(v.site, v.scene, c.values).pieces.filter((p) => p.exits.length > 0);
+  const aisles = aislesOf(v, c).pieces.filter((p) => p.exits.length > 0);
   const far = v.scene.items.filter((i) => i.kind === "table").flatMap((item) => item.seats.flatMap((s, seat) => {
     const level = v.site.rooms.get(item.room)?.room.level ?? 0;
     const here = aisles.filter((p) => p.level === level);
-    if (here.some((p) => nearestOnPiece(p, [s.x, s.y], SHORT) !== null)) return [];
+    if (here.some((p) => pieceWithin(p, [s.x, s.y], SHORT))) return [];
     const all = here.flatMap((p) => { const q = nearestOnPiece(p, [s.x, s.y], 100_000); return q ? [Math.hypot(q[0] - s.x, q[1] - s.y)] : []; });
     return all.length === 0 ? [] : [{ item, seat, at: placed([s.x, s.y]), distance: Math.min(...all) }];
   }));

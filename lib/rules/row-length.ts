@@ -2,7 +2,8 @@ import { add, scale, turn, type Point } from "../geometry";
 import type { Item } from "../layout";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { rowClearInches } from "./formulas";
-import { runsOf, waysMap, type WalkMap } from "./ways";
+import { waysFor } from "./maps";
+import { runsOf, type WalkMap } from "./ways";
 
 /** How far beyond the half width of the path its middle may lie from the end of a row, mm. */
 const BESIDE = 60;
@@ -11,7 +12,7 @@ const BESIDE = 60;
 export function rowLength(v: SceneView, c: Context): readonly Raw[] {
   const runs = runsOf(v.scene.items).filter((r) => r.length > 7);
   if (runs.length === 0) return [];
-  const map = waysMap(v.site, v.scene, c.values);
+  const map = waysFor(v, c);
   return runs.flatMap((run): readonly Raw[] => {
     const first = run[0];
     if (!first) return [];

@@ -1,5 +1,5 @@
 import {
-  boxOf, boxesNear, contains, edges, minus, pieceContains, segmentDistance, subtract, union, unite,
+  boxOf, boxesNear, contains, edges, minus, pieceContains, pointSegmentDistance, segmentDistance, subtract, union, unite,
   type Piece, type Point, type Polygon, type Region,
 } from "../../geometry";
 import type { Scene } from "../../layout";
@@ -98,7 +98,7 @@ function assemble(site: Site, { options, grounds, found, walker, radius }: Parts
   return {
     options, pieces, grounds, exits: exits.map((e) => e.id),
     reaches: (target, within, level) => pieces.filter((p) => (level === undefined || p.level === level) &&
-      (isPoint(target) ? nearestOnPiece(p, target, within) !== null : polygonNear(p, target, within))),
+      (isPoint(target) ? pieceWithin(p, target, within) : polygonNear(p, target, within))),
   };
 }
 
@@ -107,6 +107,13 @@ export function nearestOnPiece(p: WalkPiece, at: Point, within: number): Point |
   const { box } = p.piece;
   if (at[0] < box.minX - within || at[0] > box.maxX + within || at[1] < box.minY - within || at[1] > box.maxY + within) return null;
   return insideLines(p.lines, at) ? at : (boundaryPoints(p, at, within)[0] ?? null);
+}
+
+/** True when a piece comes within a distance of a point: stops at the first line that does. */
+export function pieceWithin(p: WalkPiece, at: Point, within: number): boolean {
+  const box = { minX: at[0] - within, minY: at[1] - within, maxX: at[0] + within, maxY: at[1] + within };
+  if (!boxesNear(box, p.piece.box, 0)) return false;
+  return eachLine(p.lines, box, (a, b) => pointSegmentDistance(at, [a, b]) <= within) || insideLines(p.lines, at);
 }
 
 /** Nearest point of each boundary line of a piece within a distance, nearest first. */

@@ -36,8 +36,7 @@ export const waysMap = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: W
  * past no piece and through no wall; a place in a row must stand beside the path. `people` decides whether one way out is
  * enough (fewer than 50); the number of places when left out.
  */
-export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, people?: number, by: WaysValues = WAYS): WaysOut {
-  const map = waysMap(site, scene, by);
+export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, people?: number, by: WaysValues = WAYS, map: WalkMap = waysMap(site, scene, by)): WaysOut {
   const items = piecesOnFloor(site, scene);
   const bodies = bodiesOf(items);
   const walls = map.grounds.map((g) => ({ level: g.level, lines: g.floor.flatMap((p) => [p.outer, ...p.holes].flatMap((r) => [...edges(r)])) }));

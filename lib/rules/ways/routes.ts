@@ -32,13 +32,12 @@ export function frontOf(item: Item): Polygon {
  * at doors) reaches from any way out. A wheelchair place is reached where the middle of the route comes within 457 mm of
  * its clear floor; a piece where the route passes within 150 mm of its front or edge.
  */
-export function routes(site: Site, scene: Pick<Scene, "id" | "rooms" | "items">, by: RouteValues = ROUTES): Routes {
+export function routes(site: Site, scene: Pick<Scene, "id" | "rooms" | "items">, by: RouteValues = ROUTES, map: WalkMap = routeMap(site, scene, by)): Routes {
   const targets = scene.items.flatMap((item): readonly { item: Item; seat?: number; at: Point; polygon: Polygon; within: number }[] => [
     ...item.seats.flatMap((s, seat) => s.place === "wheelchair"
       ? [{ item, seat, at: [s.x, s.y] as const, polygon: seatPolygon(s), within: by.route / 2 }] : []),
     ...(scene.id !== "ceremony" && isServed(item) ? [{ item, at: item.at, polygon: frontOf(item), within: by.route / 2 + BESIDE }] : []),
   ]);
-  const map = routeMap(site, scene, by);
   const unreached = targets.filter(({ item, polygon, within }) => {
     const level = site.rooms.get(item.room)?.room.level ?? 0;
     return !map.reaches(polygon, within, level).some((p) => p.exits.length > 0);

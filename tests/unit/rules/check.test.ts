@@ -188,4 +188,49 @@ describe("check", () => {
     expect(codes(venueOf(), day([turn]), brief({ times: { drinks: "14:00", meal: "14:30" } }))).toEqual([]);
     expect(codes(venueOf(), day([turn]), brief({ times: { drinks: "14:00", meal: "14:29" } }))).toEqual(["turnover-time"]);
   });
+
+  it("keeps to the rooms of the package and their uses", () => {
+    const other = venueOf({ rooms: [hall(), { ...hall({ id: "annexe", name: "Annexe", outline: box(30000, 0, 9000, 9000), uses: ["lounge"], doors: [] }) }] });
+    const x = { ...thing("x", [33000, 4000], [800, 800]), room: "annexe" };
+    expect(codes(other, meal([roundTable("t1", [10000, 6000]), x]), briefOf(MEAL))).toEqual(["room-not-hired"]);
+    const dry = venueOf({ rooms: [hall({ uses: ["dining"] })] });
+    const buffet = itemOf({ id: "b", kind: "buffet", from: { brought: true }, shape: { width: 2400, depth: 800 }, at: [15000, 2000] });
+    expect(codes(dry, meal([roundTable("t1", [6000, 6000]), buffet]), briefOf(MEAL))).toEqual(["room-use"]);
+  });
+
+  it("wants a wheelchair's place for each who asks, and lets no table seat more than its most", () => {
+    expect(codes(venueOf(), meal([roundTable("t1", [10000, 6000])]), briefOf({ ...MEAL, guests: { adults: 8, wheelchairs: 1 } }))).toEqual(["wheelchairs-short"]);
+    expect(codes(venueOf(), meal([roundTable("t1", [10000, 6000], 11, 440)]))).toEqual(["table-places"]);
+  });
+
+  it("wants 0.418 m2 of dance floor a dancer", () => {
+    // 100 guests x 0.4 x 4.5 ft2 = 16.72 m2: 17 panels of 1 m2 do, 16 do not.
+    const brief = briefOf({ guests: { adults: 100 }, ceremony: { here: false }, meal: { service: "none" }, music: { dancing: 0.4, by: "none" } });
+    const floor = (w: number, d: number): Layout => layoutOf("dancing", [itemOf({ id: "f", kind: "dance-floor", from: { stock: "panel", count: w * d }, shape: { width: w * 1000, depth: d * 1000 }, at: [10000, 6000] })]);
+    expect(codes(venueOf(), floor(17, 1), brief)).toEqual([]);
+    expect(codes(venueOf(), floor(4, 4), brief)).toEqual(["dance-floor"]);
+  });
+
+  it("says when the DJ who plays the ceremony cannot see the front of the rows", () => {
+    const rows = [0, 1, 2, 3, 4, 5, 6, 7].map((k) => rowChair(`c${k}`, [8000 + 450 * k, 6000]));
+    const dj = itemOf({ id: "dj", kind: "dj", from: { brought: true }, shape: { width: 1500, depth: 800 }, at: [3000, 2000] });
+    const brief = briefOf({ meal: { service: "none" }, music: { by: "dj", atCeremony: true } });
+    expect(codes(venueOf(), layoutOf("ceremony", [...rows, dj]), brief)).toEqual([]);
+    const screen = itemOf({ id: "s", kind: "screen", from: { brought: true }, shape: { width: 3000, depth: 100 }, at: [5000, 3200] });
+    expect(codes(venueOf(), layoutOf("ceremony", [...rows, dj, screen]), brief)).toEqual(["music-sight"]);
+  });
+
+  it("gives a drape's floor to the room it grows, with what stood there carried out", () => {
+    const jambs = { from: [20000, 4000] as [number, number], to: [20000, 8000] as [number, number], exit: false, for: ["guests" as const], swing: "none" as const };
+    const settle = { id: "settle", name: "Settle", kind: "lounge" as const, shape: { width: 1800, depth: 800 }, at: [21000, 6000] as [number, number], angle: 90, move: "heavy" };
+    const venue = venueOf({
+      rooms: [hall({ doors: [...hall().doors.slice(0, 1), { id: "a", leads: "side", ...jambs }] }),
+        hall({ id: "side", name: "Side", outline: box(20000, 0, 8000, 12000), standing: [settle], doors: [{ id: "b", leads: "hall", ...jambs }, { id: "out", from: [28000, 5000], to: [28000, 6500], leads: "outside", exit: true, for: ["guests"], swing: "out" }] })],
+      drapes: [{ id: "d", name: "Drape", grows: "hall", from: "side", area: box(20000, 3000, 3000, 6000), charge: null }],
+    });
+    const item = roundTable("t1", [21500, 6000], 4);
+    const drawn = (drapes: readonly string[]): Layout => { const l = meal([item]); return { ...l, scenes: l.scenes.map((s) => ({ ...s, drapes })) }; };
+    expect(codes(venue, drawn(["d"])).filter((c) => !c.endsWith("comfort"))).toEqual([]);
+    expect(codes(venue, drawn([]))).toContain("outside-room");
+  });
 });

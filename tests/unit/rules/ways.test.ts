@@ -18,8 +18,6 @@ describe("ways out", () => {
       const venue = venueOf({ rooms: [hall({
         outline: box(-6000, -6000, 12000, 12000).map(spin).map(([x, y]) => [Math.round(x), Math.round(y)] as [number, number]), doors: [],
       })] });
-      const wall = (id: string, x: number) => itemOf({ id, kind: "screen", from: { brought: true }, shape: { width: 8000, depth: 300 }, at: spin([x, 0]).map((v) => Math.round(v * 1)) , angle });
-      void wall;
       const left: Point = spin([-(gap / 2 + 4000), 0]), right: Point = spin([gap / 2 + 4000, 0]);
       const piece = (id: string, at: Point) => ({ ...itemOf({ id, kind: "screen", from: { brought: true }, shape: { width: 8000, depth: 300 }, at: [0, 0] }), at, angle });
       const map = walkMap(siteOf(venue), scene([piece("l", left), piece("r", right)]), { width: 914, tableLine: 483 });
@@ -64,10 +62,8 @@ describe("ways out", () => {
     for (const items of [tables, rows]) {
       waysOut(site, scene(items)); routes(site, scene(items));
       const t = performance.now();
-      const n = waysOut(site, scene(items)).unserved.length;
-      const mid = performance.now();
+      expect(waysOut(site, scene(items)).unserved).toEqual([]);
       routes(site, scene(items));
-      console.log("ways", (mid - t).toFixed(1), "routes", (performance.now() - mid).toFixed(1), "unserved", n);
       expect(performance.now() - t).toBeLessThan(500);
     }
   });
