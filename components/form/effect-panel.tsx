@@ -4,10 +4,10 @@ import { Caution } from "../plan/caution";
 import { DrawingSheet } from "../plan/drawing";
 import { gapWords, type Effect } from "./effect";
 
-type Props = { readonly id: string; readonly effect: Effect; readonly venue: Venue; readonly guests: number; readonly svg: string | null; readonly rows: boolean };
+type Props = { readonly id: string; readonly effect: Effect; readonly venue: Venue; readonly guests: number; readonly svg: string | null; readonly rows: boolean; readonly working: boolean };
 
 /** What the answers so far do: a sentence, the plan, the measure of places. Computed on the server at each save. */
-export function EffectPanel({ id, effect, venue, guests, svg, rows }: Props) {
+export function EffectPanel({ id, effect, venue, guests, svg, rows, working }: Props) {
   const scene = effect.layout?.scenes.find((s) => s.id === effect.scene);
   const rooms = scene?.rooms.map((r) => venue.rooms.find((x) => x.id === r)?.name ?? r) ?? [];
   const gaps = gapWords(venue, rows);
@@ -19,6 +19,7 @@ export function EffectPanel({ id, effect, venue, guests, svg, rows }: Props) {
       {svg && scene && effect.layout && (
         <DrawingSheet svg={svg} caption={`${scene.title}, ${new Intl.ListFormat(venue.locale).format(rooms)}: one way your answers so far can be laid.`} aside={<a href={`/request/layout/${effect.layout.id}`}>In words</a>} />
       )}
+      {working && <p className="small sec mt-3 measure">Your answers are still being laid out. The drawing stands here when you look again: <a href={`/request/${id}#effect`}>look now</a>. Anything typed since is best saved first.</p>}
       {seats && (
         <div className="measure-of">
           <h3>{rows ? "How many the rows seat" : "How many the tables seat"}</h3>

@@ -41,7 +41,7 @@ function mealSeats(i: EffectInput): { readonly chosen: StyleSeats | null; readon
 /** What the tables seat against the guests. It counts tables by themselves: whatever else stands in the room may take places. */
 function mealSentence(i: EffectInput): string {
   const { chosen, style } = mealSeats(i);
-  if (!chosen) return "The rooms of your package have not been measured for a meal yet.";
+  if (!chosen) return "How many the rooms of your package seat is being counted.";
   const phrase = PHRASE[style] ?? "Tables";
   const where = roomName(i.venue, chosen.room);
   if (i.guests === 0) return `${phrase} seat ${chosen.comfort} in comfort in the ${where}, ${chosen.most} at the most.`;
@@ -90,7 +90,7 @@ export function effectOf(i: EffectInput): Effect {
     case "guests":
     case "meal": return { ...base, sentence: mealSentence(i) };
     case "ceremony": {
-      if (!rows) return { ...base, sentence: stuck ?? "No room of your package has been measured for rows of chairs." };
+      if (!rows) return { ...base, sentence: stuck ?? "How many the rows seat is being counted." };
       const where = roomName(i.venue, rows.room);
       return { ...base, sentence: i.guests === 0 ? `Rows in the ${where} seat ${rows.comfort} in comfort, ${rows.most} at the most.` : i.guests <= rows.comfort ? `Rows in the ${where} seat all ${i.guests} of you in comfort.` : i.guests <= rows.most ? `Rows in the ${where} seat all ${i.guests} of you, closer than comfort.` : `Rows in the ${where} seat ${rows.most} of your ${i.guests} at the most.` };
     }

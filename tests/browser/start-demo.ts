@@ -18,7 +18,7 @@ export default async function startDemo(): Promise<() => Promise<void>> {
     const late = setTimeout(() => reject(new Error(`the demo did not start in ${START_MS / 1000} s:\n${said}`)), START_MS);
     const hear = (chunk: Buffer): void => {
       said += chunk.toString("utf8");
-      const link = /https?:\/\/\S+\/desk\/open\/\S+/.exec(said)?.[0];
+      const link = /The desk \(this link[^\n]*\n\s*(https?:\/\/\S+\/open\/\S+)/.exec(said)?.[1];
       if (link) { clearTimeout(late); resolve(link); }
     };
     server.stdout.on("data", hear);

@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { redirect } from "next/navigation";
 import { lookAtLink, theHouse } from "@/lib/service";
 import { face } from "@/app/_server/face";
 import { LinkEnded } from "@/app/_parts/link-ended";
@@ -9,7 +10,7 @@ import { sayDay } from "@/components/ui/say";
 type Props = { readonly params: Promise<{ readonly key: string }> };
 
 export async function generateMetadata(): Promise<Metadata> {
-  return { title: `The layout of your day – ${(await face()).name}` };
+  return { title: `Open the link – ${(await face()).name}` };
 }
 
 /** The mailed link: looking at it changes nothing and uses nothing up. The button opens it. */
@@ -17,9 +18,8 @@ export default async function OpenPage({ params }: Props) {
   const { key } = await params;
   const shown = await face();
   const seen = await lookAtLink(await theHouse(), { key });
-  if (!seen.ok || seen.value.purpose !== "couple") {
-    return <Frame house={shown}><LinkEnded why={!seen.ok && seen.error.code === "link" ? seen.error.why : "unknown"} linkKey={key} /></Frame>;
-  }
+  if (!seen.ok) return <Frame house={shown}><LinkEnded why={seen.error.code === "link" ? seen.error.why : "unknown"} linkKey={key} /></Frame>;
+  if (seen.value.purpose === "desk") redirect(`/desk/open/${key}`);
   const { names, venueName, date, dueDate } = seen.value;
   return (
     <Frame house={{ ...shown, name: venueName }}>

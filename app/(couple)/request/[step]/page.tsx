@@ -5,6 +5,7 @@ import { people } from "@/lib/brief";
 import { arrangeFor, capacityFor, planSvg } from "@/lib/service";
 import { asked, couple, type Search } from "@/app/_server/asking";
 import { heldFor, type Kept } from "@/app/_server/kept";
+import { hereOf, soon } from "@/app/_server/soon";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
 import { effectOf } from "@/components/form/effect";
 import { EffectPanel } from "@/components/form/effect-panel";
@@ -14,6 +15,9 @@ import { isStep, stepBefore, stepNumber, STEPS, stepTitle } from "@/components/f
 import { named } from "@/components/form/tidy";
 import { oneOf, shownValues } from "@/components/form/values";
 import { ErrorSummary } from "@/components/ui/errors";
+
+/** How long a page of questions waits for its drawing. */
+const PATIENCE_MS = 3_000;
 
 type Props = { readonly params: Promise<{ readonly step: string }>; readonly searchParams: Search };
 
@@ -51,21 +55,22 @@ export default async function StepPage({ params, searchParams }: Props) {
   const errors = named(step, kept?.errors ?? [], booking.venue);
   const stands = shownValues(booking.draft, step);
   const values = kept?.values ?? stands;
-  const [capacity, arranged] = await Promise.all([
-    capacityFor(house, actor, { reference }), booking.brief ? arrangeFor(house, actor, { reference }) : null,
+  const [counts, arranged] = await Promise.all([
+    soon(capacityFor(house, actor, { reference }), PATIENCE_MS), booking.brief ? soon(arrangeFor(house, actor, { reference }), PATIENCE_MS) : null,
   ]);
+  const capacity = hereOf(counts);
   const { venue, brief } = booking;
   const pack = venue.packages.find((p) => p.id === booking.package.id);
   const rooms = venue.rooms.filter((r) => pack?.rooms.includes(r.id));
   const guests = guestsAt(step, brief);
   const meal = shownValues(booking.draft, "meal");
   const effect = effectOf({
-    step, venue, rooms, capacity: capacity.ok ? capacity.value : null, result: arranged?.ok ? arranged.value.result : null, guests,
+    step, venue, rooms, capacity, result: hereOf(arranged)?.result ?? null, guests,
     tables: oneOf(meal, "tables"), drape: oneOf(meal, "drape"),
   });
-  const plan = effect.layout && effect.scene ? await planSvg(house, actor, { reference, layout: effect.layout.id, scene: effect.scene }) : null;
+  const plan = effect.layout && effect.scene ? await soon(planSvg(house, actor, { reference, layout: effect.layout.id, scene: effect.scene }), PATIENCE_MS) : null;
   const ask = QUESTIONS[step]({
-    values, errors, venue, rooms, turnoverInPackage: pack?.turnover ?? false, capacity: capacity.ok ? capacity.value : null, guests: brief ? people(brief) : 0,
+    values, errors, venue, rooms, turnoverInPackage: pack?.turnover ?? false, capacity, guests: brief ? people(brief) : 0,
   });
   const toSend = (await asked(searchParams, "back")) === "send";
   const before = stepBefore(step);
@@ -81,7 +86,7 @@ export default async function StepPage({ params, searchParams }: Props) {
         <input type="hidden" name="reference" value={reference} />
         {toSend && <input type="hidden" name="back" value="send" />}
         <div className="step-first">{ask.first}</div>
-        <EffectPanel id={step} effect={effect} venue={venue} guests={guests} svg={plan?.ok ? plan.value : null} rows={step === "ceremony"} />
+        <EffectPanel id={step} effect={effect} venue={venue} guests={guests} svg={hereOf(plan)} rows={step === "ceremony"} working={counts.kind === "working" || arranged?.kind === "working"} />
         <div className="step-rest">
           {ask.rest}
           <div className="go-row">

@@ -3,6 +3,7 @@ import { redirect } from "next/navigation";
 import { arrangeFor, planSvg } from "@/lib/service";
 import { people } from "@/lib/brief";
 import { asked, couple, type Search } from "@/app/_server/asking";
+import { soon } from "@/app/_server/soon";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
 import { Caution } from "@/components/plan/caution";
 import { Layouts } from "@/components/plan/layouts";
@@ -19,6 +20,20 @@ export async function generateMetadata({ searchParams }: Props): Promise<Metadat
   return { title: `${wrong ? "Error: " : ""}Step 7 of 8: Your layout – ${booking.venue.name}` };
 }
 
+/** How long the page waits for the engine before it says so. */
+const PATIENCE_MS = 25_000;
+
+function Waiting({ failed }: { readonly failed: boolean }) {
+  return (
+    <>
+      <p className="step-line">Step 7 of 8</p>
+      <h1>Your layout</h1>
+      <p className="lead measure mt-4" role="status">{failed ? "Your layouts could not be worked out just now. Your answers are kept." : "Your layouts are being worked out. It takes a little longer than usual; your answers are kept."}</p>
+      <p className="go-row"><a className="btn btn-go" href="/request/layout">Look again</a></p>
+    </>
+  );
+}
+
 const WAYS: Readonly<Record<number, string>> = { 1: "One way", 2: "Two ways", 3: "Three ways" };
 
 export default async function LayoutPage({ searchParams }: Props) {
@@ -26,8 +41,10 @@ export default async function LayoutPage({ searchParams }: Props) {
   if (!["invited", "started", "returned"].includes(booking.state)) redirect("/request?why=closed");
   if (!booking.brief) redirect("/request/guests?why=guests");
   const reference = booking.reference;
-  const arranged = await arrangeFor(house, actor, { reference });
-  if (!arranged.ok) redirect("/request?why=closed");
+  const arranged = await soon(arrangeFor(house, actor, { reference }), PATIENCE_MS);
+  if (arranged.kind !== "here") {
+    return <CoupleFrame booking={booking} back={{ href: "/request/extras", text: "Extras" }} savedAt={booking.savedAt}><Waiting failed={arranged.kind === "failed"} /></CoupleFrame>;
+  }
   const { result, venue } = arranged.value;
   const offered = await Promise.all(result.layouts.slice(0, 3).map(async (layout, i) => {
     const scene = layout.scenes.find((s) => s.id === "meal")?.id ?? layout.scenes[0]?.id;
