@@ -44,7 +44,7 @@ export const larkspur: VenueFile = {
       ],
       standing: [
         { id: "church-pew", name: "Church pew", kind: "lounge", shape: { width: 2134, depth: 610 }, at: [19190, 2438], angle: 90, move: "heavy-piece" },
-        { id: "seed-cabinet", name: "Seed cabinet", kind: "other", shape: { width: 1524, depth: 508 }, at: [11582, 11928], angle: 180, move: null },
+        { id: "seed-cabinet", name: "Seed cabinet", kind: "other", shape: { width: 1524, depth: 508 }, at: [11900, 11928], angle: 180, move: null },
       ],
       uses: ["ceremony", "dining", "dancing", "buffet", "plating", "drinks", "lounge"],
       posted: { rows: 240, tables: 176, standing: 300 },
