@@ -1,6 +1,5 @@
-import { distance, offset, pieceContains, rectangle, subtract, turn, type Point, type Polygon, type Region } from "../../geometry";
+import { boxOf, distance, edges, offset, rectangle, subtract, turn, type Box, type Point, type Polygon, type Region } from "../../geometry";
 import type { RoomFloor } from "../place";
-import { boxOf } from "../../geometry";
 
 /** Half of the accessible route, mm: 36 in (2010 ADA 403.5.1), a millimetre added for whole-number pieces. */
 const HALF = 458;
@@ -26,15 +25,9 @@ export function lanes(f: RoomFloor, targets: readonly Point[], options: { readon
   const nx = Math.max(1, Math.ceil((box.maxX - box.minX) / STEP)), ny = Math.max(1, Math.ceil((box.maxY - box.minY) / STEP));
   const at = (k: number): Point => turn([box.minX + ((k % (nx + 1)) * (box.maxX - box.minX)) / nx, box.minY + (Math.floor(k / (nx + 1)) * (box.maxY - box.minY)) / ny], f.axis);
   const count = (nx + 1) * (ny + 1);
-  const open = new Uint8Array(count), rim = new Float64Array(count);
-  const inner = offset(free, -600);
-  for (let k = 0; k < count; k++) {
-    const p = at(k);
-    if (!free.some((piece) => pieceContains(piece, p))) continue;
-    open[k] = 1;
-    const deep = inner.some((piece) => pieceContains(piece, p));
-    rim[k] = deep === options.middle ? 1 : 1.35;
-  }
+  const frame: Raster = { turned: -f.axis, box, nx, ny };
+  const open = rasterised(free, frame), deep = rasterised(offset(free, -600), frame);
+  const rim = Float64Array.from(deep, (d) => ((d === 1) === options.middle ? 1 : 1.35));
   const doors = f.gates.filter((g) => g.width >= 800 && g.door.for.includes("guests") && (g.door.leads !== "back-of-house") && !(g.door.steps && g.door.steps > 0));
   const starts = (doors.length > 0 ? doors : f.gates).map((g): Point => [g.at[0] + g.inward[0] * 600, g.at[1] + g.inward[1] * 600]);
   const nearest = (p: Point): number => {
@@ -52,6 +45,24 @@ export function lanes(f: RoomFloor, targets: readonly Point[], options: { readon
     if (!path) return null;
     out.push(...capsules(corners(path.map(at))));
     for (const k of path) sources.add(k);
+  }
+  return out;
+}
+
+type Raster = { readonly turned: number; readonly box: Box; readonly nx: number; readonly ny: number };
+
+/** Grid points inside a region, row by row from where its rings cross the row: rows x edges, not points x edges. */
+function rasterised(region: Region, { turned, box, nx, ny }: Raster): Uint8Array {
+  const out = new Uint8Array((nx + 1) * (ny + 1));
+  const sides = region.flatMap((p) => [p.outer, ...p.holes]).flatMap((ring) => edges(ring.map((q) => turn(q, turned))));
+  for (let j = 0; j <= ny; j++) {
+    const y = box.minY + (j * (box.maxY - box.minY)) / ny;
+    const xs = sides.flatMap(([a, b]) => (a[1] > y !== b[1] > y ? [a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1])] : [])).sort((p, q) => p - q);
+    const step = (box.maxX - box.minX) / nx;
+    for (let k = 0; k + 1 < xs.length; k += 2) {
+      const from = Math.max(0, Math.ceil((xs[k]! - box.minX) / step)), to = Math.min(nx, Math.floor((xs[k + 1]! - box.minX) / step));
+      for (let i = from; i <= to; i++) out[j * (nx + 1) + i] = 1;
+    }
   }
   return out;
 }

@@ -40,7 +40,9 @@ const VARIANTS = 3;
 /** With so many ways of seating everyone in hand, no other wall is tried. */
 const ENOUGH = 2;
 /** The share of the guests that patterns must seat before a search is made for the rest. */
-const NEAR = 0.8;
+const NEAR = 0.9;
+/** Below this share of the guests in the first way of standing the big pieces, the others are not tried. */
+const HOPELESS = 0.75;
 
 /**
  * Lays one room for the meal: stands the big pieces jointly, keeps lanes to them, fills the rest with tables.
@@ -65,6 +67,8 @@ export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
   const best = (list: MealStand[]): MealStand[] => list.sort((a, b) => full(b) - full(a) || b.score - a.score);
   for (const t of tries) {
     if (out.filter((m) => m.places >= ask.guests).length >= ENOUGH) break;
+    // Another wall for the couple gains a table, not a third of the room.
+    if (out.length > 0 && Math.max(...out.map((m) => m.places)) < ask.guests * HOPELESS) break;
     out.push(...seat(ctx, ask, t, 0));
   }
   // Patterns alone fell short: the search on top of them is worth its time where they came near.
