@@ -1,4 +1,4 @@
-import { boxOf, intersect, minus, subtract, aroundCircle, type Point, type Region } from "../../geometry";
+import { boxOf, intersect, subtract, aroundCircle, type Point, type Region } from "../../geometry";
 import { lay, type Draft, type Work } from "./drafts";
 import { fieldOf } from "./field";
 import { judge } from "./grids";
@@ -53,12 +53,8 @@ export function freeRounds(work: Work, f: Family, places: number): readonly Draf
 /** Points mirrored about the upright line x = double / 2: some on the line itself, the rest packed on one side. */
 function mirrored(region: Region, o: { readonly double: number; readonly n: number; readonly pitch: number; readonly pack: (r: Region, most: number) => readonly Point[] }): readonly Point[] {
   const { double, n, pitch } = o;
-  const image: Region = region.map((p) => {
-    const over = (ring: readonly Point[]): Point[] => ring.map(([x, y]) => [double - x, y]);
-    const outer = over(p.outer);
-    return { outer, holes: p.holes.map(over), box: boxOf(outer) };
-  });
-  const both = minus(region, minus(region, image));
+  const over = (ring: readonly Point[]): Point[] => ring.map(([x, y]) => [double - x, y]);
+  const both = subtract(intersect(region, region.map((p) => over(p.outer))), region.flatMap((p) => p.holes.map(over)));
   if (both.length === 0) return [];
   const { minX, minY, maxY } = boxOf(both.flatMap((p) => p.outer));
   const edge = Math.floor(double / 2 - pitch / 2);
@@ -67,9 +63,15 @@ function mirrored(region: Region, o: { readonly double: number; readonly n: numb
   const onLine = double % 2 === 0 ? linesOf(flipRegion(both)).at(double / 2) : [];
   const rows: (readonly number[])[] = [[]];
   for (const way of [0, 1, 2]) {
-    const ys = onLine.flatMap(([a, b]) => {
+    let last = -Infinity;
+    const ys = onLine.flatMap(([low, b]) => {
+      const a = Math.max(low, last + pitch);
+      if (a > b) return [];
       const k = Math.floor((b - a) / pitch + 1e-9) + 1, from = Math.ceil(a), room = Math.floor(b) - from - (k - 1) * pitch;
-      return Array.from({ length: k }, (_, i) => from + i * pitch + (way === 0 ? 0 : way === 1 ? room : Math.round(room / 2)));
+      if (room < 0) return [];
+      const line = Array.from({ length: k }, (_, i) => from + i * pitch + (way === 0 ? 0 : way === 1 ? room : Math.round(room / 2)));
+      last = line[line.length - 1] ?? last;
+      return line;
     });
     for (let keep = 1; keep <= ys.length; keep++) rows.push(way === 1 ? ys.slice(-keep) : ys.slice(0, keep));
   }

@@ -21,8 +21,9 @@ export function packEqual(field: Field, p: number, opts: { readonly angles: read
     const tried = oneMore(field, p + 2, best, budget, opts.random);
     budget = tried.left;
     if (!tried.points) break;
-    const grown = cornerFill(field, p, 0, tried.points.map((q) => snap(q, field)));
-    best = grown;
+    const snapped = tried.points.map((q) => snap(q, field));
+    if (!snapped.every((q) => field.holds(q))) continue;
+    best = cornerFill(field, p, 0, snapped);
   }
   return best.slice(0, opts.ceiling);
 }
@@ -31,7 +32,7 @@ export function packEqual(field: Field, p: number, opts: { readonly angles: read
 function snap(q: Point, field: Field): Point {
   const x = Math.floor(q[0]), y = Math.floor(q[1]);
   const options: Point[] = [[x, y], [x + 1, y], [x, y + 1], [x + 1, y + 1]];
-  return options.filter((o) => field.holds(o)).sort((a, b) => distance(a, q) - distance(b, q))[0] ?? q;
+  return options.filter((o) => field.holds(o)).sort((a, b) => distance(a, q) - distance(b, q))[0] ?? [Math.round(q[0]), Math.round(q[1])];
 }
 
 function patterns(field: Field, p: number, angles: readonly number[]): readonly Point[] {

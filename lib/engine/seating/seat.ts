@@ -2,6 +2,7 @@ import { seeded } from "../../base";
 import { boxesNear, boxOf, clearance, polygonShape, type Point } from "../../geometry";
 import { freeRounds } from "./balance";
 import { composed, fullest, isRoundFamily, type Draft, type Work } from "./drafts";
+import type { Item } from "../../layout";
 import { FORMS, formDrafts } from "./forms";
 import { hallOf } from "./hall";
 import { itemsOf, standingOf, totalPlaces, trimTo } from "./items";
@@ -24,7 +25,7 @@ const PLAIN = 1;
 export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: SeatingOptions = {}): readonly Seated[] {
   const hall = hallOf(space, ask);
   if (hall.floor.length === 0) return [];
-  const work: Work = { hall, ask, random: seeded(options.seed ?? 1), steps: Math.round((options.effort ?? 1) * 1_500_000) };
+  const work: Work = { hall, ask, random: seeded(options.seed ?? 1), steps: Math.round((options.effort ?? 1) * 5_000_000) };
   const families = ask.families.filter((f) => f.count > 0 && placesAt(f, ask, ask.chair) > 0);
   const rounds = families.filter(isRoundFamily), longs = families.filter((f) => !isRoundFamily(f));
   const wants = (k: TableKind): boolean => ask.tables === "any" || ask.tables === k;
@@ -105,11 +106,24 @@ function finish(work: Work, draft: Draft, options: SeatingOptions): Finished | n
     // A wheelchair may cost its neighbour: lay one more place a wheelchair where tables can take them.
     const wider = itemsOf(hall, trimTo(draft.laid.filter((l) => laid.some((m) => m.at[0] === l.at[0] && m.at[1] === l.at[1])), Math.min(limit + ask.wheelchairs, ask.chairsLeft + ask.wheelchairs), focus));
     const again = placeWheelchairs(hall.space, wider, { count: ask.wheelchairs, chair: hall.chair, axis, spare: ask.places === "most" ? Infinity : Math.max(0, wider.reduce((n, i) => n + i.seats.length, 0) - limit) });
-    if (again.placed > wheels.placed) wheels = again;
+    if (again.placed > wheels.placed) wheels = { ...again, items: giveBack(again.items, limit) };
   }
   items = wheels.items;
   const chairs = items.reduce((n, i) => n + i.seats.length, 0);
   return { items, places: chairs, wheelchairs: wheels.placed, form: draft.form, family: draft.kind, runs: groupsOf(laid), score: draft.score };
+}
+
+/** Takes the places laid beyond the number back, from the fullest tables. */
+function giveBack(items: readonly Item[], limit: number): readonly Item[] {
+  const out = [...items];
+  for (let over = out.reduce((n, i) => n + i.seats.length, 0) - limit; over > 0; over--) {
+    const at = out.reduce((best, i, k) => (i.seats.length > (out[best]?.seats.length ?? 0) ? k : best), 0);
+    const item = out[at];
+    if (!item) break;
+    const last = item.seats.map((s) => s.place).lastIndexOf("chair");
+    out[at] = { ...item, seats: item.seats.filter((_, k) => k !== last) };
+  }
+  return out;
 }
 
 /** Of shut-in tables, those of the first group alone: with it gone the others may be open again. */

@@ -39,11 +39,16 @@ export function walkable(space: SeatingSpace, items: readonly Item[], width: num
   const exits = space.exits ?? [];
   const open = free.filter((p) => exits.some((e) => pieceContains(p, e) || pieceDistance(p, e) < width));
   if (open.length > 0) return open;
-  return [...free].sort((a, b) => regionArea([b]) - regionArea([a])).slice(0, 1);
+  if (exits.length > 0) return [];
+  // No door is known: the larger pieces of floor are taken to lead out.
+  const most = Math.max(0, ...free.map((p) => regionArea([p])));
+  return free.filter((p) => regionArea([p]) > most * 0.3);
 }
 
 /** Ids of the tables with a place from which no way out is near enough. */
 export function shutIn(space: SeatingSpace, items: readonly Item[]): readonly string[] {
   const open = walkable(space, items, WAY);
+  // Nowhere to walk and no door known: nothing can be said.
+  if (open.length === 0 && (space.exits ?? []).length === 0) return [];
   return items.filter((i) => i.seats.some((s) => !open.some((p) => pieceDistance(p, [s.x, s.y]) <= FREE_WALK - 60))).map((i) => i.id);
 }
