@@ -1,4 +1,4 @@
-import { capacity } from "../../engine";
+import { capacity } from "../../engine/capacity";
 import { STYLES, type Style } from "../../layout";
 import { jsonText, resultTo, type Command } from "../command";
 import { badLine } from "../problem";
