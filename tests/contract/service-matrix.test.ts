@@ -1,0 +1,67 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import * as service from "../../lib/service";
+import type { Actor, Outcome } from "../../lib/service";
+import { added, coupleOf, DESK, NOBODY, testHouse, type TestHouse } from "./support/house";
+
+let house: TestHouse;
+let close: () => Promise<void>;
+let ours = "";
+let theirs = "";
+beforeAll(async () => {
+  ({ house, close } = await testHouse());
+  ours = await added(house);
+  theirs = await added(house);
+});
+afterAll(() => close());
+
+const WHO = ["couple A", "couple B", "desk", "nobody"] as const;
+const actorOf = (who: (typeof WHO)[number]): Actor =>
+  ({ "couple A": coupleOf(ours), "couple B": coupleOf(theirs), desk: DESK, nobody: NOBODY })[who];
+
+/** Every use case that takes an actor, asked of couple A's booking; and who may ask it at all. */
+const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly ask: (actor: Actor) => Promise<Outcome<unknown>> }>> = {
+  getBooking: { may: ["couple A", "desk"], ask: (a) => service.getBooking(house, a, { reference: ours }) },
+  arrangeFor: { may: ["couple A", "desk"], ask: (a) => service.arrangeFor(house, a, { reference: ours }) },
+  capacityFor: { may: ["couple A", "desk"], ask: (a) => service.capacityFor(house, a, { reference: ours }) },
+  planSvg: { may: ["couple A", "desk"], ask: (a) => service.planSvg(house, a, { reference: ours }) },
+  proposalPdfFor: { may: ["couple A", "desk"], ask: (a) => service.proposalPdfFor(house, a, { reference: ours }) },
+  saveStep: { may: ["couple A"], ask: (a) => service.saveStep(house, a, { reference: ours, step: "guests", values: { adults: "x" }, revision: 0 }) },
+  chooseLayout: { may: ["couple A"], ask: (a) => service.chooseLayout(house, a, { reference: ours, layout: "a", revision: 0 }) },
+  sendRequest: { may: ["couple A"], ask: (a) => service.sendRequest(house, a, { reference: ours, revision: 0 }) },
+  returnRequest: { may: ["desk"], ask: (a) => service.returnRequest(house, a, { reference: ours, number: 1, reason: "" }) },
+  agreeRevision: { may: ["desk"], ask: (a) => service.agreeRevision(house, a, { reference: ours, number: 1, fingerprint: "" }) },
+  mailLink: { may: ["desk"], ask: (a) => service.mailLink(house, a, { reference: ours }) },
+  addBooking: { may: ["desk"], ask: (a) => service.addBooking(house, a, { values: {} }) },
+  listQueue: { may: ["desk"], ask: (a) => service.listQueue(house, a, {}) },
+  listMailbox: { may: ["desk"], ask: (a) => service.listMailbox(house, a, {}) },
+  listVenues: { may: ["desk"], ask: (a) => service.listVenues(house, a) },
+  importVenue: { may: ["desk"], ask: (a) => service.importVenue(house, a, { json: "{}" }) },
+  howManyFit: { may: ["desk"], ask: (a) => service.howManyFit(house, a, {}) },
+  closeBooking: { may: ["desk"], ask: (a) => service.closeBooking(house, a, { reference: ours, reason: "" }) },
+};
+
+/** Use cases without an actor: what anyone may ask, each guarded by what it is asked with. */
+const OPEN = ["theHouse", "currentActor", "lookAtLink", "openLink", "askCoupleLink", "askDeskLink", "renewLink", "signOut", "sameOrigin", "publicFace", "health"];
+
+describe("who may ask what", () => {
+  it("is decided for every use case that there is", () => {
+    const verbs = Object.entries(service).filter(([, one]) => typeof one === "function").map(([name]) => name);
+    expect(verbs.sort()).toEqual([...Object.keys(CASES), ...OPEN].sort());
+  });
+
+  for (const [name, { may, ask }] of Object.entries(CASES)) {
+    for (const who of WHO) {
+      it(`${name}: ${who} ${may.includes(who) ? "may" : "may not"}`, async () => {
+        const answer = await ask(actorOf(who));
+        const turnedAway = !answer.ok && answer.error.code === "not-allowed";
+        expect(turnedAway).toBe(!may.includes(who));
+      });
+    }
+  }
+
+  it("tells a stranger the same of a booking that is there and of one that is not", async () => {
+    const there = await service.getBooking(house, coupleOf(theirs), { reference: ours });
+    const absent = await service.getBooking(house, coupleOf(theirs), { reference: "AAAA-99" });
+    expect(there).toEqual(absent);
+  });
+});
