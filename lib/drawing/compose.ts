@@ -5,6 +5,7 @@ import type { Drawing, Mark } from "./display";
 import { box } from "./paths";
 import { textWidth } from "./metrics";
 import { inWords } from "./plan/describe";
+import { letterFindings, type Lettered } from "./plan/findings";
 import { createGround, type Rect } from "./plan/ground";
 import { PX, screenHand, sheetHand, type Frame, type Hand } from "./plan/hand";
 import { coverOf, drawLevel, levelOf, stringsOf, type Level } from "./plan/level";
@@ -31,6 +32,8 @@ export type PlanOptions = {
   readonly pixelWidth?: number;
   /** Mark findings on the plan. */
   readonly findings?: boolean;
+  /** False: a small plan without its double frame, for a page that draws one about it. */
+  readonly frame?: boolean;
 };
 
 /** Scales that a sheet is drawn at: the reducing ones of ISO 5455 (1:50, 1:100, 1:200, 1:500, 1:1000) and those that venues need between. */
@@ -58,7 +61,8 @@ function roomsInSmall(venue: Venue, scene: Scene, only: readonly string[] | unde
   return found.filter((r) => r.level === level);
 }
 
-const ratioOf = (perMm: number): number => Math.round(1 / perMm);
+type Work = { readonly venue: Venue; readonly scene: Scene; readonly options: PlanOptions; readonly style: LengthStyle; readonly findings: readonly Lettered[] };
+const said = (list: readonly Lettered[]): readonly string[] => list.map(({ letter, finding }) => `Finding ${letter}, ${finding.level}: ${finding.text}`);
 
 const doubleFrame = (width: number, height: number, outer: number, inner: number, weights: { readonly heavy: number; readonly fine: number }): readonly Mark[] => [
   { kind: "path", steps: box(outer, outer, width - 2 * outer, height - 2 * outer), stroke: { ink: "ink", weight: weights.heavy } },
@@ -156,7 +160,7 @@ function balance(placed: readonly Rect[], blocks: Blocks, inner: Rect): number {
   return Math.abs(minX - inner.x - right) + Math.abs(minY - inner.y - below);
 }
 
-function composeSheet(venue: Venue, scene: Scene, sheet: Sheet, options: PlanOptions, style: LengthStyle): Drawing {
+function composeSheet({ venue, scene, options, style, findings }: Work, sheet: Sheet): Drawing {
   const level = levelOf(venue, scene, roomsOnSheet(venue, scene, options.rooms));
   const scales: readonly number[] = typeof options.scale === "number" ? [options.scale] : SCALES;
   const paper = sheetName(sheet);
@@ -166,24 +170,24 @@ function composeSheet(venue: Venue, scene: Scene, sheet: Sheet, options: PlanOpt
     const fit = fitAt(1 / ratio, { level, hand, sheet, entries: legendOf(scene, venue, hand), note: scaleWords(ratio, paper, style) });
     if (fit) { chosen = { fit, hand, ratio }; break; }
   }
-  // A scale that was asked for and does not hold the blocks is drawn all the same, plan first, its blocks left out.
+  // A scale that was asked for and does not hold the blocks is drawn all the same: the blocks then lie over the plan's corner, for the cautions are never left out.
   const ratio = chosen?.ratio ?? scales[scales.length - 1] ?? 100;
   const hand = chosen?.hand ?? sheetHand(1 / ratio, style);
   const frame = chosen?.fit.frame ?? centred(level, 1 / ratio, sheet);
   const ground = createGround(sheet.width, sheet.height, 0.4);
-  const blocks = chosen?.fit.blocks;
-  for (const r of [blocks?.title, blocks?.scale, blocks?.legend?.at]) if (r) ground.takeRect({ x: r.x - 1, y: r.y - 1, width: r.width + 2, height: r.height + 2 });
+  const blocks = chosen?.fit.blocks ?? overPlan(sheet);
+  for (const r of [blocks.title, blocks.scale, blocks.legend?.at]) if (r) ground.takeRect({ x: r.x - 1, y: r.y - 1, width: r.width + 2, height: r.height + 2 });
   for (const r of [{ x: 0, y: 0, width: sheet.width, height: INNER + 0.6 }, { x: 0, y: sheet.height - INNER - 0.6, width: sheet.width, height: INNER + 0.6 },
     { x: 0, y: 0, width: INNER + 0.6, height: sheet.height }, { x: sheet.width - INNER - 0.6, y: 0, width: INNER + 0.6, height: sheet.height }]) ground.takeRect(r);
-  const plan = drawLevel(level, { frame, hand, ground, strings: stringsOf(level, frame, hand), ways: true });
+  const plan = drawLevel(level, { frame, hand, ground, strings: stringsOf(level, frame, hand), ways: true, findings });
   const marks: Mark[] = [{ kind: "path", steps: box(0, 0, sheet.width, sheet.height), fill: "paper" }, ...plan];
-  if (blocks?.legend) marks.push({ kind: "group", id: "legend", role: "legend", label: "Legend", marks: drawLegend(legendOf(scene, venue, hand), blocks.legend.at, blocks.legend.columns, hand) });
-  if (blocks) marks.push(scaleGroup(blocks.scale, { ratio, paper, venue, style, hand }));
-  if (blocks?.title && sheet.titleBlock) marks.push({ kind: "group", id: "title", role: "note", label: "Title block", marks: titleBlock(venue.name, sheet.titleBlock, blocks.title) });
+  if (blocks.legend) marks.push({ kind: "group", id: "legend", role: "legend", label: "Legend", marks: drawLegend(legendOf(scene, venue, hand), blocks.legend.at, blocks.legend.columns, hand) });
+  marks.push(scaleGroup(blocks.scale, { ratio, paper, venue, style, hand }));
+  if (blocks.title && sheet.titleBlock) marks.push({ kind: "group", id: "title", role: "note", label: "Title block", marks: titleBlock(venue.name, sheet.titleBlock, blocks.title) });
   if (sheet.frame) marks.push({ kind: "group", role: "decoration", marks: doubleFrame(sheet.width, sheet.height, FRAME, INNER, { heavy: 0.5, fine: 0.13 }) });
   return {
     width: sheet.width, height: sheet.height, perMetre: 1000 / ratio, origin: frame.origin,
-    title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`, words: inWords(venue, scene, style), marks,
+    title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`, words: [...inWords(venue, scene, style), ...said(findings)], marks,
   };
 }
 
@@ -201,6 +205,15 @@ function scaleGroup(at: Rect, { ratio, paper, venue, style, hand }: { readonly r
   };
 }
 
+function overPlan(sheet: Sheet): Blocks {
+  const width = TITLE_WIDTHS[0], edge = INNER + GAP;
+  const height = titleHeight(sheet.titleBlock ?? {}, width);
+  return {
+    title: sheet.titleBlock ? { x: sheet.width - edge - width, y: sheet.height - edge - height, width, height } : null,
+    scale: { x: edge, y: sheet.height - edge - 13.5, width: 80, height: 13.5 }, legend: null,
+  };
+}
+
 function centred(level: Level, perMm: number, sheet: Sheet): Frame {
   const b = level.box;
   return { perMm, origin: [sheet.width / 2 - ((b.minX + b.maxX) / 2) * perMm, sheet.height / 2 - ((b.minY + b.maxY) / 2) * perMm] };
@@ -211,10 +224,11 @@ function sheetName({ width, height }: Sheet): string {
   return near(297, 210) ? "A4" : near(420, 297) ? "A3" : near(279.4, 215.9) ? "Letter" : near(355.6, 215.9) ? "Legal" : near(431.8, 279.4) ? "Tabloid" : "this sheet";
 }
 
-function composeSmall(venue: Venue, scene: Scene, options: PlanOptions, style: LengthStyle): Drawing {
+function composeSmall({ venue, scene, options, style, findings }: Work): Drawing {
   const level = levelOf(venue, scene, roomsInSmall(venue, scene, options.rooms));
   const width = (options.pixelWidth ?? 360) * PX;
-  const edge = 2 * PX, fine = 6 * PX, pad = fine + 7 * PX;
+  const framed = options.frame !== false;
+  const edge = 2 * PX, fine = 6 * PX, pad = framed ? fine + 7 * PX : 2 * PX;
   const b = level.box;
   const perMm = (width - 2 * pad) / Math.max(1, b.maxX - b.minX);
   const tallest = width * 1.35;
@@ -225,17 +239,17 @@ function composeSmall(venue: Venue, scene: Scene, options: PlanOptions, style: L
   const height = planHeight + 2 * pad + band;
   const frame: Frame = { perMm: scaled, origin: [width / 2 - ((b.minX + b.maxX) / 2) * scaled, pad - b.minY * scaled] };
   const ground = createGround(width, height, 0.25);
-  const marks = drawLevel(level, { frame, hand, ground, strings: { marks: [], takes: [], lines: [] }, ways: false });
+  const marks = drawLevel(level, { frame, hand, ground, strings: { marks: [], takes: [], lines: [] }, ways: false, findings });
   const bar = barFor(scaled, style, width * 0.16);
   return {
     width, height, perMetre: scaled * 1000, origin: frame.origin,
     title: `${venue.name}: ${scene.title}. ${level.rooms.map((r) => r.name).join(", ")}.`,
-    words: inWords(venue, scene, style),
+    words: [...inWords(venue, scene, style), ...said(findings)],
     marks: [
       { kind: "path", steps: box(0, 0, width, height), fill: "paper" },
       ...marks,
       { kind: "group", id: "scale", role: "decoration", marks: smallBar(bar, [width - pad, height - pad + PX], hand) },
-      { kind: "group", role: "decoration", marks: doubleFrame(width, height, edge, fine, { heavy: hand.mid, fine: hand.fine }) },
+      ...(framed ? [{ kind: "group", role: "decoration", marks: doubleFrame(width, height, edge, fine, { heavy: hand.mid, fine: hand.fine }) } as const] : []),
     ],
   };
 }
@@ -258,9 +272,10 @@ function smallBar(bar: ReturnType<typeof barFor>, corner: readonly [number, numb
  * The plan of one part of the day, to scale: a full sheet with its title block, or a small plan for a page.
  * Throws where the layout has no such scene: that is the caller's slip.
  */
-export function composePlan(venue: Venue, layout: Pick<Layout, "scenes">, sceneId: SceneId, options: PlanOptions = {}): Drawing {
+export function composePlan(venue: Venue, layout: Pick<Layout, "scenes" | "findings">, sceneId: SceneId, options: PlanOptions = {}): Drawing {
   const scene = layout.scenes.find((s) => s.id === sceneId);
   if (!scene) throw new Error(`no scene ${sceneId} in the layout: ${layout.scenes.map((s) => s.id).join(", ")}`);
   const style = lengthStyle(venue);
-  return options.sheet ? composeSheet(venue, scene, options.sheet, options, style) : composeSmall(venue, scene, options, style);
+  const work: Work = { venue, scene, options, style, findings: options.findings ? letterFindings(layout, sceneId) : [] };
+  return options.sheet ? composeSheet(work, options.sheet) : composeSmall(work);
 }

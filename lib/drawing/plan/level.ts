@@ -7,6 +7,7 @@ import { chairOf, seatCorners, seatsOf } from "./chairs";
 import { labelOf, readingOrder, roomSize } from "./describe";
 import { dimensionStrings, leastGaps, type Strings } from "./dimensions";
 import { drawDrape, drawKeepClear, drawObstacle, drawSocket, drawTerrace, drawWall, drapeTrack, socketPoint } from "./fittings";
+import { drawFindings, type Lettered } from "./findings";
 import type { Ground, Rect } from "./ground";
 import { toPaper, type Frame, type Hand } from "./hand";
 import { setBlock, blockSize, beside, firstFree, type Line } from "./lettering";
@@ -184,7 +185,7 @@ function drapeWord(d: Drape, level: Level, { frame, hand, ground }: Desk, marks:
 }
 
 /** Draws a level where it has been put. Nothing with an edge comes after the words. */
-export function drawLevel(level: Level, { frame, hand, ground, strings, ways }: Omit<Desk, "venue"> & { readonly strings: Strings; readonly ways: boolean }): readonly Mark[] {
+export function drawLevel(level: Level, { frame, hand, ground, strings, ways, findings }: Omit<Desk, "venue"> & { readonly strings: Strings; readonly ways: boolean; readonly findings: readonly Lettered[] }): readonly Mark[] {
   const { venue, scene } = level;
   const desk: Desk = { frame, hand, ground, venue };
   occupy(level, desk, strings);
@@ -230,7 +231,9 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways }: 
     // Pieces that share a name and stand together are named once.
     const key = `${item.room}/${item.label}`;
     if (said.has(key)) continue;
-    const text = item.role === "wheelchair-space" ? "wheelchair place" : item.label;
+    const same = level.items.filter((i) => i.room === item.room && i.label === item.label && i.kind === item.kind).length;
+    const name = item.role === "wheelchair-space" ? "wheelchair place" : item.label;
+    const text = same > 1 ? `${name} (${same})` : name;
     const words = wordsBeside(text, { target: pieceRect(extentOf(item, chair), frame), tight: pieceRect(footprintPolygon(item), frame), room, desk });
     if (words) { besides.push(...words); said.add(key); }
   }
@@ -239,6 +242,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways }: 
     { kind: "group", id: "fabric", role: "decoration", marks: fabric(level, frame, hand) },
     ...rooms,
     { kind: "group", role: "decoration", marks: [...columns, ...aisles, ...strings.marks, ...figures, ...on, ...names, ...out, ...besides, ...seats, ...remarks(level, desk)] },
+    ...drawFindings(findings, level.items, desk),
   ];
 }
 

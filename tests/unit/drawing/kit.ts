@@ -41,7 +41,7 @@ export const round = (id: string, n: number, at: Point, rest: { readonly room: s
 /** The standing furniture of the rooms, where the venue has it. */
 export const standing = (v: Venue, rooms: readonly string[], roles: Readonly<Record<string, string>> = {}): readonly Item[] =>
   v.rooms.filter((r) => rooms.includes(r.id)).flatMap((r) => r.standing.map((s): Item => piece({
-    id: s.id, kind: s.kind, label: s.name, room: r.id, from: { standing: s.id }, shape: s.shape, at: s.at, angle: s.angle,
+    id: s.id, kind: s.kind === "stage" ? "other" : s.kind, label: s.name, room: r.id, from: { standing: s.id }, shape: s.shape, at: s.at, angle: s.angle,
     ...(roles[s.id] === undefined ? {} : { role: roles[s.id] }),
   })));
 

@@ -4,6 +4,8 @@ import { composePlan, toSvg, type Drawing } from "../../../lib/drawing";
 import { polygonClearance } from "../../../lib/geometry";
 import { along, layout, piece, round, scene, standing, venue } from "./kit";
 import { corners, flat, texts } from "./marks";
+import type { Layout } from "../../../lib/layout";
+import type { Venue } from "../../../lib/venue";
 import { mill, millCeremony, millMeal } from "./mill";
 
 const titleBlock = {
@@ -123,5 +125,52 @@ describe("size", () => {
   });
   it("makes the same bytes twice", () => {
     expect(toSvg(composePlan(mill, millMeal(), "meal", { sheet: a4 }), { theme: "light" })).toBe(toSvg(meal, { theme: "light" }));
+  });
+});
+
+describe("findings on a plan", () => {
+  const found = { ...millMeal(), findings: [
+    { code: "a", level: "note" as const, source: "common practice, no source", scene: "meal" as const, items: ["table-1"], text: "Near the door." },
+    { code: "b", level: "must" as const, source: "common practice, no source", scene: "meal" as const, items: [], at: [8100, 4700] as const, text: "In the way out." },
+    { code: "c", level: "must" as const, source: "common practice, no source", scene: "ceremony" as const, items: ["x"], text: "Elsewhere." },
+  ] };
+  it("are lettered by weight, drawn and told, those of other parts of the day left out", () => {
+    const d = composePlan(mill, found, "meal", { sheet: a4, findings: true });
+    expect(d.words.filter((w) => w.startsWith("Finding"))).toEqual(["Finding A, must: In the way out.", "Finding B, note: Near the door."]);
+    expect(texts(d).filter((t) => t.text === "A" || t.text === "B")).toHaveLength(2);
+  });
+  it("are left out unless asked for", () => {
+    expect(composePlan(mill, found, "meal", { sheet: a4 }).words.some((w) => w.startsWith("Finding"))).toBe(false);
+  });
+});
+
+describe("rooms of any shape", () => {
+  const bare = (outline: readonly (readonly [number, number])[], doors: Venue["rooms"][number]["doors"] = []): Venue => {
+    const [first] = mill.rooms;
+    if (!first) throw new Error("the mill has rooms");
+    return { ...mill, drapes: [], rooms: [{ ...first, outline, doors, obstacles: [], windows: [], sockets: [], walls: [], standing: [] }] };
+  };
+  const tables = (...at: readonly (readonly [number, number])[]): Layout => layout("A", [scene("meal", "Meal", ["grain-floor"],
+    at.map((p, i) => round(`t${i + 1}`, i + 1, p, { room: "grain-floor", diameter: 1680, stock: "round", places: 8 })))]);
+  const cases: readonly (readonly [string, Venue, Layout])[] = [
+    ["an L", bare([[0, 0], [14000, 0], [14000, 6000], [8000, 6000], [8000, 12000], [0, 12000]]), tables([3000, 3000], [3000, 9000], [11000, 3000])],
+    ["a slanted wall", bare([[0, 0], [14000, 0], [14000, 9000], [3000, 11000], [0, 9000]]), tables([3000, 3000], [9000, 5000])],
+    ["a room turned by 30 degrees", bare([[0, 0], [10392, 6000], [6392, 12928], [-4000, 6928]]), tables([2000, 4500], [4500, 8500])],
+    ["a great hall", bare([[0, 0], [90000, 0], [90000, 60000], [0, 60000]]), tables([30000, 30000])],
+    ["a cupboard", bare([[0, 0], [1500, 0], [1500, 1200], [0, 1200]]), layout("A", [scene("meal", "Meal", ["grain-floor"], [])])],
+  ];
+  it.each(cases)("are drawn on a sheet and on a phone: %s", (_, v, l) => {
+    for (const options of [{ sheet: a4 }, { pixelWidth: 358 }]) {
+      const d = composePlan(v, l, "meal", options);
+      const list = texts(d);
+      list.forEach((a, i) => list.slice(i + 1).forEach((b) => expect(polygonClearance(corners(a), corners(b)), `${a.text} / ${b.text}`).toBeGreaterThan(-0.05)));
+      if ("sheet" in options) expect(list.some((t) => t.text.startsWith("Planning aid."))).toBe(true);
+      expect(toSvg(d, { theme: "print" })).not.toMatch(/NaN|Infinity|undefined/);
+    }
+  });
+  it("keeps the cautions on a sheet whose scale was asked for and is too large", () => {
+    const d = composePlan(mill, millMeal(), "meal", { sheet: a4, scale: 50 });
+    expect(d.perMetre).toBe(20);
+    expect(texts(d).some((t) => t.text.startsWith("Planning aid."))).toBe(true);
   });
 });
