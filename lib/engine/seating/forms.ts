@@ -1,7 +1,7 @@
 import { turn, type Point } from "../../geometry";
 import { isRound } from "../../layout";
 import { composedGrids } from "./grids";
-import { groupFooting, placesFor, type Hall } from "./hall";
+import { END_WALL, groupFooting, placesFor, type Hall } from "./hall";
 import type { Draft, Work } from "./drafts";
 import { shareSides, sideReach } from "./seats";
 import type { Family, Sides } from "./types";
@@ -79,15 +79,17 @@ export function formDrafts(work: Work, f: Family, form: Form, places: number | n
   const rest = plans.filter((p) => places === null || p.places < places).sort((a, b) => b.places - a.places || a.tables - b.tables || ratio(a.plan) - ratio(b.plan));
   const spanX = Math.max(...hall.floor.map((p) => p.box.maxX)) - Math.min(...hall.floor.map((p) => p.box.minX));
   const spanY = Math.max(...hall.floor.map((p) => p.box.maxY)) - Math.min(...hall.floor.map((p) => p.box.minY));
-  let tries = 60;
-  for (const { plan } of [...enough.slice(0, 14), ...rest]) {
+  let tries = work.ask.form === form ? 48 : 16;
+  for (const { plan } of [...enough.slice(0, 8), ...rest]) {
     const found: Draft[] = [];
     for (const by of [0, 90, 180, 270]) {
-      const unit = unitOf(hall, f, perTable, plan, by);
-      if (!unit || Math.min(unit.w, unit.h) > Math.min(spanX, spanY) + 2 * (isRound(f.shape) ? 0 : f.shape.width)) continue;
-      const long = plan.head * (isRound(f.shape) ? 0 : f.shape.width), down = plan.leg * (isRound(f.shape) ? 0 : f.shape.width);
-      if ((by % 180 === 0 ? long : down) > spanX || (by % 180 === 0 ? down : long) > spanY) continue;
+      const long = plan.head * f.shape.width, down = plan.leg * f.shape.width;
+      // The head's outer side keeps the wall gap; every other edge at least an end's.
+      const across = long + 2 * END_WALL, deep = down + f.shape.depth + hall.wallGap + END_WALL;
+      if ((by % 180 === 0 ? across : deep) > spanX || (by % 180 === 0 ? deep : across) > spanY) continue;
       if (tries-- <= 0) return found;
+      const unit = unitOf(hall, f, perTable, plan, by);
+      if (!unit) continue;
       const region = placesFor(hall, unit.footing);
       const open: Point = turn([0, 1], by);
       for (const s of composedGrids(hall, unit, region, 1, 1)) {

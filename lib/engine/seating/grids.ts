@@ -185,7 +185,7 @@ export function composedGrids(hall: Hall, unit: Unit, region: Region, n: number,
   found.sort((a, b) => b.pre - a.pre);
   const upright = uprightLines(region);
   const middle: Point = [(lines.minX + lines.maxX) / 2, (lines.minY + lines.maxY) / 2];
-  const rough = found.slice(0, 70).map(({ grid, points: given }) => {
+  const rough = found.slice(0, 40).map(({ grid, points: given }) => {
     const points = choose(given ?? gridPoints(grid, lines), n, hall, middle);
     return { points, grid, score: judge(points, unit, hall, lines) };
   }).sort((a, b) => b.score - a.score).slice(0, keep * 3);

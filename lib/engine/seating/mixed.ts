@@ -36,7 +36,7 @@ export function mixedDrafts(work: Work, families: readonly Family[], places: num
       if (seats >= places || places - seats > roundSeats) continue;
       choices.push({ unit, runs, away: Math.abs(seats / places - 0.4) - 0.03 * unit.count + (runs % 2 === 1 && runs > 1 ? 0.02 : 0) });
     }
-    const pick = (upright: boolean): typeof choices => choices.filter((c) => c.unit.upright === upright).sort((a, b) => a.away - b.away).slice(0, 3);
+    const pick = (upright: boolean): typeof choices => choices.filter((c) => c.unit.upright === upright).sort((a, b) => a.away - b.away).slice(0, work.steps > 0 ? 3 : 2);
     for (const { unit, runs } of [...pick(false), ...pick(true)]) {
       const region = placesFor(work.hall, unit.footing);
       if (region.length === 0) continue;
@@ -46,7 +46,7 @@ export function mixedDrafts(work: Work, families: readonly Family[], places: num
         if (!long) continue;
         const laid = lay(unit, long.points);
         const hall = hallWith(work.hall, laid);
-        for (const g of rounds) {
+        for (const g of rounds.slice(0, 2)) {
           const round = unitsOf({ ...work, hall }, g)[0];
           if (!round) continue;
           const n = Math.ceil((places - totalPlaces(laid)) / round.places);

@@ -32,7 +32,7 @@ export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: Seatin
   const drafts: Draft[] = [];
   const number = ask.places === "most" ? null : ask.places;
   const form = FORMS.find((f) => f === ask.form);
-  for (const one of form ? [form] : ask.form === "any" && number !== null && number <= SMALL_PARTY ? FORMS : [])
+  for (const one of form ? [form] : ask.form === "any" && work.steps > 0 && number !== null && number <= SMALL_PARTY ? FORMS : [])
     if (wants("long")) for (const f of longs) drafts.push(...formDrafts(work, f, one, number));
   if (form) return ranked(work, drafts, options);
   if (number !== null) {
