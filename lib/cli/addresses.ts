@@ -1,7 +1,8 @@
 import { deskLink } from "../service/ask-link";
 import { coupleLink } from "../service/post";
 import type { House } from "../service/house";
-import { bookings } from "../store";
+import type { State } from "../booking";
+import { bookings, type BookingRow } from "../store";
 
 const DAY_MS = 24 * 3_600_000;
 
@@ -10,8 +11,10 @@ export async function addressesOf(house: House, { demo }: { readonly demo: boole
   const person = house.deskPeople[0];
   if (!demo || person === undefined) return `\nMarquetry answers at ${house.origin}\nThe desk: ${house.origin}/desk\n\n`;
   const all = await bookings.list(house.store.db);
-  // One who has not begun, and one who may go on.
-  const couples = [all.find((one) => one.state === "invited"), all.find((one) => one.state === "returned"), all.find((one) => one.state === "agreed")];
+  // One who has not begun, one who may go on, one who is done; where it can be, before its due date.
+  const today = new Date(house.clock.now()).toISOString().slice(0, 10);
+  const first = (state: State): BookingRow | undefined => { const those = all.filter((one) => one.state === state); return those.find((one) => one.dueDate >= today) ?? those[0]; };
+  const couples = [first("invited"), first("returned"), first("agreed")];
   const lines = await house.store.transaction(async (tx) => {
     const made: string[] = [];
     for (const booking of couples) {

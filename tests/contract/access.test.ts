@@ -1,0 +1,153 @@
+import { sql } from "kysely";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { isFromOurPages, readCookie, sessionCookie } from "../../lib/access";
+import { askDeskLink, currentActor, getBooking, lookAtLink, openLink, renewLink, signOut } from "../../lib/service";
+import { added, cookieOf, DESK, mailedKey, testHouse, type TestHouse } from "./support/house";
+
+const HOUR = 3_600_000;
+const DAY = 24 * HOUR;
+let house: TestHouse;
+let close: () => Promise<void>;
+beforeAll(async () => { ({ house, close } = await testHouse()); });
+afterAll(() => close());
+
+const deskKey = async (): Promise<string> => {
+  await askDeskLink(house, { email: "desk@tidewheel.example" });
+  return mailedKey(house, undefined, "desk-sign-in");
+};
+
+describe("a mailed link", () => {
+  it("changes nothing when it is looked at, however often, as mail scanners do", async () => {
+    const reference = await added(house);
+    const key = await mailedKey(house, reference);
+    const before = await getBooking(house, DESK, { reference });
+    for (let i = 0; i < 3; i += 1) expect(await lookAtLink(house, { key })).toMatchObject({ ok: true });
+    expect(await getBooking(house, DESK, { reference })).toEqual(before);
+    const sessions = await sql`select 1 from sessions where booking = ${reference}`.execute(house.store.db);
+    expect(sessions.rows).toEqual([]);
+  });
+
+  it("is kept as a hash alone: the secret stands nowhere in its row, nor in the session's", async () => {
+    const key = await mailedKey(house, await added(house));
+    const cookie = await cookieOf(house, key);
+    const rows = await sql`select row_to_json(links)::text as text from links union all select row_to_json(sessions)::text from sessions`.execute(house.store.db);
+    expect(JSON.stringify(rows.rows)).not.toContain(key);
+    expect(JSON.stringify(rows.rows)).not.toContain(cookie.split("=")[1]);
+  });
+
+  it("holds at least 128 random bits", async () => {
+    const key = await mailedKey(house, await added(house));
+    // 32 signs of base64url, 6 bits each
+    expect(key.length * 6).toBe(192);
+  });
+
+  it("opens for the couple on every device, and for the desk once", async () => {
+    const reference = await added(house);
+    const key = await mailedKey(house, reference);
+    expect(await cookieOf(house, key)).not.toBe(await cookieOf(house, key));
+    const desk = await deskKey();
+    const opened = await Promise.all([openLink(house, { key: desk }), openLink(house, { key: desk })]);
+    expect(opened.filter((one) => one.ok)).toHaveLength(1);
+    expect(await openLink(house, { key: desk })).toEqual({ ok: false, error: { code: "link", why: "used" } });
+  });
+
+  it("to the desk runs out after ten minutes, to the millisecond", async () => {
+    const key = await deskKey();
+    house.clock.time += 10 * 60_000 - 1;
+    expect(await lookAtLink(house, { key })).toMatchObject({ ok: true });
+    house.clock.time += 1;
+    expect(await openLink(house, { key })).toEqual({ ok: false, error: { code: "link", why: "expired" } });
+  });
+
+  it("is not told apart from one that never was, when renewed: the answer is the same, the mail goes to the booking's address", async () => {
+    const key = await mailedKey(house, await added(house));
+    expect(await renewLink(house, { key: "A".repeat(32) })).toEqual(await renewLink(house, { key }));
+  });
+
+  it("that is nonsense is unknown", async () => {
+    for (const key of ["", "x", "A".repeat(32), "../../etc/passwd", "é".repeat(32)]) expect(await openLink(house, { key })).toEqual({ ok: false, error: { code: "link", why: "unknown" } });
+  });
+});
+
+describe("a session", () => {
+  it("ends when it idles and at its absolute age", async () => {
+    const reference = await added(house);
+    const cookie = await cookieOf(house, await mailedKey(house, reference));
+    const who = async () => (await currentActor(house, { cookie, side: "couple" })).kind;
+    for (let i = 0; i < 6; i += 1) { house.clock.time += 13 * DAY; expect(await who()).toBe("couple"); }
+    // 6 × 13 = 78 days; at 90 it is over, though it never idled for 14.
+    house.clock.time += 12 * DAY;
+    expect(await who()).toBe("nobody");
+    const other = await cookieOf(house, await mailedKey(house, await added(house, { date: "2028-06-10" })));
+    house.clock.time += 14 * DAY;
+    expect((await currentActor(house, { cookie: other, side: "couple" })).kind).toBe("nobody");
+  });
+
+  it("of the desk ends for whoever is taken off the list", async () => {
+    const cookie = await cookieOf(house, await deskKey());
+    expect(await currentActor(house, { cookie, side: "desk" })).toEqual(DESK);
+    expect(await currentActor({ ...house, deskPeople: ["second@tidewheel.example"] }, { cookie, side: "desk" })).toEqual({ kind: "nobody" });
+  });
+
+  it("of a couple is none of the desk's, and the other way about", async () => {
+    const reference = await added(house, { date: "2028-06-17" });
+    const cookie = (await cookieOf(house, await mailedKey(house, reference))).replace("marquetry-couple", "marquetry-desk");
+    expect(await currentActor(house, { cookie, side: "desk" })).toEqual({ kind: "nobody" });
+  });
+
+  it("is over after signing out", async () => {
+    const cookie = await cookieOf(house, await deskKey());
+    expect(await signOut(house, { cookie, side: "desk" })).toMatchObject({ value: "", options: { maxAge: 0 } });
+    expect(await currentActor(house, { cookie, side: "desk" })).toEqual({ kind: "nobody" });
+  });
+});
+
+describe("the cookie", () => {
+  it("is bound to the host over https, and plain on one's own machine", () => {
+    expect(sessionCookie("desk", "https://plans.example.org", { secret: "s", seconds: 9 })).toEqual({
+      name: "__Host-marquetry-desk", value: "s", options: { httpOnly: true, sameSite: "lax", secure: true, path: "/", maxAge: 9 },
+    });
+    expect(sessionCookie("desk", "http://localhost:3000", { secret: "s", seconds: 9 })).toMatchObject({ name: "marquetry-desk", options: { secure: false } });
+  });
+
+  it("is read out of the header by its whole name", () => {
+    expect(readCookie("a=1; marquetry-desk=x=y; b=2", "marquetry-desk")).toBe("x=y");
+    expect(readCookie("xmarquetry-desk=1", "marquetry-desk")).toBeUndefined();
+    expect(readCookie(undefined, "a")).toBeUndefined();
+  });
+});
+
+describe("a request that changes something", () => {
+  const ours = "https://plans.example.org";
+  const ask = (more: { readonly origin?: string; readonly fetchSite?: string; readonly host?: string; readonly method?: string; readonly ours?: string }) =>
+    isFromOurPages({ method: "POST", origin: undefined, fetchSite: undefined, host: "plans.example.org", ours, ...more });
+
+  it("comes from our own pages, or from no browser", () => {
+    expect(ask({ origin: ours })).toBe(true);
+    expect(ask({ origin: "null", fetchSite: "same-origin" })).toBe(true);
+    expect(ask({ fetchSite: "same-origin" })).toBe(true);
+    expect(ask({})).toBe(true);
+  });
+
+  it("is refused from anywhere else", () => {
+    expect(ask({ origin: "https://evil.example" })).toBe(false);
+    expect(ask({ origin: "http://plans.example.org" })).toBe(false);
+    expect(ask({ origin: "https://plans.example.org.evil.example" })).toBe(false);
+    expect(ask({ origin: "null" })).toBe(false);
+    expect(ask({ origin: "null", fetchSite: "cross-site" })).toBe(false);
+    expect(ask({ fetchSite: "same-site" })).toBe(false);
+    expect(ask({ origin: "not an origin" })).toBe(false);
+  });
+
+  it("may name one's own machine either way, at the port that was asked", () => {
+    const local = "http://localhost:3000";
+    expect(ask({ ours: local, origin: "http://127.0.0.1:3000", host: "127.0.0.1:3000" })).toBe(true);
+    expect(ask({ ours: local, origin: "http://127.0.0.1:4000", host: "127.0.0.1:3000" })).toBe(false);
+    expect(ask({ ours: local, origin: "http://evil.example:3000", host: "evil.example:3000" })).toBe(false);
+  });
+
+  it("is any but one that only looks", () => {
+    for (const method of ["GET", "HEAD", "OPTIONS"]) expect(ask({ method, origin: "https://evil.example" })).toBe(true);
+    for (const method of ["POST", "PUT", "PATCH", "DELETE"]) expect(ask({ method, origin: "https://evil.example" })).toBe(false);
+  });
+});

@@ -1,0 +1,151 @@
+import { simpleParser, type ParsedMail } from "mailparser";
+import { SMTPServer } from "smtp-server";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { deliverDue, type Post } from "../../lib/jobs";
+import { asHtml, asText, messages, singleAddress, smtp, type About } from "../../lib/mail";
+import { askDeskLink, mailLink } from "../../lib/service";
+import { outbox } from "../../lib/store";
+import { added, DESK, mailedKey, testHouse, type TestHouse } from "./support/house";
+
+const got: string[] = [];
+let verdict: { readonly code: number; readonly words: string } | undefined;
+const server = new SMTPServer({
+  disabledCommands: ["AUTH", "STARTTLS"], logger: false,
+  onRcptTo: (_address, _session, done) => {
+    if (!verdict) return done();
+    done(Object.assign(new Error(verdict.words), { responseCode: verdict.code }));
+  },
+  onData: (stream, _session, done) => {
+    const chunks: Buffer[] = [];
+    stream.on("data", (chunk: Buffer) => chunks.push(chunk));
+    stream.on("end", () => { got.push(Buffer.concat(chunks).toString("utf8")); done(); });
+  },
+});
+
+let house: TestHouse;
+let close: () => Promise<void>;
+let post: Post;
+beforeAll(async () => {
+  ({ house, close } = await testHouse());
+  await new Promise<void>((resolve) => { server.listen(0, "127.0.0.1", resolve); });
+  const address = server.server.address();
+  if (address === null || typeof address === "string") throw new Error("no port");
+  post = { store: house.store, transport: smtp(`smtp://127.0.0.1:${address.port}`), clock: house.clock, from: house.mailFrom, keepLinks: false };
+});
+afterAll(async () => {
+  post.transport.close();
+  await new Promise<void>((resolve) => { server.close(resolve); });
+  await close();
+});
+
+async function delivered(): Promise<{ readonly raw: string; readonly mail: ParsedMail }> {
+  got.length = 0;
+  await deliverDue(post);
+  const raw = got.at(-1) ?? "";
+  return { raw, mail: await simpleParser(raw) };
+}
+
+describe("a mail on the wire", () => {
+  it("carries names in any script, one link, the same words twice, and the fields that RFC 5322 and RFC 3834 ask for", async () => {
+    const reference = await added(house);
+    const key = await mailedKey(house, reference);
+    const { raw, mail } = await delivered();
+    expect(mail.from?.value).toEqual([{ name: "Tidewheel Mill", address: "desk@tidewheel.example" }]);
+    expect(mail.headers.get("auto-submitted")).toBe("auto-generated");
+    expect(mail.messageId).toMatch(/^<[0-9a-f]{32}@tidewheel\.example>$/);
+    expect(mail.date?.toISOString()).toBe(new Date(house.clock.now()).toISOString());
+    expect(mail.subject).toContain("Tidewheel Mill");
+    expect(mail.text).toContain("Zoë Ånd and 李 明");
+    expect(mail.text).toContain(`http://localhost:4101/open/${key}`);
+    expect(mail.html).toContain(`href="http://localhost:4101/open/${key}"`);
+    for (const line of raw.split("\r\n")) expect(line.length, line).toBeLessThanOrEqual(998);
+    expect(raw.split("\n").every((line) => line === "" || line.endsWith("\r") || raw.endsWith(line))).toBe(true);
+  });
+
+  it("is kept without its secret once it was delivered", async () => {
+    const reference = await added(house);
+    expect(await mailedKey(house, reference)).not.toBe("");
+    await delivered();
+    const kept = (await outbox.list(house.store.db, { booking: reference }))[0];
+    expect(kept?.state).toBe("sent");
+    expect(kept?.bodyText).toContain("/open/…");
+    expect(kept?.bodyText).not.toMatch(/\/open\/[A-Za-z0-9_-]{16}/);
+    expect(kept?.bodyHtml).not.toMatch(/\/open\/[A-Za-z0-9_-]{16}/);
+  });
+
+  it("is tried again later when the server says so for now (4yz), and given up when it says so for good (5yz; RFC 5321, 4.2.1)", async () => {
+    const reference = await added(house);
+    verdict = { code: 451, words: "try again" };
+    await deliverDue(post);
+    expect((await outbox.list(house.store.db, { booking: reference }))[0]).toMatchObject({ state: "queued", attempts: 1 });
+    await deliverDue(post);
+    expect((await outbox.list(house.store.db, { booking: reference }))[0]).toMatchObject({ attempts: 1 });
+    verdict = { code: 550, words: "no such mailbox" };
+    house.clock.time += 61_000;
+    await deliverDue(post);
+    const given = (await outbox.list(house.store.db, { booking: reference }))[0];
+    expect(given).toMatchObject({ state: "failed", attempts: 2 });
+    expect(given?.why).toContain("no such mailbox");
+    verdict = undefined;
+    house.clock.time += 3_600_000;
+    await deliverDue(post);
+    expect((await outbox.list(house.store.db, { booking: reference }))[0]?.state).toBe("failed");
+    // Mailed anew by the desk it is another mail, and arrives.
+    await mailLink(house, DESK, { reference });
+    await deliverDue(post);
+    expect((await outbox.list(house.store.db, { booking: reference }))[0]?.state).toBe("sent");
+  });
+
+  it("to the desk signs one person in, and is not sent to strangers or without end", async () => {
+    await askDeskLink(house, { email: "stranger@example.org" });
+    expect((await outbox.list(house.store.db)).filter((one) => one.recipient === "stranger@example.org")).toEqual([]);
+    for (let i = 0; i < 9; i += 1) await askDeskLink(house, { email: " Second@Tidewheel.example " });
+    expect((await outbox.list(house.store.db)).filter((one) => one.recipient === "second@tidewheel.example" && one.kind === "desk-sign-in")).toHaveLength(6);
+  });
+});
+
+describe("headers", () => {
+  const letter = { from: { name: "Mill", address: "desk@tidewheel.example" }, to: "a@example.org", subject: "s", text: "t", html: "h", messageId: "<m@tidewheel.example>", date: "2027-01-02T03:04:05.678Z" };
+  it.each([
+    ["subject", { ...letter, subject: "s\r\nBcc: b@example.org" }],
+    ["to", { ...letter, to: "a@example.org, b@example.org" }],
+    ["to", { ...letter, to: "a@example.org\nBcc: b@example.org" }],
+    ["from", { ...letter, from: { ...letter.from, name: "Mill\r\nBcc: b@example.org" } }],
+  ])("refuse what would add a field of its own: %s", async (field, bad) => {
+    got.length = 0;
+    expect(await post.transport.send(bad)).toMatchObject({ ok: false, lasting: true, why: expect.stringContaining(`"${field}"`) });
+    expect(got).toEqual([]);
+  });
+
+  it("take an address of 254 characters and refuse one of 255, or of 65 before the @ (RFC 5321, 4.5.3.1.1 and 4.5.3.1.3: a path of 256 with its brackets)", () => {
+    // 64 + "@" + 185 + ".org" = 254
+    const domain = `${"d".repeat(62)}.${"d".repeat(61)}.${"d".repeat(60)}`;
+    const fits = `${"a".repeat(64)}@${domain}.org`;
+    expect(fits.length).toBe(254);
+    expect(singleAddress(fits)).toEqual({ ok: true, value: fits });
+    expect(singleAddress(`${"a".repeat(64)}@${domain}d.org`)).toMatchObject({ ok: false });
+    expect(singleAddress(`${"a".repeat(65)}@example.org`)).toMatchObject({ ok: false });
+  });
+});
+
+describe("the words of every mail", () => {
+  const about: About = {
+    reference: "QK7M-34", names: ["Zoë <b>Ånd</b>", "يسرى"], venueName: "Tidewheel Mill & Co", packageName: "Dry hire", coordinator: false,
+    date: "2027-06-12", dueDate: "2027-05-01", locale: "en-GB",
+  };
+  const all = [
+    messages.invitation(about, "http://localhost/open/x"), messages.sentToCouple(about, { number: 1, href: "http://localhost/open/x" }),
+    messages.sentToDesk(about, { number: 1, href: "http://localhost/desk", guests: 92, musts: 0, shoulds: 2 }),
+    messages.returned(about, { number: 1, reason: "First.\nThen <script>.", href: "http://localhost/open/x" }),
+    messages.agreed(about, { number: 2, fingerprint: "ab".repeat(32), href: "http://localhost/open/x" }), messages.deskSignIn("Tidewheel Mill", "http://localhost/desk/open/x", 10),
+  ];
+
+  it.each(all.map((one) => [one.kind, one] as const))("stand in the text and in the page alike: %s", (_kind, message) => {
+    const plain = (html: string): string => html.replace(/<title>.*?<\/title>/, "").replace(/<br>/g, "\n").replace(/<[^>]+>/g, " ")
+      .replaceAll("&lt;", "<").replaceAll("&gt;", ">").replaceAll("&quot;", '"').replaceAll("&#39;", "'").replaceAll("&amp;", "&");
+    const words = (text: string): string[] => text.split(/[\s:>]+/).filter((one) => one !== "");
+    expect(words(plain(asHtml(message)))).toEqual(words(asText(message)));
+    expect(asHtml(message)).not.toContain("<script");
+    expect(asHtml(message)).not.toContain("<b>");
+  });
+});
