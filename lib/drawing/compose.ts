@@ -7,19 +7,11 @@ import { textWidth } from "./metrics";
 import { inWords } from "./plan/describe";
 import { letterFindings, type Lettered } from "./plan/findings";
 import { createGround, type Rect } from "./plan/ground";
-import { PX, screenHand, sheetHand, type Frame, type Hand } from "./plan/hand";
-import { coverOf, drawLevel, levelOf, stringsOf, type Level } from "./plan/level";
-import { barFor, northPoint, scaleBar, scaleWords, titleBlock, titleHeight, type TitleBlock } from "./sheet/blocks";
-import { drawLegend, ENTRY, legendOf, type Entry } from "./sheet/legend";
-import { createPage, type Page } from "./sheet/place";
-
-export type Sheet = {
-  /** Millimetres of paper: A4 lying is 297 x 210, Letter lying 279.4 x 215.9. */
-  readonly width: number; readonly height: number;
-  readonly titleBlock?: TitleBlock;
-  readonly legend: boolean;
-  readonly frame: boolean;
-};
+import { PX, screenHand, type Frame, type Hand } from "./plan/hand";
+import { drawLevel, levelOf, stringsOf } from "./plan/level";
+import { barFor, northPoint, scaleBar, scaleWords, titleBlock } from "./sheet/blocks";
+import { fitSheet, FRAME, INNER, type Sheet } from "./sheet/fit";
+import { drawLegend, legendOf } from "./sheet/legend";
 
 export type PlanOptions = {
   /** A full sheet of paper; left out: a small plan for a page. */
@@ -38,8 +30,6 @@ export type PlanOptions = {
 
 /** Scales that a sheet is drawn at: the reducing ones of ISO 5455 (1:50, 1:100, 1:200, 1:500, 1:1000) and those that venues need between. */
 export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000] as const;
-
-const FRAME = 7, INNER = 8.3;
 
 /** The rooms of the level that the scene mostly stands on. */
 function roomsOnSheet(venue: Venue, scene: Scene, only: readonly string[] | undefined): readonly Room[] {
@@ -69,113 +59,12 @@ const doubleFrame = (width: number, height: number, outer: number, inner: number
   { kind: "path", steps: box(inner, inner, width - 2 * inner, height - 2 * inner), stroke: { ink: "ink", weight: weights.fine } },
 ];
 
-const lineRect = ([a, b]: readonly [readonly [number, number], readonly [number, number]]): Rect =>
-  ({ x: Math.min(a[0], b[0]) - 0.8, y: Math.min(a[1], b[1]), width: Math.abs(a[0] - b[0]) + 1.6, height: Math.abs(a[1] - b[1]) });
-
-type Blocks = { readonly title: Rect | null; readonly scale: Rect; readonly legend: { readonly at: Rect; readonly columns: number } | null };
-type Fit = { readonly frame: Frame; readonly blocks: Blocks; readonly score: number };
-
-const TITLE_WIDTHS = [56, 150, 182] as const;
-const LEGEND_COLUMNS = [5, 4, 10, 3, 7, 2, 1] as const;
-const GAP = 2.2;
-const SHIFTS = [0, 0.2, 0.4, 0.6, 0.8, 1] as const;
-
-type Setting = { readonly level: Level; readonly hand: Hand; readonly sheet: Sheet; readonly entries: readonly Entry[]; readonly note: string };
-
-/** Lays the plan and the blocks on the sheet at one scale, or finds that they do not fit. */
-function fitAt(perMm: number, { level, hand, sheet, entries, note }: Setting): Fit | null {
-  const inner: Rect = { x: INNER + GAP, y: INNER + GAP, width: sheet.width - 2 * (INNER + GAP), height: sheet.height - 2 * (INNER + GAP) };
-  const loose: Frame = { perMm, origin: [0, 0] };
-  const strings = stringsOf(level, loose, hand);
-  const rects = [...coverOf(level, loose), ...strings.takes, ...strings.lines.map(lineRect)];
-  const minX = Math.min(...rects.map((r) => r.x)), minY = Math.min(...rects.map((r) => r.y));
-  const maxX = Math.max(...rects.map((r) => r.x + r.width)), maxY = Math.max(...rects.map((r) => r.y + r.height));
-  const slackX = inner.width - (maxX - minX), slackY = inner.height - (maxY - minY);
-  if (slackX < 0 || slackY < 0) return null;
-  let best: Fit | null = null;
-  for (const fy of SHIFTS) for (const fx of SHIFTS) {
-    const shift = { x: inner.x - minX + slackX * fx, y: inner.y - minY + slackY * fy };
-    const placed = rects.map((r) => ({ ...r, x: r.x + shift.x, y: r.y + shift.y }));
-    for (const width of sheet.titleBlock ? TITLE_WIDTHS : [0]) {
-      const blocks = layBlocks(placed, { inner, width, sheet, entries, note, perMm, hand });
-      if (!blocks) continue;
-      const score = balance(placed, blocks, inner) + (width > 100 ? 6 : 0);
-      if (!best || score < best.score - 1e-9) best = { frame: { perMm, origin: [shift.x, shift.y] }, blocks, score };
-      break;
-    }
-  }
-  return best;
-}
-
-type Laying = {
-  readonly inner: Rect; readonly width: number; readonly sheet: Sheet; readonly entries: readonly Entry[]; readonly note: string; readonly perMm: number; readonly hand: Hand;
-};
-
-/** Title block first, then scale and legend in whichever order both find a place. */
-function layBlocks(placed: readonly Rect[], laying: Laying): Blocks | null {
-  const { inner, width, sheet, entries, note, perMm, hand } = laying;
-  const base = createPage(inner, placed);
-  // Air is kept to the left of a block and above it; to the right and below the inner edge or the next block's own air does it.
-  const lay = (page: Page, size: { readonly width: number; readonly height: number }): Rect | null => {
-    const air = size.width > inner.width - 4 ? 0 : GAP;
-    const r = page.find({ width: size.width + air, height: size.height + GAP });
-    if (!r) return null;
-    page.take(r);
-    return { x: r.x + air, y: r.y + GAP, ...size };
-  };
-  const title = sheet.titleBlock ? lay(base, { width, height: titleHeight(sheet.titleBlock, width) }) : null;
-  if (sheet.titleBlock && !title) return null;
-  const bar = barFor(perMm, hand.lengths, 30);
-  const layScale = (page: Page): Rect | null => lay(page, { width: Math.max(bar.length + 8, textWidth(note, { size: 2.3, face: "sans" })) + 15, height: 13.5 });
-  const layLegend = (page: Page): Blocks["legend"] => {
-    for (const columns of LEGEND_COLUMNS) {
-      const across = Math.min(columns, entries.length);
-      const at = lay(page, { width: across * ENTRY.width - 1.5, height: Math.ceil(entries.length / across) * ENTRY.height - 1.5 });
-      if (at) return { at, columns: across };
-    }
-    return null;
-  };
-  if (!sheet.legend || entries.length === 0) {
-    const scale = layScale(base);
-    return scale && { title, scale, legend: null };
-  }
-  for (const first of ["scale", "legend"] as const) {
-    const page = base.copy();
-    const early = first === "legend" ? layLegend(page) : null;
-    if (first === "legend" && !early) continue;
-    const scale = layScale(page);
-    const legend = scale && (early ?? layLegend(page));
-    if (scale && legend) return { title, scale, legend };
-  }
-  return null;
-}
-
-/** How unevenly the plan's margins are shared: to the frame, or to the nearest block beside it. */
-function balance(placed: readonly Rect[], blocks: Blocks, inner: Rect): number {
-  const minX = Math.min(...placed.map((r) => r.x)), minY = Math.min(...placed.map((r) => r.y));
-  const maxX = Math.max(...placed.map((r) => r.x + r.width)), maxY = Math.max(...placed.map((r) => r.y + r.height));
-  const list = [blocks.title, blocks.scale, blocks.legend?.at ?? null].filter((r): r is Rect => r !== null);
-  const right = Math.min(inner.x + inner.width, ...list.filter((r) => r.x >= maxX && r.y < maxY).map((r) => r.x)) - maxX;
-  const below = Math.min(inner.y + inner.height, ...list.filter((r) => r.y >= maxY && r.x < maxX).map((r) => r.y)) - maxY;
-  return Math.abs(minX - inner.x - right) + Math.abs(minY - inner.y - below);
-}
-
 function composeSheet({ venue, scene, options, style, findings }: Work, sheet: Sheet): Drawing {
   const level = levelOf(venue, scene, roomsOnSheet(venue, scene, options.rooms));
   const scales: readonly number[] = typeof options.scale === "number" ? [options.scale] : SCALES;
   const paper = sheetName(sheet);
-  let chosen: { fit: Fit; hand: Hand; ratio: number } | null = null;
-  for (const ratio of scales) {
-    const hand = sheetHand(1 / ratio, style);
-    const fit = fitAt(1 / ratio, { level, hand, sheet, entries: legendOf(scene, venue, hand), note: scaleWords(ratio, paper, style) });
-    if (fit) { chosen = { fit, hand, ratio }; break; }
-  }
-  // A scale that was asked for and does not hold the blocks is drawn all the same: the blocks then lie over the plan's corner, for the cautions are never left out.
-  const ratio = chosen?.ratio ?? scales[scales.length - 1] ?? 100;
-  const hand = chosen?.hand ?? sheetHand(1 / ratio, style);
-  const frame = chosen?.fit.frame ?? centred(level, 1 / ratio, sheet);
+  const { frame, blocks, hand, ratio } = fitSheet(level, { sheet, scales, paper, style });
   const ground = createGround(sheet.width, sheet.height, 0.4);
-  const blocks = chosen?.fit.blocks ?? overPlan(sheet);
   for (const r of [blocks.title, blocks.scale, blocks.legend?.at]) if (r) ground.takeRect({ x: r.x - 1, y: r.y - 1, width: r.width + 2, height: r.height + 2 });
   for (const r of [{ x: 0, y: 0, width: sheet.width, height: INNER + 0.6 }, { x: 0, y: sheet.height - INNER - 0.6, width: sheet.width, height: INNER + 0.6 },
     { x: 0, y: 0, width: INNER + 0.6, height: sheet.height }, { x: sheet.width - INNER - 0.6, y: 0, width: INNER + 0.6, height: sheet.height }]) ground.takeRect(r);
@@ -203,20 +92,6 @@ function scaleGroup(at: Rect, { ratio, paper, venue, style, hand }: { readonly r
       ...scaleBar(bar, [x, at.y + 5.4], { lengths: style, note: 2.3, weight: hand.fine }),
     ],
   };
-}
-
-function overPlan(sheet: Sheet): Blocks {
-  const width = TITLE_WIDTHS[0], edge = INNER + GAP;
-  const height = titleHeight(sheet.titleBlock ?? {}, width);
-  return {
-    title: sheet.titleBlock ? { x: sheet.width - edge - width, y: sheet.height - edge - height, width, height } : null,
-    scale: { x: edge, y: sheet.height - edge - 13.5, width: 80, height: 13.5 }, legend: null,
-  };
-}
-
-function centred(level: Level, perMm: number, sheet: Sheet): Frame {
-  const b = level.box;
-  return { perMm, origin: [sheet.width / 2 - ((b.minX + b.maxX) / 2) * perMm, sheet.height / 2 - ((b.minY + b.maxY) / 2) * perMm] };
 }
 
 function sheetName({ width, height }: Sheet): string {
