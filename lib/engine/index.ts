@@ -1,2 +1,3 @@
 export { arrange, type ArrangeOptions } from "./arrange";
+export { capacity } from "./capacity";
 export { ENGINE_VERSION } from "./version";

@@ -1,3 +1,4 @@
+import type { Site } from "../venue";
 import { guestSeats, type Context, type Raw, type SceneView } from "./context";
 import { postedFor } from "./people";
 
@@ -34,9 +35,19 @@ export function load(v: SceneView, c: Context): readonly Raw[] {
   return out;
 }
 
+/** Rooms that one can walk to from a scene's rooms: ways out may lead through rooms that are not used. */
+function roomsJoined(site: Site, from: readonly string[]): readonly string[] {
+  const seen = new Set(from);
+  const queue = [...from];
+  for (let r = queue.pop(); r !== undefined; r = queue.pop()) {
+    for (const p of site.passages) if (p.rooms.includes(r)) for (const o of p.rooms) if (!seen.has(o)) { seen.add(o); queue.push(o); }
+  }
+  return [...seen];
+}
+
 /** Width of the ways out, 0.2 in a person; any one shut must leave half: IBC 2018 1005.3.2, 1005.5. */
 export function exitWidth(v: SceneView, c: Context): readonly Raw[] {
-  const gates = v.scene.rooms.flatMap((r) => v.site.rooms.get(r)?.gates ?? []).filter((g) => g.door.exit);
+  const gates = roomsJoined(v.site, v.scene.rooms).flatMap((r) => v.site.rooms.get(r)?.gates ?? []).filter((g) => g.door.exit && !v.site.rooms.has(g.door.leads));
   const widths = gates.map((g) => g.width).filter((w) => w >= c.values.exitLeast - 1);
   const all = widths.reduce((a, b) => a + b, 0);
   const need = v.people * c.values.exitWidth;
