@@ -45,7 +45,10 @@ function setNames(names: string, width: number, measure: Measure): { readonly st
     const style: Style = { font: { face: "serif", weight: "regular", italic: false }, size, leading: size * 1.04, ink: "ink" };
     return { style, lines: wrap(names, { style, width, measure }) };
   });
-  const fits = tried.find((t) => t.lines.length * t.style.leading <= 40 && (t.style.size <= 7.2 || !brokenWord(names, t, width, measure)));
+  const holds = (t: (typeof tried)[number]): boolean => t.lines.length * t.style.leading <= 40;
+  // Each name on a line of its own, if it need not be small for that; else no word broken; else whatever holds.
+  const own = tried.find((t) => holds(t) && t.style.size >= 8 && t.lines.length === names.split("\n").length);
+  const fits = own ?? tried.find((t) => holds(t) && (t.style.size <= 7.2 || !brokenWord(names, t, width, measure)));
   if (fits) return fits;
   const least = tried.at(-1) ?? { style: STYLES.part, lines: [] };
   const room = Math.floor(40 / least.style.leading);
@@ -137,12 +140,18 @@ function contentsBlock(spec: CoverSpec, region: Region, to: { readonly measure: 
   const bold: Style = { ...s, font: { ...s.font, weight: "bold" }, ink: "ink" };
   const perColumn = Math.max(2, Math.ceil(spec.contents.length / 3));
   const columns = Math.ceil(spec.contents.length / perColumn);
-  const width = region.width / Math.max(columns, 1);
   const line = s.leading + 1;
   const top = region.y + region.height - perColumn * line;
   to.artifacts.push(content(0, [rule([region.x, top - 3], [region.x + region.width, top - 3], 0.25)]));
+  // Each column as wide as its longest title asks, what is left shared between them; where they ask too much, all alike.
+  const asked = Array.from({ length: columns }, (_, c) =>
+    Math.max(...spec.contents.slice(c * perColumn, (c + 1) * perColumn).map((e) => to.measure(e.title, s.font, s.size))) + 10);
+  const spare = (region.width - asked.reduce((sum, w) => sum + w, 0)) / Math.max(1, columns - 1);
+  const widths = spare >= 0 ? asked.map((w, c) => (c < columns - 1 ? w + spare : w)) : asked.map(() => region.width / columns);
   const items = spec.contents.map((entry, i) => {
-    const x = region.x + Math.floor(i / perColumn) * width;
+    const column = Math.floor(i / perColumn);
+    const width = widths[column] ?? 0;
+    const x = region.x + widths.slice(0, column).reduce((sum, w) => sum + w, 0);
     const y = baseline(top + (i % perColumn) * line, s);
     const title = shorten(entry.title, { style: s, width: width - 9, measure: to.measure });
     return element("LI", [

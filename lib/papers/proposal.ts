@@ -94,9 +94,11 @@ function answersSection(input: ProposalInput, to: Setting & { readonly artifacts
 }
 
 function reasons(layout: Layout, to: Setting): readonly Element[] {
-  const all = (texts: readonly string[]): readonly Element[] => texts.map((text) => {
+  // The same sentence about several like pieces is said once, with how many times it holds.
+  const all = (texts: readonly string[]): readonly Element[] => [...new Set(texts)].map((text) => {
+    const times = texts.filter((t) => t === text).length;
     to.flow.gap(2);
-    return paragraph(text, STYLES.body, to);
+    return paragraph(times === 1 ? text : `${text} (${times} times)`, STYLES.body, to);
   });
   const why = all(layout.why);
   if (!layout.givesUp || layout.givesUp.length === 0) return why;
@@ -164,6 +166,10 @@ function prose(input: ProposalInput, from: number, sheet: Sheet, tools: Proposal
   };
 }
 
+/** Each name begins a line: "Ines Calloway / and Theo Brandt". */
+const namesOver = (names: readonly string[]): string =>
+  names.map((name, i) => (i > 0 && i === names.length - 1 ? `and ${name}` : i < names.length - 2 ? `${name},` : name)).join("\n") || "Proposal";
+
 /** The first eight figures name it on a title strip; it stands in full on the cover. */
 const shortPrint = (fingerprint: string): string => {
   const groups = fingerprint.split(" ");
@@ -218,7 +224,7 @@ export function proposalPaper(input: ProposalInput, tools: ProposalTools): Paper
   const parts = [...fees.parts, ...planParts, ...read.parts];
   const seated = seatedScene(layout) ?? layout.scenes[0];
   const cover = coverPage({
-    venue: venue.name, names, day, facts: coverFacts(input, people(brief)), lead: layout.why, contents: parts,
+    venue: venue.name, names: namesOver(brief.couple ?? []), day, facts: coverFacts(input, people(brief)), lead: layout.why, contents: parts,
     plan: seated && ((room) => tools.small(seated.id, room)),
     ...(meta.url === undefined ? {} : { live: { url: meta.url, qr: tools.qr(meta.url) } }),
   }, sheet, measure);
