@@ -3,7 +3,7 @@ import type { BookingView, HistoryView } from "@/lib/service";
 import { StateTag } from "@/components/desk/lozenge";
 import { Answers } from "@/components/form/answers";
 import { saidIn } from "@/components/form/said";
-import { stepTitle } from "@/components/form/steps";
+import { isStep, stepTitle } from "@/components/form/steps";
 import { shownValues } from "@/components/form/values";
 import { sayDay, sayFingerprint, sayLeft, sayMoment } from "@/components/ui/say";
 
@@ -40,19 +40,35 @@ export function BriefInWords({ booking }: { readonly booking: BookingView }) {
   );
 }
 
-const plain = (key: string): string => key.replace(/([A-Z])/g, " $1").replace(/[-_]/g, " ").toLowerCase();
-const detail = (h: HistoryView): string =>
-  Object.entries(h.data).filter(([, v]) => typeof v === "string" || typeof v === "number").map(([k, v]) => `${plain(k)} ${k === "fingerprint" ? sayFingerprint(String(v)) : String(v)}`).join(", ");
+const text = (h: HistoryView, key: string): string => { const v = h.data[key]; return typeof v === "string" || typeof v === "number" ? String(v) : ""; };
+
+/** One deed in words. A word that is not known here is shown as it is kept. */
+function deed(h: HistoryView): string {
+  const number = text(h, "number") || text(h, "revision");
+  switch (h.what) {
+    case "added": return "Added to the queue";
+    case "link-mailed": return `Link mailed to ${text(h, "to")}`;
+    case "opened": return "Opened their link";
+    case "saved": { const step = text(h, "step"); return `Answered “${isStep(step) ? stepTitle(step) : step}”`; }
+    case "chosen": return `Chose the layout “${text(h, "title")}”`;
+    case "sent": return `Sent revision ${number}`;
+    case "returned": return `Returned revision ${number}`;
+    case "agreed": return `Agreed revision ${number}`;
+    case "closed": return `Closed${text(h, "reason") ? `: ${text(h, "reason")}` : ""}`;
+    default: return h.what.replace(/[-_]/g, " ").replace(/^./, (c) => c.toUpperCase());
+  }
+}
 
 /** Who did what, newest first. */
 export function History({ booking }: { readonly booking: BookingView }) {
-  const rows = [...booking.history].reverse();
+  // The same deed many times over, as when a step is saved again and again, is told once, by its last time.
+  const rows = [...booking.history].reverse().filter((h, i, all) => i === 0 || deed(h) !== deed(all[i - 1] ?? h) || h.who !== all[i - 1]?.who);
   return (
     <section className="section"><h2>History</h2>
       {rows.length === 0 ? <p className="small sec mt-3">Nothing yet.</p> : (
         <ol className="history">
           {rows.map((h, i) => (
-            <li key={`${h.at}-${i}`}><span>{plain(h.what).replace(/^./, (c) => c.toUpperCase())}{detail(h) ? `: ${detail(h)}` : ""}</span><span className="by"><time dateTime={h.at}>{sayMoment(h.at, booking.venue)}</time>, {h.who}</span></li>
+            <li key={`${h.at}-${i}`}><span>{deed(h)}</span><span className="by"><time dateTime={h.at}>{sayMoment(h.at, booking.venue)}</time>, {h.who}</span></li>
           ))}
         </ol>
       )}

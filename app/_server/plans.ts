@@ -1,13 +1,24 @@
 import { planSvg, type Actor, type House } from "@/lib/service";
 import type { Layout } from "@/lib/layout";
+import type { TwoWidths } from "@/components/plan/drawing";
 
-type Of = { readonly reference: string; readonly layout: Layout; readonly offered?: boolean; readonly number?: number };
+type Which = { readonly reference: string; readonly scene: string; readonly layout?: string; readonly number?: number };
+
+/** Widths that plans are drawn for, CSS pixels: words on a plan keep their size, so a phone gets a drawing of its own. */
+const NARROW = 340;
+
+/** One part of the day, drawn for a phone and for `wide` pixels. Nothing where it cannot be drawn. */
+export async function drawn(house: House, actor: Actor, which: Which, wide = 640): Promise<TwoWidths> {
+  const [broad, slim] = await Promise.all([planSvg(house, actor, { ...which, pixelWidth: wide }), planSvg(house, actor, { ...which, pixelWidth: NARROW })]);
+  // Both stand in one page: what the marks of the second refer to must not be found in the first, which may not be shown.
+  return { wide: broad.ok ? broad.value : "", narrow: slim.ok ? slim.value.replace(/(\bid="|url\(#|href="#)/g, "$1slim-") : "" };
+}
+
+type Of = { readonly reference: string; readonly layout: Layout; readonly offered?: boolean; readonly number?: number; readonly wide?: number };
 
 /** The plan of each part of the day, by scene. */
-export async function plansOf(house: House, actor: Actor, of: Of): Promise<Readonly<Record<string, string>>> {
-  const drawn = await Promise.all(of.layout.scenes.map(async (scene) => {
-    const svg = await planSvg(house, actor, { reference: of.reference, scene: scene.id, layout: of.offered ? of.layout.id : undefined, number: of.number });
-    return [scene.id, svg.ok ? svg.value : ""] as const;
-  }));
-  return Object.fromEntries(drawn);
+export async function plansOf(house: House, actor: Actor, { reference, layout, offered = false, number, wide }: Of): Promise<Readonly<Record<string, TwoWidths>>> {
+  const all = await Promise.all(layout.scenes.map(async (scene) =>
+    [scene.id, await drawn(house, actor, { reference, scene: scene.id, layout: offered ? layout.id : undefined, number }, wide)] as const));
+  return Object.fromEntries(all);
 }

@@ -45,6 +45,8 @@ function mealSentence(i: EffectInput): string {
   const phrase = PHRASE[style] ?? "Tables";
   const where = roomName(i.venue, chosen.room);
   if (i.guests === 0) return `${phrase} seat ${chosen.comfort} in comfort in the ${where}, ${chosen.most} at the most.`;
+  const laid = i.result?.status === "arranged" ? i.result.layouts[0]?.why[0] : undefined;
+  if (laid && i.guests > chosen.comfort) return `As the ${where} stands, ${phrase.charAt(0).toLowerCase()}${phrase.slice(1)} seat ${chosen.comfort} of your ${i.guests} in comfort, ${chosen.most} at the most. Laid out for you: ${laid.charAt(0).toLowerCase()}${laid.slice(1)}`;
   if (i.guests <= chosen.comfort) return `${phrase} seat all ${i.guests} of you in comfort in the ${where}; there is room for ${chosen.comfort - i.guests} more.`;
   const cure = STYLES.map((s) => ({ s, seats: seatsOf(i.capacity, s, i.rooms, true) })).find((o) => o.s !== style && o.seats && o.seats.comfort >= i.guests);
   const then = cure ? ` ${PHRASE[cure.s] ?? "Others"} seat everyone in comfort.` : "";

@@ -1,10 +1,10 @@
 import type { Layout } from "@/lib/layout";
 import type { Venue } from "@/lib/venue";
 import { counted, inWords } from "../ui/say";
-import { DrawingSheet } from "./drawing";
+import { DrawingSheet, type TwoWidths } from "./drawing";
 import { SceneInWords } from "./in-words";
 
-type Props = { readonly layout: Layout; readonly venue: Venue; readonly plans: Readonly<Record<string, string>>; readonly words?: boolean };
+type Props = { readonly layout: Layout; readonly venue: Venue; readonly plans: Readonly<Record<string, TwoWidths>>; readonly words?: boolean };
 
 /** Every part of the day: its plan, what is laid anew before it, and, if wanted, the list. */
 export function Day({ layout, venue, plans, words = false }: Props) {
@@ -18,7 +18,7 @@ export function Day({ layout, venue, plans, words = false }: Props) {
             {before.map((t, i) => (
               <p className="small sec mt-3" key={i}>Before it the crew of {inWords(t.crew)} turn the room over in {counted(Math.round(t.minutes), "minute", "minutes")}: {counted(t.moves.length, "move", "moves")}.</p>
             ))}
-            <div className="mt-4"><DrawingSheet svg={plans[scene.id] ?? ""} caption={counted(scene.seats, "place", "places")} /></div>
+            <div className="mt-4"><DrawingSheet svg={plans[scene.id]} caption={scene.seats > 0 ? counted(scene.seats, "place", "places") : "No places laid: guests stand"} /></div>
             {words && <SceneInWords scene={scene} venue={venue} />}
           </section>
         );

@@ -49,7 +49,7 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
   const { rows, counts, today } = seen.value;
   const lead = counts.waiting === 0 && counts.overdue === 0
     ? "Nothing waits for you."
-    : `${capital(inWords(counts.waiting))} ${counts.waiting === 1 ? "waits" : "wait"} for your review; ${counts.overdue === 0 ? "nobody is late" : `${inWords(counts.overdue)} ${counts.overdue === 1 ? "is" : "are"} late`}.`;
+    : `${counts.waiting === 0 ? "Nothing waits" : `${capital(inWords(counts.waiting))} ${counts.waiting === 1 ? "waits" : "wait"}`} for your review; ${counts.overdue === 0 ? "nobody is late" : `${inWords(counts.overdue)} ${counts.overdue === 1 ? "is" : "are"} late`}.`;
   const address = (id: QueueFilter): string => {
     const q = new URLSearchParams({ ...(id === "all" ? {} : { show: id }), ...(search ? { find: search } : {}) }).toString();
     return q ? `/desk?${q}` : "/desk";

@@ -2,9 +2,10 @@ import type { Metadata } from "next";
 import { notFound, redirect } from "next/navigation";
 import { isStep as asksSomething, type StepId } from "@/lib/brief/draft";
 import { people } from "@/lib/brief";
-import { arrangeFor, capacityFor, planSvg } from "@/lib/service";
+import { arrangeFor, capacityFor } from "@/lib/service";
 import { asked, couple, type Search } from "@/app/_server/asking";
 import { heldFor, type Kept } from "@/app/_server/kept";
+import { drawn } from "@/app/_server/plans";
 import { hereOf, soon } from "@/app/_server/soon";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
 import { effectOf } from "@/components/form/effect";
@@ -68,7 +69,7 @@ export default async function StepPage({ params, searchParams }: Props) {
     step, venue, rooms, capacity, result: hereOf(arranged)?.result ?? null, guests,
     tables: oneOf(meal, "tables"), drape: oneOf(meal, "drape"),
   });
-  const plan = effect.layout && effect.scene ? await soon(planSvg(house, actor, { reference, layout: effect.layout.id, scene: effect.scene }), PATIENCE_MS) : null;
+  const plan = effect.layout && effect.scene ? await drawn(house, actor, { reference, layout: effect.layout.id, scene: effect.scene }, 540) : null;
   const ask = QUESTIONS[step]({
     values, errors, venue, rooms, turnoverInPackage: pack?.turnover ?? false, capacity, guests: brief ? people(brief) : 0,
   });
@@ -86,7 +87,7 @@ export default async function StepPage({ params, searchParams }: Props) {
         <input type="hidden" name="reference" value={reference} />
         {toSend && <input type="hidden" name="back" value="send" />}
         <div className="step-first">{ask.first}</div>
-        <EffectPanel id={step} effect={effect} venue={venue} guests={guests} svg={hereOf(plan)} rows={step === "ceremony"} working={counts.kind === "working" || arranged?.kind === "working"} />
+        <EffectPanel id={step} effect={effect} venue={venue} guests={guests} svg={plan} rows={step === "ceremony"} working={counts.kind === "working" || arranged?.kind === "working"} />
         <div className="step-rest">
           {ask.rest}
           <div className="go-row">

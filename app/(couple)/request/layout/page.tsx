@@ -48,7 +48,7 @@ export default async function LayoutPage({ searchParams }: Props) {
   const { result, venue } = arranged.value;
   const offered = await Promise.all(result.layouts.slice(0, 3).map(async (layout, i) => {
     const scene = layout.scenes.find((s) => s.id === "meal")?.id ?? layout.scenes[0]?.id;
-    const svg = await planSvg(house, actor, { reference, layout: layout.id, scene });
+    const svg = await planSvg(house, actor, { reference, layout: layout.id, scene, pixelWidth: 330 });
     return { layout, svg: svg.ok ? svg.value : "", letter: LETTERS[i] ?? String(i + 1) };
   }));
   const why = await asked(searchParams, "why");

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import { asked, deskBooking, type Search } from "@/app/_server/asking";
 import { heldFor } from "@/app/_server/kept";
-import { planSvg } from "@/lib/service";
+import { drawn } from "@/app/_server/plans";
 import { DeskFrame } from "@/app/_parts/desk-frame";
 import { Decide, DONE, MailPart } from "@/app/_parts/review-forms";
 import { BriefInWords, History, reviewFacts } from "@/app/_parts/review";
@@ -33,7 +33,7 @@ export default async function ReviewPage({ params, searchParams }: Props) {
   const layout = revision?.layout ?? booking.chosen?.layout;
   const part = await asked(searchParams, "part");
   const scene = layout?.scenes.find((s) => s.id === part) ?? layout?.scenes.find((s) => s.id === "meal") ?? layout?.scenes[0];
-  const svg = layout && scene ? await planSvg(house, actor, { reference: ref, scene: scene.id, number: revision?.number }) : null;
+  const svg = layout && scene ? await drawn(house, actor, { reference: ref, scene: scene.id, number: revision?.number }, 760) : undefined;
   const findings = revision?.findings ?? layout?.findings ?? [];
   const quote = revision?.quote ?? layout?.quote;
   const titleOf = (id: string): string => layout?.scenes.find((s) => s.id === id)?.title ?? id;
@@ -53,7 +53,7 @@ export default async function ReviewPage({ params, searchParams }: Props) {
               <nav className="scenes-of" aria-label="Parts of the day">
                 {layout.scenes.map((s) => <a key={s.id} href={`/desk/bookings/${ref}?part=${s.id}${number}`} aria-current={s.id === scene.id ? "true" : undefined}>{s.title}</a>)}
               </nav>
-              <DrawingSheet svg={svg?.ok ? svg.value : ""} caption={`${layout.title}: ${counted(scene.seats, "place", "places")}`} aside={<a href={pdf}>Proposal as PDF</a>} />
+              <DrawingSheet svg={svg} caption={scene.seats > 0 ? `${layout.title}: ${counted(scene.seats, "place", "places")}` : layout.title} aside={<a href={pdf}>Proposal as PDF</a>} />
               <details className="act"><summary>{scene.title} in words</summary><div className="pb-4"><SceneInWords scene={scene} venue={venue} /></div></details>
               <p className="small sec mt-3">Turnover: {sayTurnovers(layout.turnovers)}.</p>
             </>
