@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { proposalPaper, type ProposalInput } from "@/lib/papers";
+import { printProposal } from "@/lib/print";
 import { printPaper, type Printed } from "@/lib/print/print";
 import { qrModules } from "@/lib/print/qr";
 import { lacks, widthOf } from "@/lib/print/runs";
@@ -114,5 +115,20 @@ describe("long matter", () => {
     const text = await textOf(printed.bytes);
     findings.forEach((_, i) => expect(text).toContain(`Finding ${i + 1}:`));
     expect(printed.pages).toBeGreaterThan(8);
+  });
+});
+
+describe("sizes", () => {
+  test("no words are under 2.0 mm, and the cautions are never the smallest", async () => {
+    const { bytes } = await printProposal({ ...input(), meta: { ...input().meta, now } });
+    const doc = await open(bytes);
+    for (let i = 1; i <= doc.numPages; i += 1) {
+      const { items } = await (await doc.getPage(i)).getTextContent();
+      const sized = items.flatMap((item) => ("transform" in item && item.str.trim() !== ""
+        ? [{ text: item.str, mm: (Math.hypot(item.transform[2], item.transform[3]) * 25.4) / 72 }] : []));
+      const least = Math.min(...sized.map((s) => s.mm));
+      expect(least).toBeGreaterThan(1.999);
+      for (const s of sized.filter((w) => /building control|licensing and/.test(w.text))) expect(s.mm).toBeGreaterThan(least);
+    }
   });
 });

@@ -2,7 +2,7 @@ import { getDocument, OPS } from "pdfjs-dist/legacy/build/pdf.mjs";
 
 /** What a reader of another make finds in a PDF. */
 export async function open(bytes: Uint8Array) {
-  return getDocument({ data: bytes.slice(), useSystemFonts: false, verbosity: 0 }).promise;
+  return getDocument({ data: Uint8Array.from(bytes), useSystemFonts: false, verbosity: 0 }).promise;
 }
 
 export type Shape = { readonly xs: readonly number[]; readonly ys: readonly number[] };
