@@ -175,7 +175,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
     const words = wordsOn(item, desk);
     if (words) { on.push(...words); named.add(item.id); }
   }
-  const names = level.rooms.flatMap((r, i) => roomName(r, i, desk, ways));
+  const names = level.rooms.flatMap((r, i) => roomName(r, i, desk, { outside: ways, used: scene.rooms.includes(r.id) }));
   const out = ways ? level.openings.filter((o) => o.gate.door.exit).flatMap((o) => wayOut(o, desk)) : [];
   const besides: Mark[] = [];
   const said = new Set<string>();

@@ -121,25 +121,40 @@ export function wordsBeside(text: string, { target, tight, room, desk }: {
   }
   if (hand.detail !== "full") return null;
   for (const lines of shapes) {
-    const spot = firstFree(ground, beside(target, blockSize(lines), 13), room);
-    if (spot) return [leader(tight, spot, hand), ...setBlock(lines, spot.at, spot.anchor)];
+    const spot = firstFree(ground, clearOf(tight, beside(target, blockSize(lines), 11), ground), room);
+    if (!spot) continue;
+    const [a, b] = leaderEnds(tight, spot.at);
+    ground.takeLine(a, b);
+    return [{ kind: "path", steps: line(a, b), stroke: { ink: "ink-3", weight: hand.fine } }, ...setBlock(lines, spot.at, spot.anchor)];
   }
   return null;
 }
 
-function leader(target: Rect, spot: Spot, hand: Hand): Mark {
-  const c: Paper = [target.x + target.width / 2, target.y + target.height / 2];
-  const near = (r: Rect, p: Paper): Paper => [Math.max(r.x, Math.min(r.x + r.width, p[0])), Math.max(r.y, Math.min(r.y + r.height, p[1]))];
-  const air: Rect = { x: spot.at.x - 0.6, y: spot.at.y - 0.6, width: spot.at.width + 1.2, height: spot.at.height + 1.2 };
-  const end = near(air, c);
-  return { kind: "path", steps: line(near(target, end), end), stroke: { ink: "ink-3", weight: hand.fine } };
+/** The spots whose leader would run over clear floor only: it crosses no word, no chair, no edge. */
+function* clearOf(target: Rect, spots: Iterable<Spot>, ground: Ground): Generator<Spot> {
+  for (const spot of spots) {
+    const [a, b] = leaderEnds(target, spot.at);
+    const long = distance(a, b);
+    let free = true;
+    for (let d = 0.7; d < long && free; d += 0.4) {
+      const p: Paper = [a[0] + ((b[0] - a[0]) * d) / long, a[1] + ((b[1] - a[1]) * d) / long];
+      free = ground.free({ x: p[0] - 0.2, y: p[1] - 0.2, width: 0.4, height: 0.4 });
+    }
+    if (free) yield spot;
+  }
 }
 
-/** A room's name with its size beneath, in the middle of its largest clear floor; in a crowded room outside by its wall. */
-export function roomName(room: Room, index: number, { frame, hand, ground }: Desk, outside: boolean): readonly Mark[] {
+function leaderEnds(target: Rect, words: Rect): readonly [Paper, Paper] {
+  const near = (r: Rect, p: Paper): Paper => [Math.max(r.x, Math.min(r.x + r.width, p[0])), Math.max(r.y, Math.min(r.y + r.height, p[1]))];
+  const end = near({ x: words.x - 0.6, y: words.y - 0.6, width: words.width + 1.2, height: words.height + 1.2 }, [target.x + target.width / 2, target.y + target.height / 2]);
+  return [near(target, end), end];
+}
+
+/** A room's name with its size beneath, in the middle of its largest clear floor; in a crowded room outside by its wall. A room that the part of the day does not use says so: what stands in it is not listed. */
+export function roomName(room: Room, index: number, { frame, hand, ground }: Desk, { outside, used }: { readonly outside: boolean; readonly used: boolean }): readonly Mark[] {
   const b = boxOf(room.outline.map((p) => toPaper(frame, p)));
   const [w, d] = roomSize(room);
-  const size: Line = { text: `${formatSize(w, d, hand.lengths)}${room.outdoor ? ", outdoors" : ""}`, type: { size: hand.note * 1.04, face: "sans" }, ink: "ink-2" };
+  const size: Line = { text: `${formatSize(w, d, hand.lengths)}${room.outdoor ? ", outdoors" : ""}${used ? "" : ", not in use"}`, type: { size: hand.note * 1.04, face: "sans" }, ink: "ink-2" };
   const least = hand.detail === "full" ? hand.note : hand.note;
   const named = (k: number, two: boolean): readonly Line[] => {
     const type: Type = { size: Math.max(least, hand.room * k), face: "serif", weight: "medium" };

@@ -80,8 +80,10 @@ function layBlocks(placed: readonly Rect[], laying: Laying): Blocks | null {
   const layScale = (page: Page): Rect | null => lay(page, { width: Math.max(bar.length + 8, textWidth(note, { size: 2.3, face: "sans" })) + 15, height: 13.5 });
   const layLegend = (page: Page): Blocks["legend"] => {
     for (const columns of LEGEND_COLUMNS) {
-      const across = Math.min(columns, entries.length);
-      const at = lay(page, { width: across * ENTRY.width - 1.5, height: Math.ceil(entries.length / across) * ENTRY.height - 1.5 });
+      // Rows of nearly the same length: four families stand two by two, not three and one.
+      const rows = Math.ceil(entries.length / columns);
+      const across = Math.ceil(entries.length / rows);
+      const at = lay(page, { width: across * ENTRY.width - 1.5, height: rows * ENTRY.height - 1.5 });
       if (at) return { at, columns: across };
     }
     return null;
