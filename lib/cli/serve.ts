@@ -5,6 +5,7 @@ import { openHouse } from "../server/house";
 import { makeLog } from "../server/log";
 import { serve } from "../server/serve";
 import { makeWorks } from "../server/works";
+import { countAhead } from "../service/capacity-for";
 import { seedDemo, type Seeding } from "./seed-demo";
 import { addressesOf } from "./addresses";
 
@@ -61,6 +62,7 @@ try {
     : `The server could not start: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
 }
 process.stdout.write(await addressesOf(house, { demo }));
+countAhead(house).catch((error: unknown) => { if (!stopping) log.warn({ err: error }, "the rooms could not be counted ahead"); });
 if (seeding) await tellTheRest(seeding);
 
 /** The stories that need the engine go on while the pages are served; their own threads keep the visitors' free. */

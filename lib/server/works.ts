@@ -4,20 +4,21 @@ import { makeThread } from "./thread";
 
 export type WorksHandle = { readonly works: Works; readonly close: () => Promise<void> };
 
-/** The works on two threads of their own: while the engine thinks, plans are still drawn, and the pages still answer. */
+/** The works on threads of their own, each started by its first job: while the engine thinks, plans are still drawn, and the pages still answer. */
 export function makeWorks(): WorksHandle {
   const engine = makeThread();
+  const counting = makeThread();
   const desk = makeThread();
   return {
     works: {
       engineVersion: ENGINE_VERSION,
       arrange: (...args) => engine.ask("arrange", args),
-      capacity: (...args) => desk.ask("capacity", args),
+      capacity: (...args) => counting.ask("capacity", args),
       check: (...args) => desk.ask("check", args),
       quote: (...args) => desk.ask("quote", args),
       planSvg: (...args) => desk.ask("planSvg", args),
       proposalPdf: (...args) => desk.ask("proposalPdf", args),
     },
-    close: async () => { await Promise.all([engine.close(), desk.close()]); },
+    close: async () => { await Promise.all([engine, counting, desk].map((one) => one.close())); },
   };
 }

@@ -1,21 +1,35 @@
 import { fail, ok } from "../base";
 import type { Capacity } from "../layout";
+import { counts, venues } from "../store";
 import type { VenueVersion } from "../store/venues";
 import { gate } from "./gate";
 import { venueOf } from "./get-booking";
 import type { House } from "./house";
+import { nowIso } from "./moment";
 import type { Actor, Outcome } from "./types";
 
-/** Counts of a venue version, kept in memory: they depend on nothing else. */
-const kept = new Map<string, Promise<Capacity>>();
+/** Counts being worked out: who asks meanwhile waits for the same ones. */
+const underWay = new Map<string, Promise<Capacity>>();
 
-/** The counts of all rooms of a venue version, worked out once. */
-export function countsOf(house: House, venue: Pick<VenueVersion, "hash" | "venue">): Promise<Capacity> {
+/** The counts of all rooms of a venue version. They depend on nothing but venue and engine: worked out once, and kept. */
+export async function countsOf(house: House, venue: Pick<VenueVersion, "hash" | "venue">): Promise<Capacity> {
   const key = `${house.works.engineVersion} ${venue.hash}`;
-  const counted = kept.get(key) ?? house.works.capacity(venue.venue);
-  kept.set(key, counted);
-  counted.catch(() => kept.delete(key));
-  return counted;
+  const kept = await counts.find(house.store.db, key);
+  if (kept) return kept;
+  const running = underWay.get(key) ?? count(house, key, venue).finally(() => underWay.delete(key));
+  underWay.set(key, running);
+  return running;
+}
+
+async function count(house: House, key: string, { venue }: Pick<VenueVersion, "venue">): Promise<Capacity> {
+  const result = await house.works.capacity(venue);
+  await counts.keep(house.store.db, { key, result, at: nowIso(house) });
+  return result;
+}
+
+/** Counts every venue ahead of the first who asks. */
+export async function countAhead(house: House): Promise<void> {
+  for (const venue of await venues.list(house.store.db)) await countsOf(house, venue);
 }
 
 /** How many fit, by room and style, in the rooms of the booking's package. */

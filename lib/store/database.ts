@@ -2,7 +2,7 @@ import type { ColumnType, Generated, Selectable } from "kysely";
 import type { State } from "../booking";
 import type { BriefFile } from "../brief";
 import type { Draft } from "../brief/draft";
-import type { ArrangeResult, Finding, Layout, Quote } from "../layout";
+import type { ArrangeResult, Capacity, Finding, Layout, Quote } from "../layout";
 import type { VenueFile } from "../venue";
 
 /** JSON goes in as text made by us, and comes out read. */
@@ -39,6 +39,7 @@ export type Database = {
   readonly history: {
     id: Generated<number>; booking: string | null; at: Moment; who: string; what: string; data: Json<Readonly<Record<string, unknown>>>;
   };
+  readonly counts: { key: string; result: Json<Capacity>; madeAt: Moment };
   readonly arrangements: { key: string; result: Json<ArrangeResult>; madeAt: Moment };
 };
 

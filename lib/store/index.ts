@@ -8,4 +8,5 @@ export * as links from "./links";
 export * as sessions from "./sessions";
 export * as outbox from "./outbox";
 export * as history from "./history";
+export * as counts from "./counts";
 export * as arrangements from "./arrangements";
