@@ -47,7 +47,9 @@ function findingBlock(f: Finding, to: Setting & { readonly artifacts: Content[] 
 }
 
 function levelBlock(level: Level, findings: readonly Finding[], to: Setting & { readonly artifacts: Content[] }): readonly Element[] {
-  const mine = findings.filter((f) => f.level === level);
+  // Two pieces of one table may give the same words about the same part of the day: they are said once.
+  const same = (a: Finding, b: Finding): boolean => a.text === b.text && a.scene === b.scene && a.source === b.source;
+  const mine = findings.filter((f, i) => f.level === level && findings.findIndex((g) => g.level === level && same(f, g)) === i);
   if (mine.length === 0) return [];
   const { title, says } = LEVEL_NAMES[level];
   to.flow.gap(5);
