@@ -84,7 +84,7 @@ const EASE_COST = [0, 1.1, 2, 2.8];
 function attempts(ctx: Context): readonly Attempt[] {
   const plans = assign(ctx.venue, ctx.pack, ctx.brief, ctx.demand);
   const out: Attempt[] = [];
-  for (const plan of plans.slice(0, 8)) for (const [i, ease] of eases(ctx.brief).entries()) for (const removed of removals(ctx, plan)) {
+  for (const plan of plans.slice(0, 10)) for (const [i, ease] of eases(ctx.brief).entries()) for (const removed of removals(ctx, plan)) {
     for (const lane of ctx.demand.wheelchairs > 0 ? [false, true] : [false])
       out.push({ plan, ease, removed, lane, cost: plan.cost + (EASE_COST[i] ?? 3) + (removed.size > 0 ? 0.7 : 0) + (lane ? 0.4 : 0) });
   }
@@ -106,16 +106,19 @@ function search(ctx: Context, most: number, options: ArrangeOptions, watch: Stop
   let closest: { readonly layout: Layout; readonly musts: number } | null = null;
   const misses: Miss[] = [];
   let best = Infinity;
-  const wheels = new Set<string>();
+  const wheels = new Set<string>(), dead = new Set<string>();
   let runs = 0;
   for (const a of list) {
     if (options.stop?.() || runs >= ATTEMPTS || kept.size >= most || a.cost > best + WORTH) break;
     // A lane for wheels is kept only where the same attempt without one left them no place.
     if (a.lane && !wheels.has(keyOf(a))) continue;
+    if (dead.has(JSON.stringify([a.plan, a.removed.size]))) continue;
     options.onProgress?.({ stage: "search", done: runs, of: Math.min(list.length, ATTEMPTS) });
     runs++;
     const laid = watch.time("seating", () => layDay(ctx, a));
     misses.push(...laid.misses);
+    // What cannot stand beside the meal, or for the ceremony alone, cannot at any ease of the meal's comfort.
+    if (laid.days.length === 0 && laid.misses.every((m) => m.why === "floor" || (m.why === "rows" && a.plan.turnover))) dead.add(JSON.stringify([a.plan, a.removed.size]));
     for (const day of distinct(laid.days).slice(0, 2)) {
       if (kept.has(kindOf(day)) || kept.size >= most) continue;
       const finished: Finished = watch.time("finish", () => finish(ctx, day));

@@ -34,6 +34,7 @@ function candidates(venue: Venue, brief: Brief): readonly Change[] {
   add(brief.ceremony.room !== "any", { "ceremony.room": "any" }, "Let the ceremony be in another room.");
   add(brief.turnover === false && pack?.turnover === true, { turnover: true }, "Have the room turned over between ceremony and meal.");
   add(brief.music.dancing > 0.25, { "music.dancing": 0.25 }, "Take a smaller dance floor, for a quarter of the guests at once.");
+  add(brief.music.dancing > 0.15, { "music.dancing": 0.15 }, "Take a small dance floor, for one in seven of the guests at once.");
   add(brief.extras.length > 0, { extras: [] }, "Leave out the extras.");
   add(m.top === "one-sided", { "meal.top": "pair" }, "Sit as a pair in place of a long top table.");
   add(brief.ceremony.here && brief.ceremony.seating === "rows", { "ceremony.seating": "at-tables" }, "Hold the ceremony at the laid tables.");

@@ -61,10 +61,11 @@ export function assign(venue: Venue, pack: Package, brief: Brief, demand: Demand
       if (floor === "apart" && dance && ceremony && dance.id === ceremony.id && !may) continue;
       const drinks = drinksRooms({ rooms, guests: demand.guests, buffet: buffet?.id ?? null, inMeal }, turnover || (dance?.id === ceremony?.id) ? ceremony?.id ?? null : null);
       const bar = demand.bar ? barRoom(rooms, drinks, dance, meal) : null;
-      plans.push({
+      // A bar among the tables gives way where it would cost guests their places: nobody asked for it outright.
+      for (const here of bar !== null && meal.some((m) => m.id === bar) ? [bar, null] : [bar]) plans.push({
         ceremony: ceremony?.id ?? null, meal: meal.map((m) => m.id), dance: dance?.id ?? null, drinks: drinks.map((r) => r.id),
-        buffet: buffet?.id ?? null, bar, turnover, floor, atTables: atTables && ceremonyWanted,
-        cost: cost({ meal, ceremony, dance, buffet, turnover, floor, sameAsCeremony: dance !== null && dance.id === ceremony?.id, inMeal }),
+        buffet: buffet?.id ?? null, bar: here, turnover, floor, atTables: atTables && ceremonyWanted,
+        cost: cost({ meal, ceremony, dance, buffet, turnover, floor, sameAsCeremony: dance !== null && dance.id === ceremony?.id, inMeal }) + (here === bar ? 0 : 1.2),
       });
     }
   }

@@ -82,7 +82,7 @@ function besides(ctx: Context, plan: Plan): ReadonlyMap<string, readonly Wanted[
 export function layDay(ctx: Context, { plan, ease, removed, lane }: Attempt): { readonly days: readonly Day[]; readonly misses: readonly Miss[] } {
   const misses: Miss[] = [];
   const rooms = emptyRooms(ctx, removed);
-  const left: Spec[] = [];
+  const left: Spec[] = plan.bar === null && ctx.demand.bar ? [ctx.demand.bar, ...(ctx.demand.secondBar ? [ctx.demand.secondBar] : [])] : [];
   for (const [room, wanted] of besides(ctx, plan)) {
     const unplaced = stand(rooms, room, wanted);
     if (unplaced === null) return { days: [], misses: [{ plan, ease, why: "floor" }] };
@@ -109,7 +109,9 @@ export function layDay(ctx: Context, { plan, ease, removed, lane }: Attempt): { 
     return done ? { days: [{ plan, ease, rooms: done, meal: [], struckFloor: null, left, removed: [...removed], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows" }] };
   }
   const days: Day[] = [];
-  for (const first of mealOf(ctx, { plan, ease, lane }, rooms, mealSpecs)) {
+  const meals = mealOf(ctx, { plan, ease, lane }, rooms, mealSpecs);
+  if (meals.length === 0) misses.push({ plan, ease, why: "places", got: 0, wanted: ctx.demand.guests });
+  for (const first of meals) {
     const seatedAll = first.reduce((n, m) => n + m.places, 0);
     const short = Math.max(0, ctx.demand.guests - seatedAll);
     if (short > 0) { misses.push({ plan, ease, why: "places", got: seatedAll, wanted: ctx.demand.guests }); if (days.length > 0) continue; }
