@@ -131,6 +131,8 @@ export function fullest(work: Work, families: readonly Family[], kind: TableKind
       const w = { ...work, hall: hallWith(work.hall, laid) };
       laid = [...laid, ...(isRoundFamily(f) ? fullestRounds(w, f, f.count) : fullestLong(w, f, f.count))];
     }
-    return { laid, kind, form: "fullest", score: 0 };
+    // A mix that came out all of one kind is called by what it is.
+    const round = laid.some((l) => isRoundFamily(l.family)), long = laid.some((l) => !isRoundFamily(l.family));
+    return { laid, kind: round && long ? "mixed" : round ? "rounds" : long ? "long" : kind, form: "fullest", score: 0 };
   });
 }

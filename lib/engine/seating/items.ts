@@ -1,5 +1,5 @@
-import { aroundCircle, rectangle, roundPoint, type Point } from "../../geometry";
-import { isRound, type Item, type Seat } from "../../layout";
+import { aroundCircle, boxesNear, clearance, distance, rectangle, roundPoint, type Point, type Shape } from "../../geometry";
+import { isRound, shapeAt, type Item, type Seat } from "../../layout";
 import { backAngle, backToRoom, type Hall, type Standing } from "./hall";
 import { composedStart, moveSeats, ringSeats, sideSeats } from "./seats";
 import type { Laid, Sides } from "./types";
@@ -16,8 +16,9 @@ function seatsOf(hall: Hall, l: Laid, at: Point, angle: number): Seat[] {
 
 /** Tables as items of the plan, numbered in the order given. */
 export function itemsOf(hall: Hall, laid: readonly Laid[]): readonly Item[] {
+  const stood: { readonly group: number; readonly shape: Shape }[] = [];
   return laid.map((l, i) => {
-    const at = roundPoint(backToRoom(hall, l.at));
+    const at = wholeSpot(hall, l, stood);
     const angle = isRound(l.family.shape) ? 0 : backAngle(hall, l.angle);
     const { shape } = l.family;
     return {
@@ -25,6 +26,26 @@ export function itemsOf(hall: Hall, laid: readonly Laid[]): readonly Item[] {
       shape, at, angle: angle % 180, seats: seatsOf(hall, { ...l, sides: l.sides }, at, angle),
     };
   });
+}
+
+/** Whole millimetres for a table: in a slanting room those that part it least from the tables it is joined to, and never push it into them. */
+function wholeSpot(hall: Hall, l: Laid, stood: { readonly group: number; readonly shape: Shape }[]): Point {
+  const exact = backToRoom(hall, l.at), near = roundPoint(exact);
+  if (isRound(l.family.shape) || hall.turned % 90 === 0) return near;
+  const angle = backAngle(hall, l.angle);
+  const [x, y] = [Math.floor(exact[0]), Math.floor(exact[1])];
+  const joined = stood.filter((s) => s.group === l.group);
+  const cost = (p: Point): number => {
+    const own = shapeAt(l.family.shape, p, angle);
+    return joined.reduce((sum, o) => {
+      const c = boxesNear(own.box, o.shape.box, 5) ? clearance(own, o.shape) : 9;
+      return sum + (c > 5 ? 0 : c < 0 ? -4 * c : c);
+    }, distance(p, exact) / 10);
+  };
+  const options: readonly Point[] = [[x, y], [x + 1, y], [x, y + 1], [x + 1, y + 1]];
+  const best = joined.length === 0 ? near : options.reduce((b, p) => (cost(p) < cost(b) - 1e-9 ? p : b), near);
+  stood.push({ group: l.group, shape: shapeAt(l.family.shape, best, angle) });
+  return best;
 }
 
 export const standingOf = (l: Laid): Standing => isRound(l.family.shape)
