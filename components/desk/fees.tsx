@@ -1,4 +1,5 @@
 import type { Quote } from "@/lib/layout";
+import { Scroll } from "../ui/scroll";
 import { sayMoney, type Speech } from "../ui/say";
 
 type FeesProps = { readonly quote: Quote; readonly locale: string; readonly tax: { readonly name: string; readonly included: boolean } };
@@ -9,7 +10,7 @@ export function Fees({ quote, locale, tax }: FeesProps) {
   const say = (minor: number): string => sayMoney(minor, money);
   if (quote.lines.length === 0) return <p className="small sec mt-3">Nothing in this layout is charged beyond your package.</p>;
   return (
-    <div className="scroll">
+    <Scroll label="Fee summary">
       <table>
         <caption className="hidden-words">Fee summary</caption>
         <thead><tr><th scope="col">What</th><th scope="col" className="figures">How many</th><th scope="col" className="figures">Each</th><th scope="col" className="figures">Total</th></tr></thead>
@@ -30,6 +31,6 @@ export function Fees({ quote, locale, tax }: FeesProps) {
           )}
         </tfoot>
       </table>
-    </div>
+    </Scroll>
   );
 }

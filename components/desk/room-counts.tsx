@@ -1,6 +1,7 @@
 import type { Style } from "@/lib/layout";
 import type { Venue } from "@/lib/venue";
 import { DrawingSheet } from "../plan/drawing";
+import { Scroll } from "../ui/scroll";
 import { counted } from "../ui/say";
 
 type Counts = { readonly comfort: { readonly seats: number; readonly tables: number }; readonly most: { readonly seats: number; readonly tables: number }; readonly ceiling: { readonly seats: number; readonly because: string } };
@@ -21,12 +22,12 @@ export function RoomCounts({ counts: { room, drape, styles }, venue }: { readonl
     <section className="section" aria-labelledby={id}>
       <h2 id={id}>{name}{cloth && `, with the ${cloth.replace(/^The /, "").replace(/^./, (c) => c.toLowerCase())}`}</h2>
       {styles.length === 0 ? <p className="small sec mt-3">Nothing is seated here: the room is used for other things.</p> : (
-        <div className="scroll"><table>
+        <Scroll label={`Counts: ${name}`}><table>
           <thead><tr><th scope="col">Style</th><th scope="col" className="figures">In comfort</th><th scope="col" className="figures">At the most</th><th scope="col" className="figures">Ceiling</th><th scope="col">Set by</th></tr></thead>
           <tbody>{styles.map(({ style, counts }) => (
             <tr key={style}><th scope="row">{STYLE_WORD[style]}</th><td className="figures"><b>{counts.comfort.seats}</b></td><td className="figures">{counts.most.seats}</td><td className="figures">{counts.ceiling.seats}</td><td>{counts.ceiling.because}</td></tr>
           ))}</tbody>
-        </table></div>
+        </table></Scroll>
       )}
       {drawn.length > 0 && (
         <div className="fit-grid">{drawn.map(({ style, counts, svg }) => (

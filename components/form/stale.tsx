@@ -1,5 +1,6 @@
 import type { FormValues, StepId } from "@/lib/brief/draft";
 import type { Venue } from "@/lib/venue";
+import { Scroll } from "../ui/scroll";
 import { saidIn } from "./said";
 
 type Props = { readonly step: StepId; readonly stands: FormValues; readonly typed: FormValues; readonly venue: Venue };
@@ -17,12 +18,12 @@ export function StaleNotice({ step, stands, typed, venue }: Props) {
         : (
           <>
             <p className="small mt-2">Yours is not saved yet. Below are your answers: save them to put them in place of what stands, or <a href={`/request/${step}`}>keep what stands</a>.</p>
-            <div className="scroll"><table className="mt-3">
+            <Scroll label="Both versions"><table className="mt-3">
               <thead><tr><th scope="col">Answer</th><th scope="col">Stands now</th><th scope="col">Yours</th></tr></thead>
               <tbody>{apart.map((m) => (
                 <tr key={m.field}><th scope="row">{m.name}</th><td>{theirs.find((t) => t.field === m.field)?.said}</td><td><b>{m.said}</b></td></tr>
               ))}</tbody>
-            </table></div>
+            </table></Scroll>
           </>
         )}
     </div>

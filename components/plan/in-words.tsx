@@ -1,5 +1,6 @@
 import type { Item, Scene } from "@/lib/layout";
 import type { Venue } from "@/lib/venue";
+import { Scroll } from "../ui/scroll";
 import { counted, sayLength } from "../ui/say";
 
 const sizeOf = (i: Item, venue: Venue): string =>
@@ -33,13 +34,13 @@ export function SceneInWords({ scene, venue }: { readonly scene: Scene; readonly
         {counted(scene.seats, "place", "places")} in the {new Intl.ListFormat(venue.locale).format(scene.rooms.map((r) => roomName(venue, r)))}.
         {chairs.map((c) => ` ${counted(c.count, "chair", "chairs")} in rows in the ${roomName(venue, c.room)}.`).join("")}
       </p>
-      <div className="scroll">
+      <Scroll label={`List: ${scene.title}`}>
         <table className="mt-2">
           <caption className="hidden-words">Everything that stands: {scene.title}</caption>
           <thead><tr><th scope="col">No.</th><th scope="col">What</th><th scope="col">Where</th><th scope="col">Size</th><th scope="col" className="figures">Places</th></tr></thead>
           <tbody>{lines.map((l) => <tr key={l.key}><td>{l.number}</td><th scope="row">{l.what}</th><td>{l.where}</td><td>{l.size}</td><td className="figures">{l.places || ""}</td></tr>)}</tbody>
         </table>
-      </div>
+      </Scroll>
     </>
   );
 }

@@ -27,8 +27,10 @@ export function Frame({ house, rooms, home = "/", aside, back, children }: Frame
         )}
         {aside && <div className="top-aside note sec">{aside}</div>}
       </header>
-      {back && <a className="back" href={back.href}>{back.text}</a>}
-      <main id="main">{children}</main>
+      <main id="main">
+        {back && <a className="back" href={back.href}>{back.text}</a>}
+        {children}
+      </main>
       <Foot contact={house.contact} />
     </div>
   );

@@ -35,8 +35,8 @@ export const TABLES: readonly Option[] = [
   { ...UNSURE, why: "We draw what suits the room best; you can change it when you see your layout." },
 ];
 
-function whyOf(seats: StyleSeats | null, guests: number, name: string): string {
-  if (!seats) return `${name} have not been counted for your rooms.`;
+function whyOf(seats: StyleSeats | null, guests: number): string | undefined {
+  if (!seats) return undefined;
   if (guests === 0) return `They seat ${seats.comfort} in comfort.`;
   if (guests <= seats.comfort) return `All ${guests} of you in comfort.`;
   if (guests <= seats.most) return `All ${guests} of you, closer than comfort.`;
@@ -52,7 +52,7 @@ export function askMeal({ values, errors, venue, rooms, capacity, guests, turnov
   const strip = (id: string, s: StyleSeats | null) => (s ? <Strip id={id} seats={s} guests={guests} scale={scale} /> : null);
   const tables = TABLES.map((o): Option => {
     if (o.value !== "rounds" && o.value !== "mixed" && o.value !== "long") return o;
-    return { ...o, why: whyOf(of[o.value], guests, o.name), more: strip(o.value, of[o.value]) };
+    return { ...o, why: whyOf(of[o.value], guests), more: strip(o.value, of[o.value]) };
   });
   const counted = FORMS.map((f) => ({ ...f, seats: "style" in f ? seatsOf(capacity, f.style, rooms, drapes) : all }));
   const wanting = counted.filter((f) => "style" in f && guests > 0 && f.seats !== null && f.seats.most < guests);

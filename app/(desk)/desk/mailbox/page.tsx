@@ -4,6 +4,7 @@ import { listMailbox } from "@/lib/service";
 import { desk } from "@/app/_server/asking";
 import { face } from "@/app/_server/face";
 import { DeskFrame } from "@/app/_parts/desk-frame";
+import { Scroll } from "@/components/ui/scroll";
 import { sayMoment, type Speech } from "@/components/ui/say";
 import { hallSpeech } from "@/app/_server/speech";
 
@@ -24,7 +25,7 @@ export default async function MailboxPage() {
       <h1 className="mt-4">Mailbox</h1>
       <p className="lead measure mt-3">Every mail of this demonstration ends here instead of going out.</p>
       {seen.value.length === 0 ? <p className="mt-5">No mail yet. Add a booking, and its link appears here.</p> : (
-        <div className="scroll mt-5"><table>
+        <Scroll label="Mails"><table className="mt-5">
           <thead><tr><th scope="col">To</th><th scope="col">About</th><th scope="col">When</th><th scope="col">State</th></tr></thead>
           <tbody>{seen.value.map((m) => (
             <tr key={m.id}>
@@ -34,7 +35,7 @@ export default async function MailboxPage() {
               <td>{WORD[m.state]}{m.why ? `: ${m.why}` : ""}</td>
             </tr>
           ))}</tbody>
-        </table></div>
+        </table></Scroll>
       )}
     </DeskFrame>
   );

@@ -6,6 +6,7 @@ import { asked, desk, type Search } from "@/app/_server/asking";
 import { face } from "@/app/_server/face";
 import { heldFor } from "@/app/_server/kept";
 import { DeskFrame } from "@/app/_parts/desk-frame";
+import { Scroll } from "@/components/ui/scroll";
 import { ErrorSummary } from "@/components/ui/errors";
 import { sayLength, sayMoney } from "@/components/ui/say";
 
@@ -27,24 +28,24 @@ function Facts({ venue, version }: { readonly venue: Venue; readonly version: nu
       <h2 id={`venue-${venue.id}`}>{venue.name}</h2>
       <p className="small sec mt-3">Version {version}; {venue.locale}, {venue.currency}, {venue.timeZone}, rules “{venue.rules?.profile ?? "model-code"}”. Agreed layouts keep the version that they were agreed with.</p>
       <h3 className="mt-6">Rooms</h3>
-      <div className="scroll"><table>
+      <Scroll label="Rooms"><table>
         <thead><tr><th scope="col">Room</th><th scope="col" className="figures">Floor</th><th scope="col">Used for</th><th scope="col" className="figures">Doors</th><th scope="col">Posted: rows, tables, standing</th></tr></thead>
         <tbody>{venue.rooms.map((r) => <tr key={r.id}><th scope="row">{r.name}</th><td className="figures">{areaOf(roomArea(r), venue)}</td><td>{r.uses.join(", ")}</td><td className="figures">{r.doors.length}</td><td>{[r.posted?.rows, r.posted?.tables, r.posted?.standing].map((n) => n ?? "–").join(", ")}</td></tr>)}</tbody>
-      </table></div>
+      </table></Scroll>
       <h3 className="mt-6">Stock</h3>
-      <div className="scroll"><table>
+      <Scroll label="Stock"><table>
         <thead><tr><th scope="col">Piece</th><th scope="col">Size</th><th scope="col" className="figures">How many</th><th scope="col" className="figures">Seats</th></tr></thead>
         <tbody>{venue.stock.map((s) => <tr key={s.id}><th scope="row">{s.name}</th><td>{size(s.shape)}</td><td className="figures">{s.count}</td><td className="figures">{s.seats ? `${s.seats.comfort} to ${s.seats.most}` : ""}</td></tr>)}</tbody>
-      </table></div>
+      </table></Scroll>
       <div className="two-up">
-        <div><h3 className="mt-6">Packages</h3><div className="scroll"><table>
+        <div><h3 className="mt-6">Packages</h3><Scroll label="Packages"><table>
           <thead><tr><th scope="col">Package</th><th scope="col">Coordinator</th><th scope="col" className="figures">Due before</th></tr></thead>
           <tbody>{venue.packages.map((p) => <tr key={p.id}><th scope="row">{p.name}</th><td>{p.coordinator ? "yes" : "no"}</td><td className="figures">{p.dueDays} days</td></tr>)}</tbody>
-        </table></div></div>
-        <div><h3 className="mt-6">Charges</h3><div className="scroll"><table>
+        </table></Scroll></div>
+        <div><h3 className="mt-6">Charges</h3><Scroll label="Charges"><table>
           <thead><tr><th scope="col">Charge</th><th scope="col">Per</th><th scope="col" className="figures">Amount</th></tr></thead>
           <tbody>{venue.charges.map((c) => <tr key={c.id}><th scope="row">{c.name}</th><td>{c.per}</td><td className="figures">{sayMoney(c.amount, venue)}</td></tr>)}</tbody>
-        </table></div></div>
+        </table></Scroll></div>
       </div>
     </section>
   );

@@ -66,14 +66,16 @@ export default async function ReviewPage({ params, searchParams }: Props) {
                 : <p className="small sec mt-3">They left no note.</p>}
             </section>
           </div>
-          <BriefInWords booking={booking} />
-          <History booking={booking} />
         </div>
         <div className="rail">
           {layout && <section className="section"><h2>Findings</h2><Findings findings={findings} sceneWord={titleOf} /></section>}
           <Decide booking={booking} revision={revision} reason={kept ? String(kept.values.reason ?? "") : ""} errors={kept?.errors ?? []} />
           <Caution />
           <MailPart booking={booking} />
+        </div>
+        <div className="review-rest">
+          <BriefInWords booking={booking} />
+          <History booking={booking} />
         </div>
       </div>
     </DeskFrame>
