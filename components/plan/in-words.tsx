@@ -8,19 +8,30 @@ const sizeOf = (i: Item, venue: Venue): string =>
 const roomName = (venue: Venue, id: string): string => venue.rooms.find((r) => r.id === id)?.name ?? id;
 const plain = (text: string): string => text.replace(/-/g, " ");
 
-type Line = { readonly key: string; readonly number: string; readonly what: string; readonly where: string; readonly places: number; readonly size: string };
+type Line = { readonly key: string; readonly number: string; readonly what: string; readonly where: string; readonly places: number; readonly size: string; readonly count: number };
+
+/** Pieces of one name and size in one room are one line; so are the parts of a joined table, which share its number. */
+function together(lines: readonly Line[]): readonly Line[] {
+  const by = new Map<string, Line>();
+  for (const l of lines) {
+    const key = `${l.what}|${l.where}|${l.size}`;
+    const had = by.get(key);
+    by.set(key, had ? { ...had, number: had.number || l.number, places: had.places + l.places, count: had.count + 1 } : l);
+  }
+  return [...by.values()];
+}
 
 /** Chairs of a row are told together; everything else stands in a line of its own. */
 function linesOf(scene: Scene, venue: Venue): { readonly lines: readonly Line[]; readonly chairs: readonly { readonly room: string; readonly count: number }[] } {
   const alone = scene.items.filter((i) => i.kind !== "chair");
   const lines = alone.map((i): Line => {
     const n = scene.numbers.indexOf(i.id);
-    return { key: i.id, number: n < 0 ? "" : String(n + 1), what: i.label || plain(i.role ?? i.kind), where: roomName(venue, i.room), places: i.seats.length, size: sizeOf(i, venue) };
+    return { key: i.id, number: n < 0 ? "" : String(n + 1), what: i.label || plain(i.role ?? i.kind), where: roomName(venue, i.room), places: i.seats.length, size: sizeOf(i, venue), count: 1 };
   });
   const rooms = [...new Set(scene.items.filter((i) => i.kind === "chair").map((i) => i.room))];
   const byNumber = (l: Line): number => (l.number === "" ? 1_000_000 : Number(l.number));
   return {
-    lines: [...lines].sort((a, b) => byNumber(a) - byNumber(b)),
+    lines: [...together(lines)].sort((a, b) => byNumber(a) - byNumber(b)),
     chairs: rooms.map((room) => ({ room, count: scene.items.filter((i) => i.kind === "chair" && i.room === room).length })),
   };
 }
@@ -31,14 +42,14 @@ export function SceneInWords({ scene, venue }: { readonly scene: Scene; readonly
   return (
     <>
       <p className="small sec mt-2">
-        {counted(scene.seats, "place", "places")} in the {new Intl.ListFormat(venue.locale).format(scene.rooms.map((r) => roomName(venue, r)))}.
+        {scene.seats > 0 ? counted(scene.seats, "place", "places") : "Guests stand"} in the {new Intl.ListFormat(venue.locale).format(scene.rooms.map((r) => roomName(venue, r)))}.
         {chairs.map((c) => ` ${counted(c.count, "chair", "chairs")} in rows in the ${roomName(venue, c.room)}.`).join("")}
       </p>
       <Scroll label={`List: ${scene.title}`}>
         <table className="mt-2">
           <caption className="hidden-words">Everything that stands: {scene.title}</caption>
           <thead><tr><th scope="col">No.</th><th scope="col">What</th><th scope="col">Where</th><th scope="col">Size</th><th scope="col" className="figures">Places</th></tr></thead>
-          <tbody>{lines.map((l) => <tr key={l.key}><td>{l.number}</td><th scope="row">{l.what}</th><td>{l.where}</td><td>{l.size}</td><td className="figures">{l.places || ""}</td></tr>)}</tbody>
+          <tbody>{lines.map((l) => <tr key={l.key}><td>{l.number}</td><th scope="row">{l.what}{l.count > 1 && <span className="font-normal"> × {l.count}</span>}</th><td>{l.where}</td><td>{l.size}</td><td className="figures">{l.places || ""}</td></tr>)}</tbody>
         </table>
       </Scroll>
     </>
