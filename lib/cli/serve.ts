@@ -1,5 +1,5 @@
 import { fileURLToPath } from "node:url";
-import { readConfig, setDefaults, setEnvironment } from "../config";
+import { isRunByNpm, readConfig, setDefaults, setEnvironment } from "../config";
 import { build, isBuilt } from "../server/build";
 import { openHouse } from "../server/house";
 import { makeLog } from "../server/log";
@@ -51,6 +51,11 @@ const stop = async (): Promise<void> => {
 };
 process.on("SIGTERM", () => void stop());
 process.on("SIGINT", () => void stop());
+// npm ends its shell on a signal and leaves the shell's child behind: without it we would hold the store for ever.
+if (isRunByNpm()) {
+  const parent = process.ppid;
+  setInterval(() => { if (process.ppid !== parent) void stop(); }, 1_000).unref();
+}
 
 try {
   if (demo) seeding = await seedDemo(house);

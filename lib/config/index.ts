@@ -58,3 +58,9 @@ export function setEnvironment(values: Readonly<Record<string, string>>): void {
 export function setDefaults(values: Readonly<Record<string, string>>): void {
   for (const [name, value] of Object.entries(values)) process.env[name] ??= value;
 }
+
+/** Is this process the script of an npm command? */
+export const isRunByNpm = (): boolean => process.env.npm_lifecycle_event !== undefined;
+
+/** What a program started from here is to find: the process's own settings, and these. */
+export const settingsWith = (values: Readonly<Record<string, string>>): Environment => ({ ...process.env, ...values });
