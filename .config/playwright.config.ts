@@ -1,6 +1,10 @@
 import { defineConfig } from "@playwright/test";
+import { findTool, TOOLS } from "../lib/cli/system";
 
-const chromium = process.env.CHROMIUM ?? "/usr/bin/chromium";
+const chromium = findTool(TOOLS.chromium, process.env.CHROMIUM_PATH);
+if (!chromium) throw new Error("No Chromium here: `npm run fetch-browser` brings it, or CHROMIUM_PATH names it.");
+// Chromium's own sandbox refuses to start for root.
+const root = process.getuid?.() === 0;
 
 export default defineConfig({
   testDir: "../tests/browser",
@@ -9,6 +13,10 @@ export default defineConfig({
   timeout: 240_000,
   workers: 1,
   fullyParallel: false,
-  reporter: [["list"]],
-  use: { launchOptions: { executablePath: chromium, args: ["--no-sandbox", "--disable-gpu", "--disable-quic"] }, actionTimeout: 60_000, navigationTimeout: 120_000 },
+  forbidOnly: Boolean(process.env.CI),
+  reporter: [["list"], ["json", { outputFile: "../.out/playwright.json" }]],
+  use: {
+    launchOptions: { executablePath: chromium, args: [...(root ? ["--no-sandbox"] : []), "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"] },
+    actionTimeout: 60_000, navigationTimeout: 120_000,
+  },
 });

@@ -2,6 +2,7 @@ import { spawnSync } from "node:child_process";
 import { readdirSync, statSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
+import { settingsWith } from "../config";
 
 const SOURCES = ["app", "components", "lib", "public", "package.json", "package-lock.json", "next.config.mjs", "tsconfig.json"];
 
@@ -14,7 +15,7 @@ export function isBuilt(dir: string): boolean {
 /** Builds the pages; false if that failed. What the builder says goes to standard error. */
 export function build(dir: string): boolean {
   const next = createRequire(join(dir, "package.json")).resolve("next/dist/bin/next");
-  const run = spawnSync(process.execPath, [next, "build"], { cwd: dir, stdio: ["ignore", 2, 2], env: { ...process.env, NODE_ENV: "production", NEXT_TELEMETRY_DISABLED: "1" } });
+  const run = spawnSync(process.execPath, [next, "build"], { cwd: dir, stdio: ["ignore", 2, 2], env: settingsWith({ NODE_ENV: "production", NEXT_TELEMETRY_DISABLED: "1" }) });
   return run.status === 0;
 }
 

@@ -1,17 +1,26 @@
 import { spawn } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
+import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 
-const PORT = process.env.MARQUETRY_TEST_PORT ?? "4299";
 const START_MS = 600_000;
+
+/** A port that nobody listens on. */
+const freePort = (): Promise<number> => new Promise((resolve, reject) => {
+  const probe = createServer().once("error", reject).listen(0, "127.0.0.1", () => {
+    const at = probe.address();
+    probe.close(() => resolve(at !== null && typeof at === "object" ? at.port : 0));
+  });
+});
 
 /** Starts the demonstration on a folder of its own, and reads from what it prints how the desk is opened. */
 export default async function startDemo(): Promise<() => Promise<void>> {
   if (process.env.MARQUETRY_TEST_BASE && process.env.MARQUETRY_TEST_DESK) return async () => undefined;
   const data = mkdtempSync(join(tmpdir(), "marquetry-browser-"));
+  const port = process.env.MARQUETRY_TEST_PORT ?? String(await freePort());
   const server = spawn(process.execPath, ["--import", "tsx", "lib/cli/serve.ts", "--demo"], {
-    cwd: join(import.meta.dirname, "../.."), env: { ...process.env, PORT, MARQUETRY_DATA_DIR: data }, stdio: ["ignore", "pipe", "pipe"],
+    cwd: join(import.meta.dirname, "../.."), env: { ...process.env, PORT: port, MARQUETRY_ORIGIN: "", DATABASE_URL: "", MARQUETRY_MAIL_URL: "", MARQUETRY_DATA_DIR: data }, stdio: ["ignore", "pipe", "pipe"],
   });
   const desk = await new Promise<string>((resolve, reject) => {
     let said = "";
