@@ -4,7 +4,6 @@ import { fail, ok, type Result } from "./result";
 import { LIMITS } from "./schema";
 
 /** Control characters that neither a drawing nor a paper can carry; tab, line feed and return may stand in a text. */
-// eslint-disable-next-line no-control-regex
 const UNPRINTABLE = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffe\uffff]|\p{Surrogate}/u;
 
 const whole = (message: string): Result<never, readonly Problem[]> => fail([{ path: "file", message }]);

@@ -1,4 +1,4 @@
-import { add, cross, distance, scale, sub, turn, type Point } from "./point";
+import { add, cross, distance, scale, sinCos, sub, turn, type Point } from "./point";
 import { pointSegmentDistance, segmentDistance, segmentsCross, type Segment } from "./segment";
 
 /** A simple polygon, not closed by repeating its first point, either winding. */
@@ -103,7 +103,7 @@ export const translate = (p: Polygon, by: Point): Polygon => p.map((q) => add(q,
 
 /** Regular polygon whose sides touch the circle from outside: a conservative stand-in for it. */
 export function aroundCircle(at: Point, radius: number, sides = 48): Polygon {
-  const r = radius / Math.cos(Math.PI / sides);
+  const r = radius / sinCos(180 / sides).cos;
   return Array.from({ length: sides }, (_, i) => add(at, scale(turn([1, 0], ((i + 0.5) * 360) / sides), r)));
 }
 

@@ -6,7 +6,7 @@ export type Run = { readonly face: Face; readonly text: string };
 export type Shaped = { readonly runs: readonly Run[]; /** Letters that no face has, as they were written. */ readonly missing: readonly string[] };
 
 /** What asks for no glyph of its own, and what would turn the line about: joiners, marks of direction, controls, variation selectors. */
-const UNSEEN = /[\p{Cc}\u00AD\u061C\u200B-\u200F\u202A-\u202E\u2060-\u2069\uFE00-\uFE0F\uFEFF]/gu;
+const UNSEEN = /[\p{Cc}\u00AD\u061C\u200B-\u200F\u202A-\u202E\u2060-\u2069\uFEFF]|[\uFE00-\uFE0F]/gu;
 
 const graphemes = new Intl.Segmenter("en", { granularity: "grapheme" });
 

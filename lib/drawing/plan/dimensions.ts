@@ -1,4 +1,4 @@
-import { add, boxOf, bearing, clockwise, distance, dot, edges, inwardNormal, lerp, middle, scale, sub, unit, type Box, type Point } from "../../geometry";
+import { add, boxOf, bearing, clockwise, distance, dot, edges, inwardNormal, lerp, middle, scale, sinCos, sub, unit, type Box, type Point } from "../../geometry";
 import { isRound, type Item } from "../../layout";
 import { formatLength } from "../../measure";
 import type { Room } from "../../venue";
@@ -175,7 +175,7 @@ function slanted(room: Room, { frame, hand, lines, ticks, marks, takes, sweeps }
   const askew = edges(clockwise(room.outline)).filter(([a, b]) => distance(a, b) >= 1_500 && Math.abs(a[0] - b[0]) > 2 && Math.abs(a[1] - b[1]) > 2);
   const longest = [...askew].sort((e, f) => distance(...f) - distance(...e));
   const chosen = turnedRoom(room)
-    ? longest.filter((e, i) => i === 0 || (i === longest.findIndex((f) => Math.abs(Math.sin(((bearing(sub(f[1], f[0])) - bearing(sub((longest[0] ?? f)[1], (longest[0] ?? f)[0]))) * Math.PI) / 180)) > 0.3)))
+    ? longest.filter((e, i) => i === 0 || (i === longest.findIndex((f) => Math.abs(sinCos(bearing(sub(f[1], f[0])) - bearing(sub((longest[0] ?? f)[1], (longest[0] ?? f)[0]))).sin) > 0.3)))
     : longest.slice(0, 3);
   for (const e of chosen) {
     const outward = scale(inwardNormal(e), -1);
@@ -196,8 +196,8 @@ function slanted(room: Room, { frame, hand, lines, ticks, marks, takes, sweeps }
       ticks.push(...line(sub(c, d), add(c, d)));
     }
     const angle = upright(bearing(sub(B, A)));
-    const rad = (angle * Math.PI) / 180;
-    const up: Point = [Math.round(Math.sin(rad) * 1e9) / 1e9, -Math.round(Math.cos(rad) * 1e9) / 1e9];
+    const { sin, cos } = sinCos(angle);
+    const up: Point = [sin, -cos];
     marks.push({ kind: "text", at: add(middle(A, B), scale(up, 0.9)), text: formatLength(Math.round(distance(...e)), hand.lengths), size: hand.note, face: "sans", anchor: "middle", angle, ink: "ink-2" });
     const n = Math.max(1, Math.ceil(distance(A, B) / 6));
     for (let i = 0; i < n; i++) {

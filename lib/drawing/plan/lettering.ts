@@ -1,3 +1,4 @@
+import { sinCos } from "../../geometry";
 import type { Ink, Mark, Paper } from "../display";
 import { box, placedSteps } from "../paths";
 import { capHeight, DESCENT, textWidth, type Type } from "../metrics";
@@ -33,9 +34,9 @@ export function setBlock(lines: readonly Line[], at: Rect, anchor: "start" | "mi
 /** One line set about a point, turned. */
 export function setTurned(line: Line, middle: Paper, angle: number): Mark {
   const drop = (line.type.size * capHeight(line.type)) / 2;
-  const rad = (angle * Math.PI) / 180;
+  const { sin, cos } = sinCos(angle);
   const at: Paper = angle === 0 ? [middle[0], middle[1] + drop] : angle === -90 ? [middle[0] + drop, middle[1]]
-    : [middle[0] - Math.round(Math.sin(rad) * 1e9) / 1e9 * drop, middle[1] + Math.round(Math.cos(rad) * 1e9) / 1e9 * drop];
+    : [middle[0] - sin * drop, middle[1] + cos * drop];
   return { kind: "text", at, text: line.text, ...line.type, anchor: "middle", angle, ink: line.ink };
 }
 

@@ -1,6 +1,6 @@
 /** Text made fit for XML: what cannot stand in it is dropped, what means something in it is written out. */
 export const escapeText = (text: string): string =>
-  // eslint-disable-next-line no-control-regex -- these are exactly the characters that XML 1.0 forbids
+  // These are exactly the characters that XML 1.0 forbids
   text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "")
     .replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;").replace(/'/g, "&#39;");
 

@@ -1,6 +1,6 @@
 import type { Random } from "../../base";
 import { distance, turn, type Point } from "../../geometry";
-import { fieldOf, type Field } from "./field";
+import type { Field } from "./field";
 import { gridCount, gridPoints, type Grid } from "./grids";
 import { turnRegion } from "./hall";
 import { linesOf, type Lines } from "./lines";

@@ -1,4 +1,4 @@
-import { add, aroundCircle, inflateAll, turn, type Point, type Polygon, type Region } from "../../geometry";
+import { add, aroundCircle, inflateAll, sinCos, turn, type Point, type Polygon, type Region } from "../../geometry";
 import { isRound, type Item } from "../../layout";
 
 /** Sagitta allowed on an arc, mm: half of it falls outside the true arc, half inside, far within the 0.5 mm let go of a width. */
@@ -9,7 +9,7 @@ const stepsFor = (radius: number): number => Math.max(4, Math.ceil(Math.PI / Mat
 /** A disc as a polygon whose corners lie just outside the circle and whose sides run just inside it. */
 function discPolygon(at: Point, radius: number): Polygon {
   const sides = Math.max(16, stepsFor(radius));
-  return aroundCircle(at, radius * (1 + Math.cos(Math.PI / sides)) / 2, sides);
+  return aroundCircle(at, radius * (1 + sinCos(180 / sides).cos) / 2, sides);
 }
 
 /** The exact footprint of an item grown by a disc of radius `by` (mm): corners become arcs. */
