@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, writeFileSync } from "node:fs";
+import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
@@ -62,7 +62,7 @@ describe("the printed proposal", () => {
     const again = await print({ meta: { reference: "QK7M-31", revision: 3, fingerprint: "9f3c 71a0", url: "https://saltings.example/p/QK7M-31" } });
     expect(Buffer.compare(Buffer.from(again.bytes), Buffer.from(printed.bytes))).toBe(0);
   });
-  test.runIf(existsSync("/usr/bin/qpdf"))("is sound to another program's check", () => {
+  test("is sound to another program's check", () => {
     const file = path.join(mkdtempSync(path.join(tmpdir(), "paper-")), "p.pdf");
     writeFileSync(file, printed.bytes);
     expect(execFileSync("qpdf", ["--check", file], { encoding: "utf8" })).toContain("No syntax or stream encoding errors");
