@@ -3,6 +3,8 @@ export default {
   poweredByHeader: false,
   reactStrictMode: true,
   devIndicators: false,
+  // Title and description stand in the head of every answer: streamed in later they would need a script to get there.
+  htmlLimitedBots: /.*/,
   // The page's types are checked by `npm run types`, tests and all; the build looks at what it ships.
   typescript: { tsconfigPath: ".config/tsconfig.next.json" },
   turbopack: { root: import.meta.dirname },

@@ -3,7 +3,7 @@ type Why = "unknown" | "expired" | "used" | "revoked";
 const WORDS: Readonly<Record<Why, string>> = {
   expired: "This link has run out. Links do, so that an old mail opens nothing.",
   used: "This link has been used already. Each opens once.",
-  revoked: "A newer link has been mailed since, and took the place of this one.",
+  revoked: "This link has been withdrawn by the venue.",
   unknown: "This link opens nothing. Perhaps a part of it was lost on the way from the mail.",
 };
 
