@@ -24,12 +24,16 @@ export type ArrangeOptions = {
   readonly onProgress?: (step: { readonly stage: string; readonly done: number; readonly of: number }) => void;
   /** Asked between attempts; true ends the search with what has been found. */
   readonly stop?: () => boolean;
+  /** Ways of laying the day that are tried, at the most (default 10). */
+  readonly attempts?: number;
   /** Whether to look for smaller changes that would help, when the answer is no (default true). */
   readonly instead?: boolean;
 };
 
 /** Attempts in one search: effort is budgeted in steps, never in seconds. */
-const ATTEMPTS = 12;
+const ATTEMPTS = 10;
+/** Fewer where a smaller change of the brief is only tried out. */
+const TRIED_OUT = 3;
 /** Once something is found, this much more cost is worth another look for a layout of another kind. */
 const WORTH = 1.6;
 
@@ -75,7 +79,7 @@ function panelProof(ctx: Context): readonly Finding[] {
 }
 
 const help = (venue: Venue, brief: Brief, options: ArrangeOptions): readonly Instead[] =>
-  options.instead === false ? [] : insteadOf(venue, brief, (b) => arrange(venue, b, { ...options, clock: undefined, layouts: 1, instead: false }));
+  options.instead === false ? [] : insteadOf(venue, brief, (b) => arrange(venue, b, { ...options, clock: undefined, layouts: 1, instead: false, attempts: TRIED_OUT }));
 
 /** What letting go of comfort weighs against another room, a moved piece or a turnover. */
 const EASE_COST = [0, 1.1, 2, 2.8];
@@ -106,10 +110,11 @@ function search(ctx: Context, most: number, options: ArrangeOptions, watch: Stop
   let closest: { readonly layout: Layout; readonly musts: number } | null = null;
   const misses: Miss[] = [];
   let best = Infinity;
+  let nearest: Day | null = null;
   const wheels = new Set<string>(), dead = new Set<string>();
   let runs = 0;
   for (const a of list) {
-    if (options.stop?.() || runs >= ATTEMPTS || kept.size >= most || a.cost > best + WORTH) break;
+    if (options.stop?.() || runs >= (options.attempts ?? ATTEMPTS) || kept.size >= most || a.cost > best + WORTH) break;
     // A lane for wheels is kept only where the same attempt without one left them no place.
     if (a.lane && !wheels.has(keyOf(a))) continue;
     if (dead.has(JSON.stringify([a.plan, a.removed.size]))) continue;
@@ -119,16 +124,20 @@ function search(ctx: Context, most: number, options: ArrangeOptions, watch: Stop
     misses.push(...laid.misses);
     // What cannot stand beside the meal, or for the ceremony alone, cannot at any ease of the meal's comfort.
     if (laid.days.length === 0 && laid.misses.every((m) => m.why === "floor" || (m.why === "rows" && a.plan.turnover))) dead.add(JSON.stringify([a.plan, a.removed.size]));
-    for (const day of distinct(laid.days).slice(0, 2)) {
+    const short = laid.days.find((d) => d.short > 0);
+    if (short && (!nearest || short.short < nearest.short)) nearest = short;
+    for (const day of distinct(laid.days.filter((d) => d.short === 0)).slice(0, 2)) {
       if (kept.has(kindOf(day)) || kept.size >= most) continue;
       const finished: Finished = watch.time("finish", () => finish(ctx, day));
       const layout = withQuoteAndFindings(ctx, finished);
       if (!a.lane && layout.findings.some((f) => f.code === "wheelchairs-short" || f.code === "route")) wheels.add(keyOf(a));
-      const musts = layout.findings.filter((f) => f.level === "must").length + day.short;
+      const musts = layout.findings.filter((f) => f.level === "must").length;
       if (musts === 0) { kept.set(kindOf(day), { layout, cost: a.cost }); best = Math.min(best, a.cost); }
       else if (!closest || musts < closest.musts) closest = { layout, musts };
     }
   }
+  // Nothing seated everyone: the one that came nearest is finished once, to be shown.
+  if (kept.size === 0 && !closest && nearest) closest = { layout: withQuoteAndFindings(ctx, finish(ctx, nearest)), musts: 1 };
   const layouts = [...kept.values()].map((k, i): Layout => ({ ...k.layout, id: "abcdefgh"[i] ?? `l${i + 1}` }));
   const reasons = closest ? closest.layout.findings.filter((f) => f.level === "must") : [];
   return { layouts, closest: closest?.layout ?? null, reasons: reasons.length > 0 ? reasons : missesAsFindings(ctx, misses) };

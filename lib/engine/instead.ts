@@ -5,7 +5,7 @@ import type { Venue } from "../venue";
 type Change = { readonly change: Readonly<Record<string, unknown>>; readonly text: string };
 
 /** Searches run for the sake of better advice, at the most. */
-const RUNS = 9;
+const RUNS = 6;
 
 /** A brief with some fields changed, each named by its path. */
 export function changed(brief: Brief, change: Readonly<Record<string, unknown>>): Brief | null {
@@ -62,7 +62,7 @@ export function insteadOf(venue: Venue, brief: Brief, run: (brief: Brief) => Arr
   return out;
 }
 
-/** The most adults that were arranged, found by halving between none and too many; to the guest where six runs suffice. */
+/** The most adults that were arranged, found by halving between none and too many; to within a few: five runs are made. */
 function fewerGuests(brief: Brief, run: (brief: Brief) => ArrangeResult): Instead | null {
   const { guests } = brief;
   const fixed = people(brief) - guests.adults;
@@ -76,7 +76,7 @@ function fewerGuests(brief: Brief, run: (brief: Brief) => ArrangeResult): Instea
   };
   let low = 0, high = guests.adults;
   const first = Math.floor(guests.adults * 0.8);
-  for (let i = 0, probe = first; i < 6 && high - low > 1; i++, probe = Math.floor((low + high) / 2)) {
+  for (let i = 0, probe = first; i < 5 && high - low > 1; i++, probe = Math.floor((low + high) / 2)) {
     if (probe < 2) break;
     const next = at(probe);
     if (next && run(next).status === "arranged") low = probe; else high = probe;

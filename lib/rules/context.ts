@@ -103,6 +103,3 @@ export function middleOf(shape: Shape): Point {
   const b = boxOf(shape.points);
   return placed([(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2]);
 }
-
-/** Order in which things are named in a finding: the piece itself, then the seat's number for people (from 1). */
-export const seatData = (p: Part): Readonly<Record<string, number>> => (p.seat === undefined ? {} : { seat: p.seat + 1 });

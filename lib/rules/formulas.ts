@@ -8,9 +8,6 @@ export const accesswayInches = (feet: number): number => 12 + 0.5 * Math.max(0, 
 /** The same in millimetres, for a length in millimetres. */
 export const accesswayWidth = (length: number): number => accesswayInches(length / FOOT) * INCH;
 
-/** Length up to which an accessway that at most 4 people use has no least width, mm. IBC 2018 1029.13.1.1, exception. */
-export const ACCESSWAY_FREE = { length: 6 * FOOT, people: 4 } as const;
-
 /**
  * Clear floor ahead of a row of n loose chairs, inches; null past 100 chairs. IBC 2018 1029.13.2.1 (aisles at both ends: 0.3 in
  * a seat past 14) and 1029.13.2.2 (one end: 0.6 in a seat past 7), never more than 22 in asked.

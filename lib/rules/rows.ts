@@ -90,8 +90,10 @@ export function aisleWidth(v: SceneView, block: Block): number {
     const [lo, hi] = spanOn(shape, block.side);
     spans.push({ lo, hi, seat });
   };
-  for (const p of v.parts) if (p.item.kind !== "dance-floor" && p.item.kind !== "arch") add1(p.shape, seats.has(p.item));
-  for (const r of v.rooms) for (const o of v.site.rooms.get(r)?.room.obstacles ?? []) add1(polygonShape(o.outline), false);
+  // Only what stands in the rows' own rooms can stand in their aisle: a neighbour or a loft above projects onto the same strip.
+  const rooms = new Set(block.seats.map((i) => i.room));
+  for (const p of v.parts) if (rooms.has(p.item.room) && p.item.kind !== "dance-floor" && p.item.kind !== "arch") add1(p.shape, seats.has(p.item));
+  for (const r of rooms) for (const o of v.site.rooms.get(r)?.room.obstacles ?? []) add1(polygonShape(o.outline), false);
   const lo = Math.min(...spans.filter((s) => s.seat).map((s) => s.lo)), hi = Math.max(...spans.filter((s) => s.seat).map((s) => s.hi));
   let reach = lo, widest = 0;
   for (const s of spans.filter((x) => x.hi > lo && x.lo < hi).sort((a, b) => a.lo - b.lo)) {

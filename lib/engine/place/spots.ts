@@ -1,4 +1,4 @@
-import { add, bearing, boxOf, distance, inwardNormal, lerp, rectangle, roundPoint, scale, signedArea, turn, unit, sub, type Point, type Polygon, type Segment } from "../../geometry";
+import { add, bearing, boxOf, distance, inwardNormal, rectangle, roundPoint, scale, signedArea, turn, unit, sub, type Point, type Polygon, type Segment } from "../../geometry";
 import { canStand, useFloor, type Around, type RoomFloor } from "./room-floor";
 
 export type Size = { readonly width: number; readonly depth: number };
@@ -55,5 +55,3 @@ export function floorSpots(f: RoomFloor, size: Size, around: Around, options: { 
   }
   return out;
 }
-
-export const spotMiddle = (s: Segment): Point => lerp(s[0], s[1], 0.5);

@@ -1,5 +1,5 @@
 import {
-  add, aroundCircle, bearing, boxOf, cross, edges, offset, rectangle, regionContains, scale, sub, subtract, turn,
+  add, aroundCircle, bearing, boxOf, cross, edges, offset, rectangle, scale, sub, subtract, turn,
   type Point, type Polygon, type Region,
 } from "../../geometry";
 import { isRound } from "../../layout";
@@ -47,26 +47,6 @@ export const turnRegion = (r: Region, by: number): Region => by === 0 ? r : r.ma
   const outer = turnPolygon(p.outer, by);
   return { outer, holes: p.holes.map((h) => turnPolygon(h, by)), box: boxOf(outer) };
 });
-
-/** The hall seen with its plan turned by degrees (clockwise on the page). */
-export function turnHall(hall: Hall, by: number): Hall {
-  if (by === 0) return hall;
-  const quarter = ((by % 180) + 180) % 180 === 90;
-  const level = (x: number | null, y: number | null, wantX: boolean): number | null => {
-    if (x === null && y === null) return null;
-    const p = x !== null ? turn([x, 0], by) : turn([0, y ?? 0], by);
-    return quarter ? ((x !== null) === wantX ? null : wantX ? p[0] : p[1]) : null;
-  };
-  return {
-    ...hall, turned: hall.turned + by, floor: turnRegion(hall.floor, by), solids: hall.solids.map((s) => turnPolygon(s, by)),
-    zones: hall.zones.map((z) => ({ ...z, polygon: turnPolygon(z.polygon, by) })),
-    fixed: hall.fixed.map((f) => ({ polygon: turnPolygon(f.polygon, by), round: f.round ? { ...f.round, at: turn(f.round.at, by) } : null })),
-    exits: hall.exits.map((e) => turn(e, by)),
-    mirrorX: level(hall.mirrorX, hall.mirrorY, true), mirrorY: level(hall.mirrorX, hall.mirrorY, false),
-    focus: hall.focus ? turn(hall.focus, by) : null,
-    slack: by % 90 === 0 ? hall.slack : Math.max(hall.slack, 1.5), known: new Map(),
-  };
-}
 
 export function hallOf(space: SeatingSpace, ask: SeatingAsk): Hall {
   const axis = ((space.axis % 90) + 90) % 90;
@@ -235,6 +215,5 @@ export function runFooting(hall: Hall, run: { readonly w: number; readonly d: nu
   };
 }
 
-export const inside = (r: Region, p: Point): boolean => regionContains(r, p);
 export const backToRoom = (hall: Hall, p: Point): Point => turn(p, -hall.turned);
 export const backAngle = (hall: Hall, angle: number): number => bearing(turn([1, 0], angle - hall.turned));

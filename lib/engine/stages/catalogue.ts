@@ -11,10 +11,10 @@ const none: Around = { front: 0, back: 0, side: 0 };
  */
 export const DJ: Sized = { width: 2400, depth: 1500, around: { front: 900, back: 0, side: 300 }, source: "rental trade charts: 100 sq ft with surround" };
 
-/** Bands by players: 2 on 3 x 2 m, 4 on 4 x 3 m (a band's own page); 5-6 on 16 x 12 ft, 7-8 on 24 x 16 ft, more on 24 x 20 ft (another's). */
+/** Bands by players: 2 on 3 x 2 m, 4 to 5 on 4 x 3 m (a band's own page); 6 on 16 x 12 ft, 7-8 on 24 x 16 ft, more on 24 x 20 ft (another's). */
 export function bandSize(players: number): Sized {
   const n = players > 0 ? players : 4;
-  const [width, depth] = n <= 2 ? [3000, 2000] : n <= 4 ? [4000, 3000] : n <= 6 ? [4877, 3658] : n <= 8 ? [7315, 4877] : [7315, 6096];
+  const [width, depth] = n <= 2 ? [3000, 2000] : n <= 5 ? [4000, 3000] : n <= 6 ? [4877, 3658] : n <= 8 ? [7315, 4877] : [7315, 6096];
   return { width, depth, around: { front: 600, back: 0, side: 0 }, source: "bands' own pages" };
 }
 

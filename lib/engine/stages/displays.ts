@@ -74,6 +74,8 @@ function roomOrder(day: Day, spec: Spec): readonly RoomDay[] {
     const uses = r.f.room.uses;
     const outside = r.f.gates.some((g) => g.door.leads === "outside" && g.door.for.includes("guests"));
     const busy = plan.meal.includes(r.f.id) ? 2 : plan.dance === r.f.id || plan.drinks.includes(r.f.id) ? 1 : 0;
+    const storey = day.rooms.get(plan.meal[0] ?? plan.ceremony ?? "")?.f.room.level ?? r.f.room.level;
+    if (r.f.room.level !== storey) return 50;
     if (ARRIVAL.has(spec.word)) return (outside ? 0 : 4) + busy * 1.5 + (r.f.room.outdoor ? 3 : 0) - (uses.length === 0 ? 2 : 0) + area(r.f.room.outline) / 1e9;
     if (spec.kind === "cocktail-table") {
       // Spread over the rooms where people stand with a glass.
@@ -115,7 +117,8 @@ function placeOne(ctx: Context, day: Day, spec: Spec, judge: boolean): Day | nul
 function crowded(room: RoomDay, day: Day): RoomFloor {
   const rowsStay = room.rows !== null && !(day.plan.meal.includes(room.f.id) || day.plan.dance === room.f.id);
   const more = [...room.tables, ...(rowsStay && room.rows ? room.rows.items : [])].map((i) => placedOf(i));
-  return withPlaced(room.f, ...more);
+  const struck = day.plan.dance === room.f.id && day.struckFloor ? [{ ...placedOf(day.struckFloor), walkable: false }] : [];
+  return withPlaced(room.f, ...more, ...struck);
 }
 
 function spotIn(ctx: Context, day: Day, room: RoomDay, { spec, judge }: { readonly spec: Spec; readonly judge: boolean }): Day | null {

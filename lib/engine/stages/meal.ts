@@ -103,7 +103,7 @@ function families(ctx: Context, taken: ReadonlyMap<string, number>): readonly Fa
 function variants(ask: MealAsk, top: Top | null): readonly Stand[] {
   const wanted: Wanted[] = [];
   if (top) wanted.push({ spec: top.spec });
-  for (const spec of ask.specs) wanted.push({ spec, free: spec.kind === "dance-floor", optional: spec.kind !== "dance-floor" });
+  for (const spec of ask.specs) wanted.push({ spec, free: spec.kind === "dance-floor", optional: spec.kind === "bar" });
   if (wanted.length === 0) return [{ f: ask.floor, score: 0, placed: [], left: [] }];
   const all = standAll(ask.floor, wanted, { beam: 12, branch: wanted.length > 1 ? 4 : VARIANTS });
   // Variants must differ where it matters: in the couple's wall or the floor's spot.

@@ -52,5 +52,3 @@ function straight(ctx: Context, t: Item): boolean {
   const off = (((t.angle - (room ? axisOf(room.outline) : 0)) % 90) + 90) % 90;
   return off < 0.5 || off > 89.5;
 }
-
-export const totalScore = (s: Score): number => 0.35 * s.comfort + 0.15 * s.flow + 0.2 * s.sight + 0.15 * s.tidiness + 0.15 * s.moves;
