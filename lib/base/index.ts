@@ -4,4 +4,4 @@ export type { Clock, Ids } from "./ports";
 export { seeded, type Random } from "./random";
 export { fail, ok, type Result } from "./result";
 export { fitTo, readAs } from "./json";
-export { pathText, problemsOf, type Path, type Problem } from "./problem";
+export { pathText, type Path, type Problem } from "./problem";

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { fail, ok, type Result } from "../base";
 import { LIMITS } from "../base/schema";
-import { briefSchema, DISPLAYS, EXTRAS, WISH_WHAT, WISH_WHERE, type Brief, type BriefFile } from "./schema";
+import { DISPLAYS, EXTRAS, WISH_WHAT, WISH_WHERE, type BriefFile } from "./schema";
 
 /** The couple's answers on their way to a brief: one entry a step that was saved, "not sure yet" left out of it. */
 
@@ -129,12 +129,6 @@ export function briefFileOfDraft(draft: Draft, facts: DraftFacts): BriefFile | u
     extras: extras?.extras, notes: extras?.notes || undefined,
   };
   return withoutGaps(file);
-}
-
-/** The brief that the answers so far amount to, with the defaults taken; undefined until the number of adults is known. */
-export function briefOfDraft(draft: Draft, facts: DraftFacts): Brief | undefined {
-  const file = briefFileOfDraft(draft, facts);
-  return file && briefSchema.parse(file);
 }
 
 /** Leaves out every undefined field, at every depth: an answer that is not there is not there in the file either. */

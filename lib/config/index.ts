@@ -63,4 +63,4 @@ export function setDefaults(values: Readonly<Record<string, string>>): void {
 export const isRunByNpm = (): boolean => process.env.npm_lifecycle_event !== undefined;
 
 /** What a program started from here is to find: the process's own settings, and these. */
-export const settingsWith = (values: Readonly<Record<string, string>>): Environment => ({ ...process.env, ...values });
+export const settingsWith = (values: Readonly<Record<string, string>>): NodeJS.ProcessEnv => ({ ...process.env, ...values });

@@ -1,8 +1,8 @@
 export * from "./display";
-export { composePlan, SCALES, type PlanOptions } from "./compose";
-export { letterFindings, type Lettered } from "./plan/findings";
+export { composePlan, type PlanOptions } from "./compose";
+export type { Lettered } from "./plan/findings";
 export type { Sheet } from "./sheet/fit";
 export type { TitleBlock } from "./sheet/blocks";
 export { planCss, toSvg, type SvgOptions } from "./svg";
-export { PALETTES, COLOURS, type Colour, type Palette } from "./theme";
+export { PALETTES, type Colour, type Palette } from "./theme";
 export { textWidth, wrap, type Type } from "./metrics";

@@ -1,4 +1,3 @@
-export { isLate } from "./counts";
 export { movedStanding } from "./moved";
 export { quote } from "./quote";
 export { sums, taxOn } from "./tax";

@@ -99,8 +99,6 @@ export function rectangle(at: Point, width: number, depth: number, angle: number
   return ([[-w, -d], [w, -d], [w, d], [-w, d]] as const).map((c) => add(at, turn(c, angle)));
 }
 
-export const translate = (p: Polygon, by: Point): Polygon => p.map((q) => add(q, by));
-
 /** Regular polygon whose sides touch the circle from outside: a conservative stand-in for it. */
 export function aroundCircle(at: Point, radius: number, sides = 48): Polygon {
   const r = radius / sinCos(180 / sides).cos;

@@ -6,10 +6,6 @@ export const ITEM_KINDS = [
   "table", "chair", "dance-floor", "dj", "band", "bar", "buffet", "lounge", "cocktail-table", "photo-booth",
   "backdrop", "arch", "screen", "easel", "other",
 ] as const;
-export const TABLE_ROLES = [
-  "dining", "top", "cake", "welcome", "cards", "guest-book", "photographs", "favours", "children", "buffet",
-  "appetisers", "work",
-] as const;
 export const LEVELS = ["must", "should", "note"] as const;
 
 const itemShape = z.union([

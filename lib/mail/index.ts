@@ -1,4 +1,4 @@
-export { headerText, singleAddress, type HeaderFault } from "./header";
+export { singleAddress, type HeaderFault } from "./header";
 export type { Block, Message } from "./message";
 export * as messages from "./messages";
 export type { About } from "./messages";

@@ -41,4 +41,4 @@ export async function proposalPdf(input: ProposalPrint): Promise<Uint8Array> {
   return (await printProposal(input)).bytes;
 }
 
-export { printPaper, type Printed } from "./print";
+export type { Printed } from "./print";

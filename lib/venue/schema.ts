@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { angle, freeText, id, label, lengthOf, LIMITS, mailAddress, millimetres, outline, point, record, shape, timeText } from "../base/schema";
+import { angle, freeText, id, label, lengthOf, LIMITS, mailAddress, outline, point, record, shape, timeText } from "../base/schema";
 import { layoutSchema } from "../layout/schema";
 
 export const USES = ["ceremony", "dining", "dancing", "buffet", "plating", "drinks", "lounge"] as const;
@@ -131,4 +131,3 @@ export type Charge = z.output<typeof chargeSchema>;
 export type Use = (typeof USES)[number];
 export type Drape = Venue["drapes"][number];
 export type Posted = z.output<typeof postedSchema>;
-export { millimetres };

@@ -1,5 +1,5 @@
 import {
-  add, area, clockwise, contains, distance, edges, inwardNormal, middle, pointSegmentDistance, regionArea, scale, sub,
+  add, area, clockwise, distance, edges, inwardNormal, middle, pointSegmentDistance, regionArea, scale, sub,
   subtract, union, unit, type Point, type Polygon, type Region, type Segment,
 } from "../geometry";
 import type { Door, Drape, Room, Venue } from "./schema";
@@ -145,7 +145,6 @@ export function axisOf(outline: Polygon): number {
 }
 
 export const roomArea = (room: Room): number => area(room.outline);
-export const inRoom = (room: Room, p: Point): boolean => contains(room.outline, p);
 
 /** Where a socket is. (A list has a method `at` of its own: "at" in socket tells nothing.) */
 export const socketAt = (socket: Room["sockets"][number]): Point => ("length" in socket ? socket : socket.at);

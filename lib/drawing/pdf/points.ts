@@ -1,8 +1,6 @@
 import type { Paper, Step } from "../display";
 
-/** Points in a millimetre: 1 in = 72 pt (ISO 32000-1, 8.3.2.3) and 1 in = 25.4 mm, both exact. */
-export const POINTS_PER_MM = 72 / 25.4;
-
+/** Points of a length in millimetres: 1 in = 72 pt (ISO 32000-1, 8.3.2.3) and 1 in = 25.4 mm, both exact. */
 export const toPoints = (mm: number): number => (mm * 72) / 25.4;
 
 /** Where a drawing's paper lies on the page: moved by `at` (mm), then enlarged by `scale` about that point. */

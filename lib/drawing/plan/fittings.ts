@@ -3,7 +3,7 @@ import {
 } from "../../geometry";
 import type { Drape, Obstacle, Room } from "../../venue";
 import type { Mark, Paper, Step, Stroke } from "../display";
-import { arc, circle, closed, line, placedSteps } from "../paths";
+import { arc, closed, line, placedSteps } from "../paths";
 import { toPaper, type Frame, type Hand } from "./hand";
 
 const fineOf = (hand: Hand): Stroke => ({ ink: "ink-2", weight: hand.fine });
@@ -142,5 +142,3 @@ const inset = (points: readonly Paper[], by: number): readonly Step[] => {
     return add(e[0], scale(add(n1, n2), by / Math.max(0.2, k)));
   }));
 };
-
-export const ring = (at: Paper, radii: readonly number[]): readonly Step[] => radii.flatMap((r) => circle(at, r));
