@@ -39,15 +39,19 @@ export function alone(v: SceneView): readonly Raw[] {
 export function perTable(v: SceneView, c: Context): readonly Raw[] {
   if (!c.brief || v.scene.id !== "meal") return [];
   const asked = c.brief.meal.perTable;
-  return v.scene.items.flatMap((i): readonly Raw[] => {
+  const over = v.scene.items.flatMap((i) => {
     if (i.kind !== "table" || !("stock" in i.from) || asked === "most") return [];
     const id = i.from.stock;
     const comfort = c.venue.stock.find((s) => s.id === id)?.seats?.comfort;
     const limit = typeof asked === "number" ? asked : comfort === undefined ? Infinity : comfort * (i.from.count ?? 1);
-    if (i.seats.length <= limit) return [];
-    return [{
-      code: "table-comfort-places", level: "should", source: "the brief", scene: v.scene.id, items: [i.id], at: placed(i.at),
-      measured: i.seats.length, limit, unit: "places", data: { a: i.id, places: i.seats.length, limit },
-    }];
+    return i.seats.length > limit ? [{ item: i, limit }] : [];
   });
+  // One finding for all of them: a sentence a table would bury the rest.
+  const worst = [...over].sort((a, b) => b.item.seats.length - b.limit - (a.item.seats.length - a.limit))[0];
+  if (!worst) return [];
+  const { item, limit } = worst;
+  return [{
+    code: "table-comfort-places", level: "should", source: "the brief", scene: v.scene.id, items: over.map((o) => o.item.id), at: placed(item.at),
+    measured: item.seats.length, limit, unit: "places", data: { a: item.id, places: item.seats.length, limit, tables: over.length },
+  }];
 }

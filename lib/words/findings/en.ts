@@ -71,7 +71,7 @@ export const en: Catalogue = {
   "wheelchairs-short": (s) => `${count(s.number("places"), "wheelchair place")} for ${s.number("guests")} asked for.`,
   "suppliers-short": (s) => `${count(s.number("places"), "place")} beside the guests' for ${count(s.number("suppliers"), "supplier")}, who eat too.`,
   alone: (s) => `${s.piece("a")} is laid for one guest alone.`,
-  "table-comfort-places": (s) => `${s.piece("a")} is laid for ${s.number("places")}; ${s.number("limit")} was asked.`,
+  "table-comfort-places": (s) => (s.number("tables") === 1 ? "" : `${s.number("tables")} tables are laid for more than was asked: `) + `${s.piece("a")} is laid for ${s.number("places")}; ${s.number("limit")} was asked.`,
   "scene-missing": (s) => `The brief asks for the ${s.text("scene")}, and the layout has none.`,
   "not-placed": (s) => `The brief asks for ${what(s)}; nothing of the kind stands in ${s.has("part") ? `the ${s.text("part")}` : "any part of the day"}.`,
   "dance-floor": (s) => `The dance floor has ${s.area("has")}; ${count(s.number("dancers"), "dancer")} at once need ${s.area("need")}.`,
