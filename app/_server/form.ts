@@ -13,10 +13,6 @@ export const textOf = (values: FormValues, name: string): string => {
   const v = values[name];
   return typeof v === "string" ? v : (v?.[0] ?? "");
 };
-export const listOf = (values: FormValues, name: string): readonly string[] => {
-  const v = values[name];
-  return v === undefined || v === "" ? [] : typeof v === "string" ? [v] : v;
-};
 export const wholeOf = (values: FormValues, name: string): number => {
   const text = textOf(values, name);
   return /^\d{1,9}$/.test(text) ? Number(text) : -1;

@@ -5,7 +5,6 @@ export type BookingState = "invited" | "started" | "sent" | "returned" | "agreed
 const WORDS: Record<BookingState, string> = {
   invited: "Invited", started: "Started", sent: "Sent", returned: "Returned", agreed: "Agreed", closed: "Closed",
 };
-export const stateWord = (s: BookingState): string => WORDS[s];
 
 const EDGE = "M8 1.5L14.5 8L8 14.5L1.5 8z";
 

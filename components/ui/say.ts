@@ -23,8 +23,6 @@ export function sayMoney(minor: number, s: Pick<Speech, "locale" | "currency">):
   return format.format(minor / 10 ** (format.resolvedOptions().maximumFractionDigits ?? 2));
 }
 
-export const sayNumber = (n: number, locale: string): string => new Intl.NumberFormat(locale).format(n);
-
 const FEW = ["none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
 /** A small count in words, a larger one in figures. */
 export const inWords = (n: number): string => FEW[n] ?? String(n);
