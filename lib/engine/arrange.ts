@@ -10,6 +10,7 @@ import { assign, type Plan } from "./stages/assign";
 import { chairOf, eases, type Context } from "./stages/context";
 import { layDay, type Attempt, type Day, type Miss } from "./stages/day";
 import { demandOf } from "./stages/demand";
+import { apartWords } from "./stages/explain";
 import { finish, type Finished } from "./stages/finish";
 import { missesAsFindings } from "./stages/misses";
 import { stopwatch, type Stopwatch } from "./stopwatch";
@@ -106,7 +107,7 @@ type Found = { readonly layouts: readonly Layout[]; readonly closest: Layout | n
 
 function search(ctx: Context, most: number, options: ArrangeOptions, watch: Stopwatch): Found {
   const list = watch.time("assign", () => attempts(ctx));
-  const kept = new Map<string, { readonly layout: Layout; readonly cost: number }>();
+  const kept = new Map<string, { readonly layout: Layout; readonly day: Day; readonly cost: number }>();
   let closest: { readonly layout: Layout; readonly musts: number } | null = null;
   const misses: Miss[] = [];
   let best = Infinity;
@@ -132,15 +133,26 @@ function search(ctx: Context, most: number, options: ArrangeOptions, watch: Stop
       const layout = withQuoteAndFindings(ctx, finished);
       if (!a.lane && layout.findings.some((f) => f.code === "wheelchairs-short" || f.code === "route")) wheels.add(keyOf(a));
       const musts = layout.findings.filter((f) => f.level === "must").length;
-      if (musts === 0) { kept.set(kindOf(day), { layout, cost: a.cost }); best = Math.min(best, a.cost); }
+      if (musts === 0) { kept.set(kindOf(day), { layout, day, cost: a.cost }); best = Math.min(best, a.cost); }
       else if (!closest || musts < closest.musts) closest = { layout, musts };
     }
   }
   // Nothing seated everyone: the one that came nearest is finished once, to be shown.
   if (kept.size === 0 && !closest && nearest) closest = { layout: withQuoteAndFindings(ctx, finish(ctx, nearest)), musts: 1 };
-  const layouts = [...kept.values()].map((k, i): Layout => ({ ...k.layout, id: "abcdefgh"[i] ?? `l${i + 1}` }));
+  const layouts = namedApart(ctx, [...kept.values()]).map((layout, i): Layout => ({ ...layout, id: "abcdefgh"[i] ?? `l${i + 1}` }));
   const reasons = closest ? closest.layout.findings.filter((f) => f.level === "must") : [];
   return { layouts, closest: closest?.layout ?? null, reasons: reasons.length > 0 ? reasons : missesAsFindings(ctx, misses) };
+}
+
+/** Layouts of the same name get the first words that tell each from the others. */
+function namedApart(ctx: Context, list: readonly { readonly layout: Layout; readonly day: Day }[]): readonly Layout[] {
+  return list.map(({ layout, day }) => {
+    const twins = list.filter((o) => o.day !== day && o.layout.title === layout.title);
+    if (twins.length === 0) return layout;
+    const mine = apartWords(ctx, day);
+    const k = mine.findIndex((w, i) => w !== "" && twins.every((o) => apartWords(ctx, o.day)[i] !== w));
+    return { ...layout, title: `${layout.title}, ${k < 0 ? `no. ${list.findIndex((o) => o.day === day) + 1}` : mine[k]}` };
+  });
 }
 
 const keyOf = (a: Attempt): string => JSON.stringify([a.plan, a.ease, a.removed.size]);

@@ -51,9 +51,10 @@ export function givesUpOf(ctx: Context, day: Day, gaveWay: readonly GaveWay[]): 
   const out: string[] = [];
   if (day.ease.gaps === "most") out.push("Gaps between tables are the least, not those of comfort.");
   if (day.ease.perTable === "most") out.push("Tables are laid for as many as they take, not for comfort.");
-  for (const id of day.removed) {
-    const piece = ctx.venue.rooms.flatMap((r) => r.standing).find((s) => s.id === id);
-    if (piece) out.push(`${piece.name} is carried out.`);
+  const gone = ctx.venue.rooms.flatMap((r) => r.standing).filter((s) => day.removed.includes(s.id)).map((s) => s.name);
+  for (const name of new Set(gone)) {
+    const n = gone.filter((g) => g === name).length;
+    out.push(n === 1 ? `${name} is carried out.` : `${name}: ${n} are carried out.`);
   }
   for (const g of gaveWay) {
     const word = g.word.replaceAll("-", " ");
@@ -61,7 +62,19 @@ export function givesUpOf(ctx: Context, day: Day, gaveWay: readonly GaveWay[]): 
     if (g.why === "no-room") out.push(`No place was found for: ${word}.`);
   }
   for (const s of day.left) out.push(`No place was found for: ${s.label.toLowerCase()}.`);
-  return out;
+  return [...new Set(out)];
+}
+
+/** What tells two layouts of the same tables apart, in two or three words. */
+export function apartWords(ctx: Context, day: Day): readonly string[] {
+  const name = (id: string | null): string => ctx.venue.rooms.find((r) => r.id === id)?.name ?? "";
+  const floor = { none: "", apart: `dancing in the ${name(day.plan.dance)}`, beside: "floor among the tables", struck: "floor after the meal" }[day.plan.floor];
+  const rounds = day.meal.flatMap((m) => m.seated.items).filter((i) => "diameter" in i.shape).length;
+  const tables = day.meal.flatMap((m) => m.seated.items).length;
+  return [
+    floor, day.ease.gaps === "most" ? "closer set" : "wide set", day.ease.perTable === "most" ? "full tables" : "roomy tables",
+    rounds > 0 && rounds < tables ? `${rounds} rounds` : `${tables} tables`, day.plan.ceremony ? `ceremony in the ${name(day.plan.ceremony)}` : "", `meal in the ${day.plan.meal.map(name).join(" and ")}`,
+  ];
 }
 
 export type Words = Pick<Layout, "title" | "why" | "givesUp">;
