@@ -1,0 +1,43 @@
+import AxeBuilder from "@axe-core/playwright";
+import { expect, test, type Page } from "@playwright/test";
+import { atTheDesk, invite, person } from "./world";
+
+const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
+
+/** What axe finds on the page, a line each: rule and place. */
+async function faults(page: Page): Promise<readonly string[]> {
+  const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
+  const at = new URL(page.url()).pathname;
+  return violations.flatMap((one) => one.nodes.map((node) => `${at}: ${one.id} at ${node.target.join(" ")}`));
+}
+
+for (const width of [390, 1280]) for (const dark of [false, true]) {
+  test(`WCAG 2.2 AA as far as axe sees, at ${width} px, ${dark ? "dark" : "light"}`, async ({ browser }) => {
+    const how = { width, dark, scripts: true };
+    const found: string[] = [];
+    const desk = await atTheDesk(browser, how);
+    const { reference, link } = await invite(desk, { names: "Ottilie Brandvold\nTeodor Lisowski", email: `axe.${width}.${String(dark)}@example.org`, date: "2029-07-14" });
+    found.push(...(await faults(desk.page)));
+    for (const path of ["/desk", "/desk/bookings/new", `/desk/bookings/${reference}`, "/desk/mailbox", "/desk/venue", "/desk/fits"]) {
+      await desk.go(path);
+      found.push(...(await faults(desk.page)));
+    }
+
+    const couple = await person(browser, how);
+    for (const path of ["/", "/open", link, "/no-such-page"]) {
+      await couple.go(path);
+      found.push(...(await faults(couple.page)));
+    }
+    await couple.go(link);
+    await couple.press("Open our day");
+    await couple.go("/request/guests");
+    await couple.page.getByLabel("Adults").fill("none yet");
+    await couple.press("Save and continue");
+    found.push(...(await faults(couple.page)));
+    for (const path of ["/request", "/request/guests", "/request/ceremony", "/request/meal", "/request/music", "/request/displays", "/request/extras", "/request/layout", "/request/send"]) {
+      await couple.go(path);
+      found.push(...(await faults(couple.page)));
+    }
+    expect(found).toEqual([]);
+  });
+}
