@@ -56,7 +56,8 @@ export function canStand(f: RoomFloor, body: Polygon, options: { readonly use?: 
   if (doors && f.doorFloor.some((d) => meets(body, d))) return false;
   for (const p of f.placed) {
     if (meets(body, p.body, gap)) return false;
-    if (p.use && meets(body, p.use)) return false;
+    // A dance floor may lie in the floor that music or a bar needs before it: people stand on both.
+    if (p.use && doors && meets(body, p.use)) return false;
     if (use && !p.walkable && meets(use, p.body)) return false;
     for (const s of p.item.seats) if (meets(body, seatPolygon(s))) return false;
   }

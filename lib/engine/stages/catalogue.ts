@@ -6,10 +6,11 @@ export type Sized = Size & { readonly around: Around; readonly source: string };
 const none: Around = { front: 0, back: 0, side: 0 };
 
 /**
- * DJ: 100 to 150 sq ft with the floor around, table 6 to 8 ft (rental trade's charts, second-hand). The spot below is the
- * table with the person and the loudspeakers; with 775 mm each side and 1545 mm before it, it makes 3.05 x 3.05 m = 100 sq ft.
+ * DJ: 100 to 150 sq ft with the floor around, table 6 to 8 ft (rental trade's charts, second-hand). The spot below is the table
+ * with the person and the loudspeakers; with 325 mm each side and 1550 mm before it, which dancers may share, it makes
+ * 3.05 x 3.05 m = 100 sq ft.
  */
-export const DJ: Sized = { width: 2400, depth: 1500, around: { front: 900, back: 0, side: 300 }, source: "rental trade charts: 100 sq ft with surround" };
+export const DJ: Sized = { width: 2400, depth: 1500, around: { front: 1550, back: 0, side: 325 }, source: "rental trade charts: 100 sq ft with surround" };
 
 /** Bands by players: 2 on 3 x 2 m, 4 to 5 on 4 x 3 m (a band's own page); 6 on 16 x 12 ft, 7-8 on 24 x 16 ft, more on 24 x 20 ft (another's). */
 export function bandSize(players: number): Sized {
