@@ -37,10 +37,10 @@ const ROWS: readonly Row[] = [
     },
   },
   {
-    couple: ["Niamh Ó Dálaigh", "Łukasz Żurawski"], email: "niamh@odalaigh.example", package: "hosted-weekend", weeks: 7, expected: 118, state: "sent",
+    couple: ["Niamh Ó Dálaigh", "Łukasz Żurawski"], email: "niamh@odalaigh.example", package: "hosted-weekend", weeks: 7, expected: 104, state: "sent",
     answers: {
-      guests: { adults: 110, children: 8, highChairs: 1, wheelchairs: 2, suppliers: 6 }, meal: { service: "plated", tables: "any", top: "one-sided" },
-      music: { by: "band", players: 5, dancing: 0.3 }, displays: ["welcome", "cards", "cake", "seating-plan"], drape: "any",
+      guests: { adults: 96, children: 8, highChairs: 1, wheelchairs: 2, suppliers: 6 }, meal: { service: "plated", tables: "any", top: "one-sided" },
+      music: { by: "dj", dancing: 0.3 }, displays: ["welcome", "cards", "cake", "seating-plan"], drape: "any",
     },
   },
   {
@@ -49,25 +49,25 @@ const ROWS: readonly Row[] = [
   },
   { couple: ["Оксана Мельник", "Daniel Achterberg"], email: "oksana@melnyk.example", package: "hosted-day", weeks: 14, expected: 80, state: "invited" },
   {
-    couple: ["Yusra al-Khatib (يسرى الخطيب)", "Omar Haddad (عمر حداد)"], email: "yusra@alkhatib.example", package: "hosted-weekend", weeks: 6, expected: 126, state: "returned",
+    couple: ["Yusra al-Khatib (يسرى الخطيب)", "Omar Haddad (عمر حداد)"], email: "yusra@alkhatib.example", package: "hosted-weekend", weeks: 6, expected: 100, state: "returned",
     answers: {
-      guests: { adults: 112, children: 12, wheelchairs: 2 }, meal: { service: "plated", tables: "any", perTable: "most", top: "pair" }, music: { by: "dj", dancing: 0.3 },
+      guests: { adults: 90, children: 10, wheelchairs: 2 }, meal: { service: "plated", tables: "any", perTable: "most", top: "pair" }, music: { by: "dj", dancing: 0.3 },
       displays: ["welcome", "cards", "cake"], drape: "yes",
     },
-    returned: "With 124 guests the terrace cannot hold everyone while the Grain Floor is laid. May the drinks begin in the Wheel Room as well?",
+    returned: "With 100 guests the terrace cannot hold everyone while the Grain Floor is laid. May the drinks begin in the Wheel Room as well?",
   },
   {
     couple: ["Noa Lev (נועה לב)", "Samuel Pereira"], email: "noa@lev.example", package: "dry-hire", weeks: 10, expected: 48, state: "agreed",
     answers: {
-      guests: { adults: 46, children: 2 }, ceremony: { here: true, room: "wheel-room", seating: "standing", aisle: "none" }, meal: { service: "stations", tables: "rounds", top: "round" },
+      guests: { adults: 46, children: 2 }, ceremony: { here: true, seating: "standing", aisle: "none" }, meal: { service: "sharing", tables: "rounds", top: "round" },
       music: { by: "playlist", dancing: 0.4 }, displays: ["welcome", "guest-book"], extras: ["lounge"],
     },
   },
   { couple: ["佐藤 美咲 (Misaki Sato)", "Oliver Penrose"], email: "misaki@sato.example", package: "hosted-day", weeks: 20, expected: 70, state: "invited" },
   {
-    couple: ["Aarti Deshmukh (आरती देशमुख)", "Kiran Rao"], email: "aarti@deshmukh.example", package: "hosted-weekend", weeks: 5, expected: 110, state: "agreed",
+    couple: ["Aarti Deshmukh (आरती देशमुख)", "Kiran Rao"], email: "aarti@deshmukh.example", package: "hosted-weekend", weeks: 5, expected: 98, state: "agreed",
     answers: {
-      guests: { adults: 96, children: 14, highChairs: 3 }, meal: { service: "buffet", tables: "mixed", top: "one-sided" }, music: { by: "dj", dancing: 0.35 },
+      guests: { adults: 86, children: 12, highChairs: 3 }, meal: { service: "buffet", tables: "mixed", top: "one-sided" }, music: { by: "dj", dancing: 0.35 },
       displays: ["welcome", "cards", "photographs", "cake"],
     },
   },
@@ -80,19 +80,19 @@ const ROWS: readonly Row[] = [
   {
     couple: ["Mihaela Ionescu", "Gethin Prys"], email: "mihaela@ionescu.example", package: "hosted-day", weeks: 6, expected: 88, state: "returned",
     answers: {
-      guests: { adults: 82, children: 6, suppliers: 5 }, meal: { service: "plated", tables: "rounds", top: "one-sided" }, music: { by: "band", players: 4, dancing: 0.4 },
+      guests: { adults: 82, children: 6, suppliers: 5 }, meal: { service: "plated", tables: "mixed", top: "one-sided" }, music: { by: "band", players: 2, dancing: 0.3 },
       displays: ["welcome", "cake", "seating-plan"], extras: ["photo-booth"],
     },
-    returned: "Rounds alone do not seat 88 of you. Would four oak tables down the middle be welcome?",
+    returned: "The photo booth stands where the band will unload. Would the parlour suit it as well?",
   },
   {
     couple: ["Amara Okonjo", "Felix Grünwald"], email: "amara@okonjo.example", package: "hosted-day", weeks: -3, expected: 76, state: "closed",
     answers: { guests: { adults: 72, children: 4 }, meal: { service: "plated", tables: "any" }, music: { by: "dj", dancing: 0.4 }, displays: ["welcome", "cake"] },
   },
   {
-    venue: "larkspur-barn", couple: ["June Abernethy", "Caleb Whitlock"], email: "june@abernethy.example", package: "barn-only", weeks: 8, expected: 140, state: "sent",
+    venue: "larkspur-barn", couple: ["June Abernethy", "Caleb Whitlock"], email: "june@abernethy.example", package: "barn-only", weeks: 8, expected: 112, state: "sent",
     answers: {
-      guests: { adults: 128, children: 12, wheelchairs: 2 }, meal: { service: "buffet", tables: "rounds", top: "pair" }, music: { by: "band", players: 4, dancing: 0.4 },
+      guests: { adults: 104, children: 8, wheelchairs: 2 }, meal: { service: "buffet", tables: "any", top: "pair" }, music: { by: "band", players: 4, dancing: 0.3 },
       displays: ["welcome", "cards", "cake"], extras: ["second-bar"],
     },
   },

@@ -6,7 +6,7 @@ import { check, ruleValues } from "../rules";
 import { siteOf, type Package, type Venue } from "../venue";
 import { proofs } from "./bounds";
 import { insteadOf } from "./instead";
-import { assign, type Plan } from "./stages/assign";
+import { assign, packageRooms, type Plan } from "./stages/assign";
 import { chairOf, eases, type Context } from "./stages/context";
 import { layDay, type Attempt, type Day, type Miss } from "./stages/day";
 import { demandOf } from "./stages/demand";
@@ -58,7 +58,7 @@ export function arrange(venue: Venue, brief: Brief, options: ArrangeOptions = {}
   const done = (answer: Pick<ArrangeResult, "status" | "reasons" | "instead" | "layouts"> & { readonly closest?: Layout }): ArrangeResult => ({
     format: "marquetry.result/1", engine: { version: ENGINE_VERSION, seed }, ...answer, taken: takenFrom(brief), timing: watch.read(),
   });
-  const proved = watch.time("bounds", () => [...proofs(venue, brief), ...panelProof(ctx)]);
+  const proved = watch.time("bounds", () => [...proofs(venue, brief), ...panelProof(ctx), ...buffetProof(ctx)]);
   if (proved.length > 0) return done({ status: "impossible", reasons: proved, instead: help(venue, brief, options), layouts: [] });
   const found = search(ctx, most, options, watch);
   if (found.layouts.length > 0) return done({ status: "arranged", reasons: [], instead: [], layouts: found.layouts });
@@ -76,6 +76,15 @@ function panelProof(ctx: Context): readonly Finding[] {
     code: "bound-dance-panels", level: "must", source: "the venue's stock; 4.5 sq ft a dancer, five rental houses", scene: "dancing", items: [],
     measured: owned, limit: needed, unit: "m2", data: { owned, needed },
     text: `The dancers need ${needed} m² of floor; all the venue's panels laid together make a floor of at most ${owned} m².`,
+  }];
+}
+
+/** Rooms are used each for its uses alone: without one let for a buffet there is none. */
+function buffetProof(ctx: Context): readonly Finding[] {
+  if (!ctx.demand.buffet || packageRooms(ctx.venue, ctx.pack).some((r) => r.uses.includes("buffet"))) return [];
+  return [{
+    code: "bound-buffet", level: "must", source: "the venue's rooms and their uses", scene: "meal", items: [], measured: 0, limit: 1, unit: "rooms",
+    data: { package: ctx.pack.id }, text: `No room of ${ctx.pack.name} is let for a buffet or food stations.`,
   }];
 }
 

@@ -29,6 +29,8 @@ function candidates(venue: Venue, brief: Brief): readonly Change[] {
   const m = brief.meal;
   add(m.perTable === "comfort", { "meal.perTable": "most" }, "Lay each table for as many as it takes.");
   add(m.tables !== "any", { "meal.tables": "any" }, m.tables === "rounds" ? "Mix long tables with the rounds." : "Let the tables be of any kind.");
+  const buffet = venue.rooms.some((r) => pack?.rooms.includes(r.id) && r.uses.includes("buffet"));
+  add((m.service === "buffet" || m.service === "stations") && !buffet, { "meal.service": "sharing" }, "Have the food set down on the tables.");
   add(m.form !== "any", { "meal.form": "any" }, "Let the tables stand in any form.");
   add(m.room !== "any", { "meal.room": "any" }, "Let the meal be in another room.");
   add(brief.ceremony.room !== "any", { "ceremony.room": "any" }, "Let the ceremony be in another room.");

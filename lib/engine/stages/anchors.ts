@@ -1,6 +1,6 @@
 import { middle, type Point } from "../../geometry";
 import { type Item } from "../../layout";
-import { floorSpots, placedOf, useFloor, wallSpots, withPlaced, type Placed, type RoomFloor, type Spot } from "../place";
+import { floorSpots, meets, placedOf, useFloor, wallSpots, withPlaced, type Placed, type RoomFloor, type Spot } from "../place";
 import type { Spec } from "./demand";
 import { entryOf, weigh, type Surroundings } from "./relations";
 
@@ -39,7 +39,9 @@ export function rankedSpots(f: RoomFloor, want: Wanted): readonly (Spot & { read
   const box = f.floor[0]?.box;
   const centre: Point = box ? middle([box.minX, box.minY], [box.maxX, box.maxY]) : [0, 0];
   const reach = box ? Math.hypot(box.maxX - box.minX, box.maxY - box.minY) : 1;
-  return spots
+  // Places stand in the floor behind a top table: no door may open there.
+  const seated = want.spec.role === "top";
+  return spots.filter((s) => !seated || !s.use || !f.doorFloor.some((d) => s.use && meets(s.use, d)))
     .map((s) => ({ ...s, score: want.spec.kind === "dance-floor" ? floorScore(s, a, centre, reach) : weigh(want.spec.word, s, a) }))
     .sort((x, y) => y.score - x.score || x.at[0] - y.at[0] || x.at[1] - y.at[1] || x.angle - y.angle);
 }

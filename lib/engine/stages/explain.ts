@@ -71,8 +71,11 @@ export function apartWords(ctx: Context, day: Day): readonly string[] {
   const floor = { none: "", apart: `dancing in the ${name(day.plan.dance)}`, beside: "floor among the tables", struck: "floor after the meal" }[day.plan.floor];
   const rounds = day.meal.flatMap((m) => m.seated.items).filter((i) => "diameter" in i.shape).length;
   const tables = day.meal.flatMap((m) => m.seated.items).length;
+  const set: Readonly<Record<string, string>> = {
+    grid: "in rows", staggered: "staggered", balanced: "balanced", halves: "in two halves", free: "freely set", fullest: "closely filled", runs: "in long runs",
+  };
   return [
-    floor, day.ease.gaps === "most" ? "closer set" : "wide set", day.ease.perTable === "most" ? "full tables" : "roomy tables",
+    set[day.meal[0]?.seated.form ?? ""] ?? "", floor, day.ease.gaps === "most" ? "closer set" : "wide set", day.ease.perTable === "most" ? "full tables" : "roomy tables",
     rounds > 0 && rounds < tables ? `${rounds} rounds` : `${tables} tables`, day.plan.ceremony ? `ceremony in the ${name(day.plan.ceremony)}` : "", `meal in the ${day.plan.meal.map(name).join(" and ")}`,
   ];
 }

@@ -32,7 +32,7 @@ export function topOf(ctx: Context, wallGap: number): Top | null {
   }
   const places = meal.topPlaces ?? 8;
   const runs = tables.filter((s) => !("diameter" in s.shape) && s.shape.depth >= 450 && (s.joins || s.shape.width >= places * PLACE))
-    .map((s) => ({ s, parts: "diameter" in s.shape ? 0 : Math.ceil((places * PLACE) / s.shape.width) }))
+    .map((s) => ({ s, parts: "diameter" in s.shape ? 0 : Math.ceil(places / Math.max(1, Math.floor((s.shape.width + 1) / PLACE))) }))
     .filter(({ s, parts }) => parts <= s.count)
     .sort((a, b) => a.parts * span(a.s) - b.parts * span(b.s) || b.s.count - a.s.count || (a.s.id < b.s.id ? -1 : 1));
   const best = runs[0];
@@ -48,31 +48,36 @@ const rank = (s: Stock): number => Math.abs(span(s) - 1200) + (s.seats && s.seat
 export function topItems(ctx: Context, top: Top, room: string, spot: Pick<Spot, "at" | "angle">): readonly Item[] {
   const shape = top.stock.shape;
   const width = "diameter" in shape ? shape.diameter : shape.width, depth = "diameter" in shape ? shape.diameter : shape.depth;
-  const total = width * top.parts;
-  const off = Math.max(ctx.chair.depth / 2 - 120, 100) + 0;
-  const pitch = Math.min(total / top.places, top.places === 2 ? 600 : 750);
-  const seat = (k: number): Seat & { local: number } => {
-    const local = (k - (top.places - 1) / 2) * pitch;
-    const [x, y] = roundPoint(add(spot.at, turn([local, -(depth / 2 + off)], spot.angle)));
-    return { x, y, facing: ((spot.angle + 90) % 360 + 360) % 360, place: "chair", local };
-  };
-  const seats = "diameter" in shape ? roundSeats(spot, depth / 2, off) : Array.from({ length: top.places }, (_, k) => seat(k));
+  const off = Math.max(ctx.chair.depth / 2 - 120, 100);
   return Array.from({ length: top.parts }, (_, i) => {
-    const local = (i - (top.parts - 1) / 2) * width;
-    const mine = seats.filter((s) => top.parts === 1 || (s.local >= local - width / 2 - (i === 0 ? width : 0) && s.local < local + width / 2 + (i === top.parts - 1 ? width : 0)));
+    const middle = (i - (top.parts - 1) / 2) * width;
+    // Each table has its own places: a chair across the joint would stand under two tables.
+    const n = placesOf(top, i);
+    const pitch = Math.min(width / Math.max(1, n), top.places === 2 ? 600 : 750);
+    const row = Array.from({ length: n }, (_, k): Seat => {
+      const [x, y] = roundPoint(add(spot.at, turn([middle + (k - (n - 1) / 2) * pitch, -(depth / 2 + off)], spot.angle)));
+      return { x, y, facing: ((spot.angle + 90) % 360 + 360) % 360, place: "chair" };
+    });
     return {
       id: top.parts === 1 ? "top" : `top-${i + 1}`, kind: "table", role: "top", label: top.spec.label, room, from: { stock: top.stock.id }, shape,
-      at: roundPoint(add(spot.at, turn([local, 0], spot.angle))), angle: "diameter" in shape ? 0 : spot.angle,
-      seats: mine.map(({ x, y, facing, place }) => ({ x, y, facing, place })),
+      at: roundPoint(add(spot.at, turn([middle, 0], spot.angle))), angle: "diameter" in shape ? 0 : spot.angle,
+      seats: "diameter" in shape ? [...roundSeats(spot, depth / 2, off)] : row,
     };
   });
 }
 
-function roundSeats(spot: Pick<Spot, "at" | "angle">, radius: number, off: number): readonly (Seat & { local: number })[] {
+/** Places of the i-th table of a run: shared out evenly, the middle ones first where they do not come out even. */
+function placesOf(top: Top, i: number): number {
+  const base = Math.floor(top.places / top.parts), rest = top.places - base * top.parts;
+  const order = Array.from({ length: top.parts }, (_, k) => k).sort((a, b) => Math.abs(a - (top.parts - 1) / 2) - Math.abs(b - (top.parts - 1) / 2) || a - b);
+  return base + (order.indexOf(i) < rest ? 1 : 0);
+}
+
+function roundSeats(spot: Pick<Spot, "at" | "angle">, radius: number, off: number): readonly Seat[] {
   return [-35, 35].map((d) => {
     const out = turn([0, -1], spot.angle + d);
     const [x, y] = roundPoint(add(spot.at, scale(out, radius + off)));
-    return { x, y, facing: Math.round((((spot.angle + d + 90) % 360 + 360) % 360) * 1000) / 1000, place: "chair" as const, local: d };
+    return { x, y, facing: Math.round((((spot.angle + d + 90) % 360 + 360) % 360) * 1000) / 1000, place: "chair" as const };
   });
 }
 

@@ -23,7 +23,9 @@ export function placeWorkTable(ctx: Context, day: Day): Day {
     const places = Math.min(wanted, s.seats?.comfort ?? 0, chairs);
     if (places < 1) return day;
     const size = "diameter" in s.shape ? { width: s.shape.diameter, depth: s.shape.diameter } : s.shape;
-    const around = { front: 900, back: 900, side: s.ends || "diameter" in s.shape ? 700 : 300 };
+    // Past the wall gap that places at it need, whatever the profile asks.
+    const deep = Math.max(900, ctx.values.most.wallGap + 10);
+    const around = { front: deep, back: deep, side: s.ends || "diameter" in s.shape ? deep : 300 };
     for (const spot of wallSpots(room.f, size, around, 400).slice(0, 24)) {
       const bare: Item = { id: "work-table", kind: "table", role: "work", label: "Suppliers", room: room.f.id, from: { stock: s.id }, shape: s.shape, at: spot.at, angle: "diameter" in s.shape ? 0 : spot.angle, seats: [] };
       const item: Item = { ...bare, seats: moveSeats(seatsAround(s.shape, places, { ends: s.ends, chair: ctx.chair }), bare.at, bare.angle) };
