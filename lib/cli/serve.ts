@@ -1,3 +1,4 @@
+import { createServer } from "node:net";
 import { fileURLToPath } from "node:url";
 import { isRunByNpm, readConfig, setDefaults, setEnvironment } from "../config";
 import { build, isBuilt } from "../server/build";
@@ -21,6 +22,13 @@ function stopWith(words: string): never {
   process.exit(1);
 }
 
+const portTaken = (port: number): string => `Port ${port} is taken. Give another one: PORT=${port + 1} npm run ${demo ? "demo" : "start"}`;
+
+const isPortFree = (port: number): Promise<boolean> => new Promise((resolve) => {
+  const probe = createServer().once("error", () => resolve(false)).once("listening", () => probe.close(() => resolve(true)));
+  probe.listen(port);
+});
+
 if (demo) {
   setEnvironment({ MARQUETRY_DEMO: "1" });
   setDefaults({ MARQUETRY_LOG: "warn" });
@@ -35,6 +43,8 @@ if (!dev && !isBuilt(dir)) {
   if (!build(dir)) stopWith("The pages could not be built.");
 }
 
+// Before the store is touched: a second start must not disturb a first one.
+if (!(await isPortFree(config.value.port))) stopWith(portTaken(config.value.port));
 const opened = await openHouse(config.value, log);
 if (!opened.ok) stopWith(opened.error);
 const { house, close } = opened.value;
@@ -63,7 +73,7 @@ try {
 } catch (error) {
   await close();
   stopWith(error instanceof Error && "code" in error && error.code === "EADDRINUSE"
-    ? `Port ${config.value.port} is taken. Give another one: PORT=3001 npm run demo`
+    ? portTaken(config.value.port)
     : `The server could not start: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
 }
 process.stdout.write(await addressesOf(house, { demo }));

@@ -1,4 +1,4 @@
-import { mkdirSync } from "node:fs";
+import { existsSync, mkdirSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { PGlite } from "@electric-sql/pglite";
 import { CamelCasePlugin, Kysely, PostgresDialect, type PostgresPool } from "kysely";
@@ -11,7 +11,10 @@ import { PARSERS } from "./parsers";
 import { insideTransaction, poolOfPglite } from "./pglite-pool";
 import type { Store } from "./store";
 
-export type StoreError = Locked | { readonly code: "migration"; readonly why: string };
+export type StoreError =
+  | Locked
+  | { readonly code: "unreadable"; readonly folder: string; readonly why: string }
+  | { readonly code: "migration"; readonly why: string };
 
 /** Opens the store and brings it up to date: PostgreSQL where an address is given, else the embedded database in a folder. */
 export async function openStore(where: { readonly databaseUrl?: string; readonly dataDir: string }): Promise<Result<Store, StoreError>> {
@@ -22,9 +25,22 @@ async function openEmbedded(dataDir: string): Promise<Result<Store, StoreError>>
   const lock = lockFolder(dataDir);
   if (!lock.ok) return lock;
   const folder = join(dataDir, "database");
-  mkdirSync(folder, { recursive: true });
-  const database = await PGlite.create(folder, { parsers: PARSERS });
-  return ready(poolOfPglite(database), lock.value);
+  try {
+    if (!existsSync(folder)) await make(folder);
+    return await ready(poolOfPglite(await PGlite.create(folder, { parsers: PARSERS })), lock.value);
+  } catch (error) {
+    lock.value.release();
+    return fail({ code: "unreadable", folder, why: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+/** Makes a new database beside its place and moves it there whole: a first start that is broken off leaves nothing half-made. */
+async function make(folder: string): Promise<void> {
+  const beside = `${folder}.new`;
+  rmSync(beside, { recursive: true, force: true });
+  mkdirSync(beside, { recursive: true });
+  await (await PGlite.create(beside)).close();
+  renameSync(beside, folder);
 }
 
 function serverPool(connectionString: string): PostgresPool {
@@ -56,6 +72,8 @@ export function storeErrorText(error: StoreError): string {
   switch (error.code) {
     case "locked":
       return `The data folder ${error.folder} is in use by process ${error.pid}. One process may use it at a time: stop that one, or give this one another folder with MARQUETRY_DATA_DIR.`;
+    case "unreadable":
+      return `The embedded database in ${error.folder} could not be opened (${error.why}). Put a copy of the folder back, or move it away to begin anew.`;
     case "migration":
       return `The database could not be brought up to date: ${error.why}`;
   }
