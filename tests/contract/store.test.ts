@@ -1,5 +1,5 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { sql } from "kysely";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -85,6 +85,27 @@ describe("the embedded database", () => {
     const claims = await Promise.all([outbox.claim(store.db, when), outbox.claim(store.db, when)]);
     expect(claims.filter((one) => one !== undefined)).toHaveLength(1);
     expect(await outbox.claim(store.db, { now: "2027-01-02T03:07:00.000Z", until: "2027-01-02T03:09:00.000Z" })).toMatchObject({ attempts: 2 });
+  });
+});
+
+describe("a first start that was broken off", () => {
+  it("is begun anew, and a database that cannot be read is named and not touched", async () => {
+    const half = tempFolder();
+    mkdirSync(join(half.path, "database.new"), { recursive: true });
+    writeFileSync(join(half.path, "database.new", "PG_VERSION"), "half");
+    const opened = await openStore({ dataDir: half.path });
+    expect(opened.ok).toBe(true);
+    if (opened.ok) await opened.value.close();
+    expect(existsSync(join(half.path, "database.new"))).toBe(false);
+    half.remove();
+
+    const broken = tempFolder();
+    mkdirSync(join(broken.path, "database"), { recursive: true });
+    writeFileSync(join(broken.path, "database", "PG_VERSION"), "18\n");
+    const refused = await openStore({ dataDir: broken.path });
+    expect(refused).toMatchObject({ ok: false, error: { code: "unreadable", folder: join(broken.path, "database") } });
+    expect(existsSync(join(broken.path, "lock.json"))).toBe(false);
+    broken.remove();
   });
 });
 
