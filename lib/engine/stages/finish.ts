@@ -1,3 +1,4 @@
+import { distance, middle, type Point } from "../../geometry";
 import type { Item, Layout, Scene } from "../../layout";
 import { numberTables } from "../number";
 import { turnoversOfDay } from "../turnover";
@@ -18,7 +19,7 @@ export type Finished = { readonly layout: Layout; readonly day: Day; readonly ga
 /** From a day whose tables and rows stand to a whole layout: struck floor, displays, numbers, turnovers, words. */
 export function finish(ctx: Context, start: Day): Finished {
   const struck = layStruckFloor(ctx, start) ?? start;
-  const open = withAccess(ctx, restoreStanding(ctx, struck));
+  const open = withAccess(ctx, restoreStanding(ctx, withRoundTop(ctx, struck)));
   const shown = placeDisplays(ctx, open);
   const day = numbered(placeWorkTable(ctx, shown.day));
   const scenes = scenesOf(ctx, day).map((s): Scene => ({ ...s, numbers: firstParts(s.items) }));
@@ -30,6 +31,25 @@ export function finish(ctx: Context, start: Day): Finished {
       scenes, turnovers: turned, findings: [], score: scoreOf(ctx, day, scenes, turned, []),
     },
   };
+}
+
+/**
+ * The couple at one of the rounds: of the tables laid, a round where there is one, nearest to the chief room's feature wall, else to
+ * the middle of the room, so that most guests have them in sight.
+ */
+function withRoundTop(ctx: Context, day: Day): Day {
+  const id = day.plan.meal[0];
+  const room = id ? day.rooms.get(id) : undefined;
+  if (!id || !room || ctx.brief.meal.top !== "round") return day;
+  const feature = room.f.room.walls.find((w) => w.is === "feature");
+  const box = room.f.floor[0]?.box;
+  const aim: Point | null = feature ? middle(feature.from, feature.to) : box ? [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2] : null;
+  if (!aim) return day;
+  const rank = (t: Item): number => ("diameter" in t.shape ? 0 : 1e6) + distance(t.at, aim);
+  const chosen = [...room.tables].filter((t) => t.role === "dining" && t.seats.length > 1).sort((a, b) => rank(a) - rank(b) || (a.id < b.id ? -1 : 1))[0];
+  if (!chosen) return day;
+  const tables = room.tables.map((t): Item => (t === chosen ? { ...t, id: "top", role: "top", label: "Couple’s table" } : t));
+  return { ...day, rooms: new Map(day.rooms).set(id, { ...room, tables }) };
 }
 
 /** The first part of each numbered table: parts of a run share their number. */

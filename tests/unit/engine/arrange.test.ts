@@ -57,6 +57,12 @@ describe("arranging a day at the mill", () => {
     expect(moved).toEqual([]);
   });
 
+  it("seats the couple at one of the rounds where they ask for it", () => {
+    const result = arrange(mill, brief(60, { meal: { service: "buffet", tables: "rounds", top: "round", perTable: "most" } }), { layouts: 1, instead: false });
+    const tops = result.layouts[0]?.scenes.find((s) => s.id === "meal")?.items.filter((i) => i.role === "top") ?? [];
+    expect(tops.map((t) => t.shape)).toEqual([{ diameter: 1680 }]);
+  });
+
   it("can be stopped before it begins, and says that it found nothing", () => {
     const result = arrange(mill, brief(92), { stop: () => true, instead: false });
     expect(result.status).toBe("not-found");
