@@ -34,7 +34,7 @@ export type ArrangeOptions = {
 /** Attempts in one search: effort is budgeted in steps, never in seconds. */
 const ATTEMPTS = 10;
 /** Fewer where a smaller change of the brief is only tried out. */
-const TRIED_OUT = 3;
+const TRIED_OUT = 6;
 /** Once something is found, this much more cost is worth another look for a layout of another kind. */
 const WORTH = 1.6;
 
