@@ -28,7 +28,8 @@ export function whyOf(ctx: Context, day: Day, scenes: readonly Scene[], turnover
   if (meal && day.meal[0]) {
     const comfortable = day.ease.gaps === "comfort" && day.ease.perTable === "comfort";
     const where = day.plan.meal.map(name).join(" and ");
-    out.push(comfortable ? `All ${ctx.demand.guests} sit in comfort in the ${where}.` : `All ${ctx.demand.guests} find a place in the ${where}${day.ease.gaps === "most" ? ", at the most the room takes" : ", more to a table than comfort asks"}.`);
+    if (day.short > 0) out.push(`${ctx.demand.guests - day.short} of ${ctx.demand.guests} have a place in the ${where}.`);
+    else out.push(comfortable ? `All ${ctx.demand.guests} sit in comfort in the ${where}.` : `All ${ctx.demand.guests} find a place in the ${where}${day.ease.gaps === "most" ? ", at the most the room takes" : ", more to a table than comfort asks"}.`);
     const rounds = meal.items.filter((i) => i.role === "dining" && "diameter" in i.shape).length;
     const long = meal.items.filter((i) => i.role === "dining" && !("diameter" in i.shape)).length;
     if (rounds > 0 && long > 0) out.push(`${plural(rounds, "round")} and ${plural(long, "long table")}.`);
