@@ -1,6 +1,6 @@
 import { add, area, scale } from "../geometry";
 import { footprintPolygon, STYLES, type Capacity, type Fit, type Item, type Style } from "../layout";
-import { ruleValues } from "../rules";
+import { ruleValues, standingItem } from "../rules";
 import { axisOf, gatesToKeep, siteOf, type Room, type Venue } from "../venue";
 import { ceilingOf, type Ceiling } from "./bounds";
 import { cleanOf } from "./capacity/clean";
@@ -8,7 +8,6 @@ import type { CapacityOptions, Place } from "./capacity/place";
 import { chairFor, familiesFor } from "./capacity/families";
 import { FRONT_DEPTH, seatRows } from "./rows";
 import { seatTables, type FormWanted, type SeatingAsk, type SeatingSpace, type TablesWanted } from "./seating";
-import { standingItem } from "./place";
 
 const EMPTY: Fit = { seats: 0, tables: 0, items: [] };
 type Ease = "comfort" | "most";

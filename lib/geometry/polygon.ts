@@ -111,3 +111,22 @@ export function inwardNormal([a, b]: Segment): Point {
   const n = Math.hypot(d[0], d[1]) || 1;
   return [-d[1] / n, d[0] / n];
 }
+
+/** Convex hull by the monotone chain (Andrew 1979), clockwise on the page; fewer than three points come back sorted. */
+export function convexHull(points: readonly Point[]): Polygon {
+  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  if (sorted.length < 3) return sorted;
+  const chain = (list: readonly Point[]): Point[] => {
+    const out: Point[] = [];
+    for (const p of list) {
+      for (;;) {
+        const a = out[out.length - 2], b = out[out.length - 1];
+        if (!a || !b || cross(sub(b, a), sub(p, b)) > 0) break;
+        out.pop();
+      }
+      out.push(p);
+    }
+    return out.slice(0, -1);
+  };
+  return [...chain(sorted), ...chain([...sorted].reverse())];
+}

@@ -1,29 +1,10 @@
 import {
-  area, boxOf, cross, intersect, offset, perimeter, sub, subtract, turn, type Point, type Polygon, type Region,
+  area, boxOf, convexHull, cross, intersect, offset, perimeter, sub, subtract, turn, type Point, type Polygon, type Region,
 } from "../../geometry";
 
 /** Layouts are judged with 1 mm let go, so the bound lets go as much. */
 const LET = 1;
 const DEGENERATE = 1e-6;
-
-/** Convex hull by the monotone chain (Andrew 1979). */
-export function convexHull(points: readonly Point[]): Polygon {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  if (sorted.length < 3) return sorted;
-  const chain = (list: readonly Point[]): Point[] => {
-    const out: Point[] = [];
-    for (const p of list) {
-      for (;;) {
-        const a = out[out.length - 2], b = out[out.length - 1];
-        if (!a || !b || cross(sub(b, a), sub(p, b)) > 0) break;
-        out.pop();
-      }
-      out.push(p);
-    }
-    return out.slice(0, -1);
-  };
-  return [...chain(sorted), ...chain([...sorted].reverse())];
-}
 
 /**
  * Most points that lie in a convex figure of this area and perimeter, each at least p from every other:

@@ -1,6 +1,6 @@
 import { add, edges, rectangle, turn, type Point, type Polygon, type Region, type Segment } from "../../geometry";
 import { footprintPolygon, seatPolygon, type Item } from "../../layout";
-import { blockedFloor, gatesToKeep, axisOf, type Gate, type Room, type RoomSite, type Site, type Standing } from "../../venue";
+import { blockedFloor, gatesToKeep, axisOf, type Gate, type Room, type RoomSite, type Site } from "../../venue";
 import { meets, within } from "./overlap";
 
 /** Something that stands, with the floor it needs about it to be used. */
@@ -66,11 +66,3 @@ export function canStand(f: RoomFloor, body: Polygon, options: { readonly use?: 
 }
 
 export const withPlaced = (f: RoomFloor, ...more: readonly Placed[]): RoomFloor => ({ ...f, placed: [...f.placed, ...more] });
-
-/** A standing piece as the venue has it, as an item of a scene. */
-export function standingItem(room: string, s: Standing): Item {
-  return {
-    id: s.id, kind: s.kind === "stage" ? "other" : s.kind, label: s.name, room, from: { standing: s.id }, shape: s.shape, at: s.at,
-    angle: s.angle, seats: [],
-  };
-}

@@ -1,5 +1,5 @@
 import {
-  add, aroundCircle, bearing, boxOf, cross, edges, offset, rectangle, scale, sub, subtract, turn,
+  add, aroundCircle, bearing, boxOf, convexHull, cross, edges, offset, rectangle, scale, subtract, turn,
   type Point, type Polygon, type Region,
 } from "../../geometry";
 import { isRound } from "../../layout";
@@ -70,24 +70,6 @@ export function hallOf(space: SeatingSpace, ask: SeatingAsk): Hall {
   };
 }
 
-/** Convex hull, clockwise on the page. */
-export function hull(points: readonly Point[]): Polygon {
-  const ps = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const half = (list: readonly Point[]): Point[] => {
-    const out: Point[] = [];
-    for (const p of list) {
-      for (;;) {
-        const a = out[out.length - 2], b = out[out.length - 1];
-        if (!a || !b || cross(sub(b, a), sub(p, b)) > 0) break;
-        out.pop();
-      }
-      out.push(p);
-    }
-    return out.slice(0, -1);
-  };
-  return [...half(ps), ...half([...ps].reverse())];
-}
-
 /** Edges of a clockwise polygon walked from its top: those that go down the page come first. */
 const upward = (d: Point): number => (d[1] > 0 || (d[1] === 0 && d[0] > 0) ? 0 : 1);
 /** Minkowski sum of two convex polygons, both clockwise on the page: their edges merged by direction. */
@@ -106,16 +88,16 @@ export function convexSum(p: Polygon, q: Polygon): Polygon {
   return out;
 }
 
-const away = (part: Polygon): Polygon => hull(part.map((q) => scale(q, -1)));
+const away = (part: Polygon): Polygon => convexHull(part.map((q) => scale(q, -1)));
 const wallShadow = (outline: Polygon, part: Polygon): Polygon[] => {
   const back = away(part);
-  return edges(outline).map(([a, b]) => convexSum(hull([a, b]), back));
+  return edges(outline).map(([a, b]) => convexSum(convexHull([a, b]), back));
 };
 
 /** Where the reference point may not be, so that a convex part (about it) stays off a polygon. */
 function shadow(p: Polygon, part: Polygon): Polygon[] {
   // One sum will do for a convex outline; others need their edges one by one.
-  const h = hull(p);
+  const h = convexHull(p);
   return h.length === p.length ? [convexSum(h, away(part))] : [p, ...wallShadow(p, part)];
 }
 
@@ -178,7 +160,7 @@ export function groupFooting(hall: Hall, key: string, shape: { readonly width: n
   const reach = sideReach(hall.chair) + 2, s = hall.slack;
   const wall = Math.max(hall.wallGap, reach, LINE_OUT + WAY + 2) + s;
   const each = (make: (laid: readonly boolean[]) => readonly Polygon[]): Polygon[] =>
-    spots.flatMap((t) => make(t.laid).map((p) => hull(p.map((q) => add(t.at, turn(q, t.angle))))));
+    spots.flatMap((t) => make(t.laid).map((p) => convexHull(p.map((q) => add(t.at, turn(q, t.angle))))));
   const strip = (laid: readonly boolean[], by: number): Polygon => {
     const x = shape.width / 2, y = shape.depth / 2, out = (i: number): number => (laid[i] ? by : Math.max(0, s));
     return [[-x - out(3), -y - out(0)], [x + out(1), -y - out(0)], [x + out(1), y + out(2)], [-x - out(3), y + out(2)]];
@@ -195,7 +177,7 @@ export function groupFooting(hall: Hall, key: string, shape: { readonly width: n
 const END_STRIP = 40;
 /** A rectangle grown by a distance all round. */
 const grown = (r: { readonly w: number; readonly d: number }, by: number): Polygon =>
-  by <= 0 ? box(r.w, r.d) : convexSum(hull(box(r.w, r.d)), hull(aroundCircle([0, 0], by, 16)));
+  by <= 0 ? box(r.w, r.d) : convexSum(convexHull(box(r.w, r.d)), convexHull(aroundCircle([0, 0], by, 16)));
 
 /** A run of joined tables lying level: w along x, d along y. */
 export function runFooting(hall: Hall, run: { readonly w: number; readonly d: number; readonly ends: boolean; readonly endWall: number }): Footing {

@@ -1,6 +1,7 @@
 import type { Item } from "../../layout";
 import { seatPolygon } from "../../layout";
-import { meets, placedOf, roomFloor, standingItem, withPlaced, type Placed, type RoomFloor } from "../place";
+import { meets, placedOf, roomFloor, withPlaced, type Placed, type RoomFloor } from "../place";
+import { standingItem } from "../../rules";
 import { seatRows, type RowPlan } from "../rows";
 import { standAll, type Wanted } from "./anchors";
 import { packageRooms, type Plan } from "./assign";

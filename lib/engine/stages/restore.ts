@@ -1,5 +1,6 @@
 import { footprintPolygon } from "../../layout";
-import { canStand, meets, placedOf, standingItem, withPlaced } from "../place";
+import { canStand, meets, placedOf, withPlaced } from "../place";
+import { standingItem } from "../../rules";
 import type { Context } from "./context";
 import { conflicts, type Day, type RoomDay } from "./day";
 import { waysHold } from "./displays";

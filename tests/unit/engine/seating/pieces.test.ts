@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { area } from "../../../../lib/geometry";
-import { convexSum, hull } from "../../../../lib/engine/seating/hall";
+import { convexHull } from "../../../../lib/geometry";
+import { convexSum } from "../../../../lib/engine/seating/hall";
 import { countOn, linesOf, pointsOn } from "../../../../lib/engine/seating/lines";
 import { shareSides } from "../../../../lib/engine/seating/seats";
 import { union } from "../../../../lib/geometry";
@@ -8,7 +9,7 @@ import { rectangleAt } from "./rooms";
 
 describe("parts of the seating kernel", () => {
   it("sums convex polygons: two rectangles give one with both widths and depths", () => {
-    const sum = convexSum(hull(rectangleAt(0, 0, 100, 50)), hull(rectangleAt(0, 0, 30, 20)));
+    const sum = convexSum(convexHull(rectangleAt(0, 0, 100, 50)), convexHull(rectangleAt(0, 0, 30, 20)));
     expect(area(sum)).toBeCloseTo((100 + 30) * (50 + 20));
   });
   it("finds where level lines lie in a floor", () => {
