@@ -30,9 +30,12 @@ for (const width of [390, 1280]) for (const dark of [false, true]) {
     }
     await couple.go(link);
     await couple.press("Open our day");
+    await expect(couple.page).toHaveURL(/\/request$/);
     await couple.go("/request/guests");
     await couple.page.getByLabel("Adults").fill("none yet");
     await couple.press("Save and continue");
+    // The answer to a form is a new page: looked at before it has come, there is none to look at.
+    await expect(couple.page).toHaveTitle(/^Error: /);
     found.push(...(await faults(couple.page)));
     for (const path of ["/request", "/request/guests", "/request/ceremony", "/request/meal", "/request/music", "/request/displays", "/request/extras", "/request/layout", "/request/send"]) {
       await couple.go(path);

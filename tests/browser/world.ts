@@ -17,7 +17,8 @@ export async function person(browser: Browser, { width, scripts, dark = false }:
   return {
     page,
     go: async (path) => { await page.goto(path.startsWith("http") ? path : base() + path); },
-    press: async (name) => { await page.getByRole("button", { name }).first().click(); },
+    // Every button sends a form, and a form's answer is a new page: what comes next is done on that one, however slow the machine.
+    press: async (name) => { await Promise.all([page.waitForEvent("domcontentloaded"), page.getByRole("button", { name }).first().click()]); },
   };
 }
 
@@ -25,6 +26,7 @@ export async function atTheDesk(browser: Browser, how: How): Promise<Who> {
   const who = await person(browser, how);
   await who.go(need("MARQUETRY_TEST_DESK"));
   await who.press("Open the desk");
+  await who.page.waitForURL("**/desk");
   return who;
 }
 
@@ -38,6 +40,7 @@ export async function invite(desk: Who, { names, email, date }: NewBooking): Pro
   await desk.page.getByLabel("The day").fill(date);
   await desk.page.getByLabel(/Hosted day/).first().check();
   await desk.press("Add the booking");
+  await desk.page.waitForURL(/\/desk\/bookings\/(?!new)[^/]+$/);
   const reference = new URL(desk.page.url()).pathname.split("/").at(-1) ?? "";
   await desk.go("/desk/mailbox");
   await desk.page.getByRole("row").filter({ hasText: email }).getByRole("link").first().click();
