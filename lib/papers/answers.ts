@@ -1,6 +1,6 @@
 import type { Brief, BriefFile } from "../brief";
 import type { Venue } from "../venue";
-import { AISLE, capital, counted, FORM, list, MUSIC, SCENE_NAMES, SEATING, SERVICE, TABLES, thing, TOP } from "./words";
+import { AISLE, capital, counted, FORM, list, MUSIC, nameList, SCENE_NAMES, SEATING, SERVICE, TABLES, thing, TOP } from "./words";
 
 export type Answer = { readonly asked: string; readonly said: string };
 export type AnswerGroup = { readonly title: string; readonly answers: readonly Answer[] };
@@ -24,7 +24,7 @@ function guests({ brief, file }: Told): Answer[] {
     return n === undefined ? [] : [{ asked, said: String(n) }];
   };
   return [
-    ...(brief.couple && brief.couple.length > 0 ? [{ asked: "You", said: list(brief.couple) }] : []),
+    ...(brief.couple && brief.couple.length > 0 ? [{ asked: "You", said: nameList(brief.couple) }] : []),
     { asked: "Adults", said: `${g.adults}, ${g.adults === 1 ? "one of you counted" : "the two of you among them"}` },
     { asked: "Children", said: said(given(file.guests, "children"), g.children === 0 ? "None" : String(g.children)) },
     { asked: "High chairs", said: said(given(file.guests, "highChairs"), g.highChairs === 0 ? "None" : String(g.highChairs)) },

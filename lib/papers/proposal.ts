@@ -17,7 +17,7 @@ import { placesSection, seatedScene } from "./places";
 import { table, tableHeight } from "./table";
 import { STYLES, type Measure } from "./type";
 import { turnoverSection } from "./turnover";
-import { list, SCENE_NAMES, SECTIONS } from "./words";
+import { list, nameList, namesOver, SCENE_NAMES, SECTIONS } from "./words";
 
 export type ProposalMeta = {
   readonly reference: string;
@@ -166,10 +166,6 @@ function prose(input: ProposalInput, from: number, sheet: Sheet, tools: Proposal
   };
 }
 
-/** Each name begins a line: "Ines Calloway / and Theo Brandt". */
-const namesOver = (names: readonly string[]): string =>
-  names.map((name, i) => (i > 0 && i === names.length - 1 ? `and ${name}` : i < names.length - 2 ? `${name},` : name)).join("\n") || "Proposal";
-
 /** The first eight figures name it on a title strip; it stands in full on the cover. */
 const shortPrint = (fingerprint: string): string => {
   const groups = fingerprint.split(" ");
@@ -207,7 +203,7 @@ export function proposalPaper(input: ProposalInput, tools: ProposalTools): Paper
   const proseFrom = planFrom + drawings.length;
   const read = prose(input, proseFrom, sheet, tools);
   const total = proseFrom + read.pages;
-  const names = list(brief.couple ?? []) || "Proposal";
+  const names = nameList(brief.couple ?? []) || "Proposal";
   const day = formatDay(brief.date, venue.locale);
   const plans = drawings.map(({ scene, rooms }, i) => {
     const title = SCENE_NAMES[scene.id];
@@ -224,7 +220,7 @@ export function proposalPaper(input: ProposalInput, tools: ProposalTools): Paper
   const parts = [...fees.parts, ...planParts, ...read.parts];
   const seated = seatedScene(layout) ?? layout.scenes[0];
   const cover = coverPage({
-    venue: venue.name, names: namesOver(brief.couple ?? []), day, facts: coverFacts(input, people(brief)), lead: layout.why, contents: parts,
+    venue: venue.name, names: namesOver(brief.couple ?? []) || "Proposal", day, facts: coverFacts(input, people(brief)), lead: layout.why, contents: parts,
     plan: seated && ((room) => tools.small(seated.id, room)),
     ...(meta.url === undefined ? {} : { live: { url: meta.url, qr: tools.qr(meta.url) } }),
   }, sheet, measure);
@@ -240,7 +236,7 @@ export function proposalPaper(input: ProposalInput, tools: ProposalTools): Paper
   });
   const bookmarks: Bookmark[] = [{ title: "Cover", page: 0 }, ...parts];
   return {
-    title: `${names}, ${day}: proposal for ${venue.name}`, author: venue.name, language: "en-GB", size: sheet, pages, bookmarks,
+    title: `${list(brief.couple ?? []) || "Proposal"}, ${day}: proposal for ${venue.name}`, author: venue.name, language: "en-GB", size: sheet, pages, bookmarks,
     elements: [...cover.elements, ...fees.elements, ...plans.map((p) => p.element), ...read.elements],
   };
 }

@@ -50,4 +50,17 @@ export function list(words: readonly string[]): string {
   return `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;
 }
 
+/** A name within a sentence of ours keeps its own direction, and turns nothing about it (UAX 9, FSI and PDI). */
+const isolated = (name: string): string => (/[\u0590-\u08FF\uFB1D-\uFDFF\uFE70-\uFEFC]/.test(name) ? `\u2068${name.replace(/[\u2066-\u2069]/g, "")}\u2069` : name);
+
+/** "Ines Calloway and Theo Brandt", for a line of print. */
+export const nameList = (names: readonly string[]): string => list(names.map(isolated));
+
+/** Each name begins a line: "Ines Calloway / and Theo Brandt". */
+export const namesOver = (names: readonly string[]): string =>
+  names.map(isolated).map((name, i) => (i > 0 && i === names.length - 1 ? `and ${name}` : i < names.length - 2 ? `${name},` : name)).join("\n");
+
+/** Whether a text of the writer's own begins in a script that runs from right to left (UAX 9, P2). */
+export const runsLeftward = (text: string): boolean => /^[^\p{L}]*[\u0590-\u08FF\uFB1D-\uFDFF\uFE70-\uFEFC]/u.test(text);
+
 export const counted = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;

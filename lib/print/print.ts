@@ -2,7 +2,6 @@ import PDFDocument from "pdfkit";
 import type { Mark } from "../drawing/display";
 import { paint, toPoints, type Colours } from "../drawing/pdf";
 import type { Content, Element, PaperDocument, Tag } from "../papers/document";
-import { facesOf } from "./faces";
 import { shape } from "./runs";
 import { pdfkitSurface } from "./surface";
 
@@ -16,22 +15,13 @@ export type Printed = {
 type Doc = InstanceType<typeof PDFDocument>;
 type Struct = ReturnType<Doc["struct"]>;
 
-const FONTS = (["serif", "sans"] as const).flatMap((face) =>
-  (["regular", "medium", "bold"] as const).flatMap((weight) => [false, true].map((italic) => ({ face, weight, italic }))));
-
 function newDocument(paper: PaperDocument, now: Date): Doc {
-  const doc = new PDFDocument({
+  return new PDFDocument({
     // The published types do not know PDF/UA yet; the library does.
     subset: "PDF/UA" as never,
     tagged: true, pdfVersion: "1.7", lang: paper.language, displayTitle: true, autoFirstPage: false, bufferPages: true, font: "",
     info: { Title: paper.title, Author: paper.author, Creator: "Marquetry", Producer: "Marquetry", CreationDate: now, ModDate: now },
   });
-  const seen = new Set<string>();
-  for (const face of FONTS.flatMap(facesOf)) {
-    if (!seen.has(face.key)) doc.registerFont(face.key, face.bytes);
-    seen.add(face.key);
-  }
-  return doc;
 }
 
 function collect(doc: Doc): Promise<Uint8Array> {
@@ -50,12 +40,12 @@ const boxOf = (e: Element): [number, number, number, number] | undefined => e.bo
 const textsOf = (marks: readonly Mark[]): readonly (Mark & { readonly kind: "text" })[] =>
   marks.flatMap((m) => (m.kind === "text" ? [m] : m.kind === "group" || m.kind === "clip" ? textsOf(m.marks) : []));
 
-/** Where letters could not be printed, the words as written are kept behind those that stand in their place. */
+/** Where the letters as printed would not give the words back (another order, joined forms, none at all), the words as they are read. */
 function actualText(e: Element): string | undefined {
   if (e.tag === "Figure") return undefined;
   const texts = e.children.flatMap((c) => (c.kind === "content" ? textsOf(c.marks) : []));
-  const lost = texts.some((t) => shape(t.text, { face: t.face, weight: t.weight ?? "regular", italic: t.italic ?? false }).missing.length > 0);
-  return lost ? texts.map((t) => t.text).join(" ") : undefined;
+  const read = texts.map((t) => shape(t.text, { face: t.face, weight: t.weight ?? "regular", italic: t.italic ?? false }).read);
+  return read.some((r) => r !== undefined) ? texts.map((t, i) => read[i] ?? t.text).join(" ") : undefined;
 }
 
 function structOf(doc: Doc, e: Element): Struct {

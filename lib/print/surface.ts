@@ -1,6 +1,7 @@
 import type PDFDocument from "pdfkit";
 import type { Step } from "../drawing/display";
 import type { PdfSurface, Pen, Words } from "../drawing/pdf";
+import type { Face } from "./faces";
 import { FEATURES, runAdvance, shape } from "./runs";
 
 type Doc = InstanceType<typeof PDFDocument>;
@@ -28,6 +29,16 @@ function finish(doc: Doc, shape: { readonly fill?: string | undefined; readonly 
   else if (shape.stroke) doc.stroke();
 }
 
+const registered = new WeakMap<Doc, Set<string>>();
+
+/** A face is made known to a document when its first letter is set. */
+function use(doc: Doc, face: Face): Doc {
+  const known = registered.get(doc) ?? new Set<string>();
+  if (!known.has(face.key)) doc.registerFont(face.key, face.bytes);
+  registered.set(doc, known.add(face.key));
+  return doc.font(face.key);
+}
+
 function write(doc: Doc, words: Words, missing: (letters: readonly string[]) => void): void {
   const shaped = shape(words.text, words.font);
   if (shaped.missing.length > 0) missing(shaped.missing);
@@ -37,8 +48,11 @@ function write(doc: Doc, words: Words, missing: (letters: readonly string[]) => 
   const turned = words.angle !== 0;
   if (turned) doc.save().translate(ax, ay).rotate(words.angle);
   for (const run of shaped.runs) {
-    doc.font(run.face.key).fontSize(words.size).fillColor(words.color);
+    // Readers turn back by themselves what runs from right to left; syllables they have to be told (ISO 32000-1, 14.9.4).
+    if (run.read !== undefined) doc.markContent("Span", { actual: run.read });
+    use(doc, run.face).fontSize(words.size).fillColor(words.color);
     doc.text(run.text, (turned ? 0 : ax) + x, turned ? 0 : ay, { lineBreak: false, baseline: "alphabetic", features: [...FEATURES] });
+    if (run.read !== undefined) doc.endMarkedContent();
     x += runAdvance(run, words.size);
   }
   if (turned) doc.restore();

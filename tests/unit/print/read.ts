@@ -75,3 +75,14 @@ export async function textOf(bytes: Uint8Array): Promise<string> {
   }
   return pages.join("\n").replace(/\s+/g, " ");
 }
+
+/** Each stretch of text by itself, as a reader of another make turns it about. */
+export async function itemsOf(bytes: Uint8Array): Promise<readonly string[]> {
+  const doc = await open(bytes);
+  const out: string[] = [];
+  for (let i = 1; i <= doc.numPages; i += 1) {
+    const { items } = await (await doc.getPage(i)).getTextContent();
+    out.push(...items.flatMap((item) => ("str" in item && item.str !== "" ? [item.str] : [])));
+  }
+  return out;
+}
