@@ -1,4 +1,5 @@
 import type { BookingView, FieldError, RevisionView } from "@/lib/service";
+import { PageForm } from "@/components/form/page/page-form";
 import { AreaField } from "@/components/ui/field";
 import { sayFingerprint, sayMoment } from "@/components/ui/say";
 
@@ -25,11 +26,11 @@ export function Decide({ booking, revision, reason, errors }: DecideProps) {
         <button className="btn btn-go w-full" type="submit">Agree revision {revision.number}</button>
         <p className="note sec mt-2">Freezes answers, layout, the venue’s facts and prices as they are here, under the fingerprint <span className="fingerprint">{sayFingerprint(revision.fingerprint)}</span>.</p>
       </form>
-      <form method="post" action={`${base}/return`} noValidate className="mt-2">
+      <PageForm form="return" action={`${base}/return`} className="mt-2">
         <input type="hidden" name="number" value={revision.number} />
-        <AreaField name="reason" label="Or return it with a reason" hint="The couple read these words. 2,000 characters at the most." value={reason} errors={errors} rows={4} />
+        <AreaField name="reason" label="Or return it with a reason" hint="The couple read these words. 4,000 characters at the most." value={reason} errors={errors} rows={4} />
         <button className="btn w-full mt-4" type="submit">Return revision {revision.number}</button>
-      </form>
+      </PageForm>
     </section>
   );
 }

@@ -20,3 +20,13 @@ export const wholeOf = (values: FormValues, name: string): number => {
 
 /** Every POST ends in a redirect: Back and reload never send it twice. The address is ours, so it is given without an origin. */
 export const see = (path: string): Response => new Response(null, { status: 303, headers: { Location: path, "Cache-Control": "no-store" } });
+
+/** The same answer for a form that a script sends: it cannot see where a redirect leads, so it is told, and goes there itself. */
+export function told(answer: Response): Response {
+  const to = answer.headers.get("Location");
+  if (answer.status !== 303 || to === null) return answer;
+  const headers = new Headers(answer.headers);
+  headers.delete("Location");
+  headers.set("Content-Type", "application/json");
+  return new Response(JSON.stringify({ to }), { status: 200, headers });
+}

@@ -1,5 +1,5 @@
 import { currentActor, sameOrigin, theHouse, type Actor, type FormValues, type House } from "@/lib/service";
-import { see, valuesOf } from "./form";
+import { see, told, valuesOf } from "./form";
 
 type Post = { readonly house: House; readonly actor: Actor; readonly values: FormValues; readonly form: FormData };
 
@@ -13,5 +13,6 @@ export async function post(request: Request, side: "couple" | "desk" | "either",
   const form = await request.formData().catch(() => null);
   if (!form) return see("/");
   const actor = await currentActor(house, { cookie: request.headers.get("cookie"), side });
-  return answer({ house, actor, values: valuesOf(form), form });
+  const answered = await answer({ house, actor, values: valuesOf(form), form });
+  return request.headers.get("accept") === "application/json" ? told(answered) : answered;
 }

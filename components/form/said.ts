@@ -52,6 +52,10 @@ export function saidIn(step: StepId, v: FormValues, venue: Venue): readonly Said
   }
 }
 
+/** What the fields of a step are called. */
+export const fieldNames = (step: StepId, venue: Venue): Readonly<Record<string, string>> =>
+  Object.fromEntries(saidIn(step, {}, venue).map((s) => [s.field, s.name]));
+
 /** Only what was said: for the short line under a step's name. */
 export function saidShort(step: StepId, v: FormValues, venue: Venue): string {
   const said = saidIn(step, v, venue).filter((s) => s.said !== NOT_YET && s.said !== "None");

@@ -1,6 +1,4 @@
 import type { FieldError, FormValues, StepId } from "@/lib/brief/draft";
-import type { Venue } from "@/lib/venue";
-import { saidIn } from "./said";
 
 const COUNTS = new Set(["adults", "children", "highChairs", "wheelchairs", "suppliers", "quiet", "ceremony", "evening", "players"]);
 const COUNT = /^(\d{1,3}(?:[\s,.’'\u00a0\u202f]\d{3})+|\d+)\s*[.,]?\s*(?:people|persons|guests|adults|children|players|of us)?\.?$/i;
@@ -14,11 +12,13 @@ export function tidied(step: StepId, values: FormValues): FormValues {
   }));
 }
 
+/** What each field is called. */
+export type Names = Readonly<Record<string, string>>;
+
 /** Each message begins with the name of its field, so that the summary above can be read by itself. */
-export function named(step: StepId, errors: readonly FieldError[], venue: Venue): readonly FieldError[] {
-  const names = new Map(saidIn(step, {}, venue).map((s) => [s.field, s.name]));
+export function named(errors: readonly FieldError[], names: Names): readonly FieldError[] {
   return errors.map((e) => {
-    const name = names.get(e.field);
+    const name = names[e.field];
     return name && /^(Type|Choose|Keep) /.test(e.message) ? { field: e.field, message: `${name}: ${e.message.charAt(0).toLowerCase()}${e.message.slice(1)}` } : e;
   });
 }

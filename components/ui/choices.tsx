@@ -1,5 +1,7 @@
+"use client";
 import type { ReactNode } from "react";
-import { errorOf, type FieldError } from "./errors";
+import { errorOf, type FieldError } from "./error-of";
+import { useShown } from "./shown-errors";
 
 export type Option = { readonly value: string; readonly name: string; readonly why?: ReactNode; readonly more?: ReactNode };
 type ChoicesProps = {
@@ -17,7 +19,7 @@ type ChoicesProps = {
 
 /** One question: rows between fine rules. The first row carries the field's id, for the error summary's link. */
 export function Choices({ name, legend, hint, options, chosen, many = false, two = false, errors = [], notOffered }: ChoicesProps) {
-  const error = errorOf(errors, name);
+  const error = errorOf(useShown(errors), name);
   const about = [hint ? `${name}-hint` : null, error ? `${name}-error` : null].filter(Boolean).join(" ") || undefined;
   return (
     <fieldset className={error ? "ask amiss" : "ask"} aria-describedby={about}>

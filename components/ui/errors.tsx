@@ -1,17 +1,21 @@
-/** One answer that could not be kept as given: the field's name in the form, and how to mend it. */
-export type FieldError = { readonly field: string; readonly message: string };
+"use client";
+import { useEffect, useRef } from "react";
+import type { FieldError } from "./error-of";
+import { useShown } from "./shown-errors";
 
-export const errorOf = (errors: readonly FieldError[], field: string): string | undefined =>
-  errors.find((e) => e.field === field)?.message;
+type Props = { readonly errors: readonly FieldError[]; readonly saved?: boolean; /** Counts the times the page found something: each takes the focus anew. */ readonly times?: number };
 
 /** Takes the focus when the page opens, and links each message to its field. */
-export function ErrorSummary({ errors, saved = false }: { readonly errors: readonly FieldError[]; readonly saved?: boolean }) {
-  if (errors.length === 0) return null;
-  const head = errors.length === 1 ? "One answer needs another look" : `${errors.length} answers need another look`;
+export function ErrorSummary({ errors, saved = false, times = 0 }: Props) {
+  const shown = useShown(errors);
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => { if (times > 0) box.current?.focus(); }, [times]);
+  if (shown.length === 0) return null;
+  const head = shown.length === 1 ? "One answer needs another look" : `${shown.length} answers need another look`;
   return (
-    <div className="errors" role="alert" tabIndex={-1} autoFocus aria-labelledby="errors-head">
+    <div className="errors" role="alert" tabIndex={-1} autoFocus aria-labelledby="errors-head" ref={box}>
       <h2 id="errors-head">{head}</h2>
-      <ul>{errors.map((e) => <li key={`${e.field}:${e.message}`}><a href={`#${e.field}`}>{e.message}</a></li>)}</ul>
+      <ul>{shown.map((e) => <li key={`${e.field}:${e.message}`}><a href={`#${e.field}`}>{e.message}</a></li>)}</ul>
       {!saved && <p className="note sec">What you typed is still here; nothing on this page is saved yet.</p>}
     </div>
   );

@@ -1,5 +1,7 @@
+"use client";
 import type { ReactNode } from "react";
-import { errorOf, type FieldError } from "./errors";
+import { errorOf, type FieldError } from "./error-of";
+import { useShown } from "./shown-errors";
 
 type Common = {
   readonly name: string;
@@ -31,7 +33,7 @@ function Words({ name, label, hint, error }: { readonly name: string; readonly l
 }
 
 export function TextField({ name, label, hint, value, errors, size = "full", inputMode, autoComplete = "off", type = "text", maxLength }: TextProps) {
-  const error = errorOf(errors, name);
+  const error = errorOf(useShown(errors), name);
   return (
     <div className={error ? "field amiss" : "field"}>
       <Words name={name} label={label} hint={hint} error={error} />
@@ -48,7 +50,7 @@ export function NumberField(props: Omit<TextProps, "inputMode" | "type" | "size"
 }
 
 export function AreaField({ name, label, hint, value, errors, rows = 5 }: Common & { readonly rows?: number }) {
-  const error = errorOf(errors, name);
+  const error = errorOf(useShown(errors), name);
   return (
     <div className={error ? "field amiss" : "field"}>
       <Words name={name} label={label} hint={hint} error={error} />
@@ -60,7 +62,7 @@ export function AreaField({ name, label, hint, value, errors, rows = 5 }: Common
 type SelectProps = Common & { readonly options: readonly { readonly value: string; readonly text: string }[] };
 
 export function SelectField({ name, label, hint, value, errors, options }: SelectProps) {
-  const error = errorOf(errors, name);
+  const error = errorOf(useShown(errors), name);
   return (
     <div className={error ? "field amiss" : "field"}>
       <Words name={name} label={label} hint={hint} error={error} />

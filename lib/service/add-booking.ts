@@ -1,7 +1,5 @@
-import { z } from "zod";
 import { fail, ok, type Result } from "../base";
-import { dateText } from "../base/schema";
-import { dueDate, isPlainLine, makeReference, readNames, todayAt } from "../booking";
+import { BOOKING_FORM, dueDate, makeReference, readNames, todayAt } from "../booking";
 import { messages, singleAddress } from "../mail";
 import { bookings, history, venues, type BookingRow, type Handle } from "../store";
 import type { VenueVersion } from "../store/venues";
@@ -42,24 +40,22 @@ export async function invite(tx: Handle, house: House, { reference, actor }: { r
 type Read = Pick<BookingRow, "venue" | "names" | "email" | "package" | "eventDate" | "dueDate">;
 
 async function readForm(tx: Handle, house: House, values: FormValues): Promise<Result<Read, Refusal>> {
-  const field = (name: string): string => { const raw = values[name]; return (typeof raw === "string" ? raw : raw?.join("\n") ?? "").trim(); };
   const errors: FieldError[] = [];
-  const wrong = (name: string, message: string): void => { errors.push({ field: name, message }); };
+  const wrong = (name: string, message: string): void => { if (!errors.some((one) => one.field === name)) errors.push({ field: name, message }); };
 
-  const venue = await venueOf(tx, field("venue"));
+  const venue = await venueOf(tx, typeof values.venue === "string" ? values.venue.trim() : "");
   if (!venue) return fail({ code: "invalid", errors: [{ field: "venue", message: "Choose one of the venues shown." }] });
-  const names = readNames(field("names"));
-  if (names.length === 0) wrong("names", "Type the names of the couple, such as Ana Silva & Bo Lind.");
-  else if (!names.every((one) => one.length <= 200 && isPlainLine(one))) wrong("names", "A name may have up to 200 letters and no control characters.");
-  const email = field("email");
-  if (!z.email().safeParse(email).success || !singleAddress(email).ok) wrong("email", "Type one mail address, such as ana@example.org.");
-  const pack = venue.venue.packages.find((one) => one.id === field("package"));
+  const read = BOOKING_FORM.safeParse(values);
+  for (const issue of read.error?.issues ?? []) wrong(String(issue.path[0] ?? ""), issue.message);
+  // What the schema let pass is looked at further even where another field is amiss: everything is told at once.
+  const { email, date, package: packId } = BOOKING_FORM.shape;
+  const address = email.safeParse(values.email), day = date.safeParse(values.date), chosen = packId.safeParse(values.package);
+  if (address.success && !singleAddress(address.data).ok) wrong("email", "Type one mail address, such as ana@example.org.");
+  const pack = venue.venue.packages.find((one) => one.id === chosen.data);
   if (!pack) wrong("package", "Choose one of the packages shown.");
-  const date = dateText.safeParse(field("date"));
-  if (!date.success) wrong("date", "Type the day as year, month, day, such as 2027-06-12.");
-  else if (date.data < todayAt(venue.venue.timeZone, house.clock.now())) wrong("date", "The day lies in the past.");
-  if (errors.length > 0 || !pack || !date.success) return fail({ code: "invalid", errors });
-  return ok({ venue: venue.id, names, email, package: pack.id, eventDate: date.data, dueDate: dueDate(date.data, pack.dueDays) });
+  if (day.success && day.data < todayAt(venue.venue.timeZone, house.clock.now())) wrong("date", "The day lies in the past.");
+  if (errors.length > 0 || !pack || !read.success) return fail({ code: "invalid", errors });
+  return ok({ venue: venue.id, names: readNames(read.data.names), email: read.data.email, package: pack.id, eventDate: read.data.date, dueDate: dueDate(read.data.date, pack.dueDays) });
 }
 
 async function venueOf(tx: Handle, id: string): Promise<VenueVersion | undefined> {

@@ -1,5 +1,5 @@
 import { fail, ok } from "../base";
-import { step as advance } from "../booking";
+import { RETURN_FORM, step as advance } from "../booking";
 import { bookings, history, revisions } from "../store";
 import { carryOut } from "./effects";
 import { gate, whoIs } from "./gate";
@@ -15,9 +15,9 @@ export async function returnRequest(house: House, actor: Actor, { reference, num
     const held = await gate(tx, actor, { reference, action: "return", hold: true });
     if (!held.ok) return held;
     const booking = held.value;
-    const words = reason.replace(/\r\n?/g, "\n").trim();
-    if (words === "") return fail({ code: "invalid", errors: [{ field: "reason", message: "Say what should change: the couple reads these words." }] });
-    if (words.length > 4_000) return fail({ code: "invalid", errors: [{ field: "reason", message: "Keep the reason under 4,000 characters." }] });
+    const read = RETURN_FORM.safeParse({ reason });
+    if (!read.success) return fail({ code: "invalid", errors: read.error.issues.slice(0, 1).map((one) => ({ field: "reason", message: one.message })) });
+    const words = read.data.reason;
     const lastNumber = await revisions.lastNumber(tx, reference);
     const next = advance({ state: booking.state, lastNumber }, { type: "returned", number, reason: words });
     if (!next.ok) return fail(next.error.code === "not-the-last" ? { code: "stale", revision: lastNumber } : { code: "wrong-state", state: booking.state });

@@ -10,12 +10,14 @@ import { hereOf, soon } from "@/app/_server/soon";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
 import { effectOf } from "@/components/form/effect";
 import { EffectPanel } from "@/components/form/effect-panel";
+import { Checked } from "@/components/form/page/checked";
+import { PageForm } from "@/components/form/page/page-form";
 import { QUESTIONS } from "@/components/form/questions";
+import { fieldNames } from "@/components/form/said";
 import { StaleNotice } from "@/components/form/stale";
 import { isStep, stepBefore, stepNumber, STEPS, stepTitle } from "@/components/form/steps";
 import { named } from "@/components/form/tidy";
 import { oneOf, shownValues } from "@/components/form/values";
-import { ErrorSummary } from "@/components/ui/errors";
 
 /** How long a page of questions waits for its drawing. */
 const PATIENCE_MS = 3_000;
@@ -53,7 +55,8 @@ export default async function StepPage({ params, searchParams }: Props) {
   if (!openFor.has(booking.state)) redirect("/request?why=closed");
   const reference = booking.reference;
   const kept = await keptFor(step, searchParams);
-  const errors = named(step, kept?.errors ?? [], booking.venue);
+  const names = fieldNames(step, booking.venue);
+  const errors = named(kept?.errors ?? [], names);
   const stands = shownValues(booking.draft, step);
   const values = kept?.values ?? stands;
   const [counts, arranged] = await Promise.all([
@@ -78,11 +81,11 @@ export default async function StepPage({ params, searchParams }: Props) {
   const back = toSend ? { href: "/request/send", text: stepTitle("send") } : before ? { href: `/request/${before}`, text: stepTitle(before) } : { href: "/request", text: "All steps" };
   return (
     <CoupleFrame booking={booking} back={back} savedAt={booking.savedAt}>
-      <ErrorSummary errors={errors} />
+      <Checked errors={errors}>
       <p className="step-line">Step {stepNumber(step)} of {STEPS.length}</p>
       <h1>{stepTitle(step)}</h1>
       {kept?.stale && <StaleNotice step={step} stands={stands} typed={kept.values} venue={venue} />}
-      <form className="step-grid" method="post" action={`/request/${step}/save`} noValidate>
+      <PageForm form={step} names={names} className="step-grid" action={`/request/${step}/save`}>
         <input type="hidden" name="revision" value={booking.revision} />
         <input type="hidden" name="reference" value={reference} />
         {toSend && <input type="hidden" name="back" value="send" />}
@@ -96,7 +99,8 @@ export default async function StepPage({ params, searchParams }: Props) {
             <button className="btn-quiet" type="submit" name="then" value="stay">Save and see what it does</button>
           </div>
         </div>
-      </form>
+      </PageForm>
+      </Checked>
     </CoupleFrame>
   );
 }

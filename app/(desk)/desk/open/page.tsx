@@ -1,7 +1,8 @@
 import type { Metadata } from "next";
 import { asked, type Search } from "@/app/_server/asking";
 import { face } from "@/app/_server/face";
-import { ErrorSummary, type FieldError } from "@/components/ui/errors";
+import type { FieldError } from "@/components/ui/error-of";
+import { ErrorSummary } from "@/components/ui/errors";
 import { Frame } from "@/components/ui/frame";
 import { TextField } from "@/components/ui/field";
 

@@ -11,7 +11,7 @@ import { Caution } from "@/components/plan/caution";
 import { DrawingSheet } from "@/components/plan/drawing";
 import { SceneInWords } from "@/components/plan/in-words";
 import { sayTurnovers } from "@/components/plan/layouts";
-import { ErrorSummary } from "@/components/ui/errors";
+import { Checked } from "@/components/form/page/checked";
 import { Names, namesText } from "@/components/ui/names";
 import { counted } from "@/components/ui/say";
 
@@ -42,7 +42,7 @@ export default async function ReviewPage({ params, searchParams }: Props) {
   const pdf = `/api/proposal.pdf?ref=${encodeURIComponent(ref)}${revision ? `&number=${revision.number}` : ""}`;
   return (
     <DeskFrame person={actor.person} back={{ href: "/desk", text: "Queue" }}>
-      <ErrorSummary errors={kept?.errors ?? []} />
+      <Checked errors={kept?.errors ?? []}>
       <h1 className="mt-2"><Names names={booking.names} locale={venue.locale} /></h1>
       {reviewFacts(booking)}
       {done && <p className="lead mt-4" role="status">{done}</p>}
@@ -78,6 +78,7 @@ export default async function ReviewPage({ params, searchParams }: Props) {
           <History booking={booking} />
         </div>
       </div>
+      </Checked>
     </DeskFrame>
   );
 }

@@ -4,9 +4,10 @@ import { asked, desk, type Search } from "@/app/_server/asking";
 import { face } from "@/app/_server/face";
 import { heldFor } from "@/app/_server/kept";
 import { DeskFrame } from "@/app/_parts/desk-frame";
+import { Checked } from "@/components/form/page/checked";
+import { PageForm } from "@/components/form/page/page-form";
 import { oneOf } from "@/components/form/values";
 import { Choices } from "@/components/ui/choices";
-import { ErrorSummary } from "@/components/ui/errors";
 import { AreaField, SelectField, TextField } from "@/components/ui/field";
 
 type Props = { readonly searchParams: Search };
@@ -31,10 +32,10 @@ export default async function NewBookingPage({ searchParams }: Props) {
   })));
   return (
     <DeskFrame person={actor.person} here="new" back={{ href: "/desk", text: "Queue" }}>
-      <ErrorSummary errors={errors} />
+      <Checked errors={errors}>
       <h1 className="mt-2">Add a booking</h1>
       <p className="lead measure mt-4">The couple get a mail with a link of their own, and the day by which you need their layout.</p>
-      <form method="post" action="/desk/bookings/new/add" noValidate className="max-w-[34rem] mt-8">
+      <PageForm form="booking" action="/desk/bookings/new/add" className="max-w-[34rem] mt-8">
         <AreaField name="names" label="Their names" hint="One on a line, in any script, as they should stand on the proposal." value={oneOf(values, "names")} errors={errors} rows={2} />
         <TextField name="email" type="email" inputMode="email" label="Mail address" hint="The link goes here." value={oneOf(values, "email")} errors={errors} maxLength={254} />
         <TextField name="date" label="The day" hint="As year, month, day: 2027-06-12." size="middling" value={oneOf(values, "date")} errors={errors} />
@@ -49,7 +50,8 @@ export default async function NewBookingPage({ searchParams }: Props) {
             options={[{ value: "yes", name: "Now" }, { value: "no", name: "Later, from the booking" }]} />
         </div>
         <div className="go-row"><button className="btn btn-go" type="submit">Add the booking</button></div>
-      </form>
+      </PageForm>
+      </Checked>
     </DeskFrame>
   );
 }

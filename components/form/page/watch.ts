@@ -1,0 +1,74 @@
+import { zodResolver } from "@hookform/resolvers/zod";
+import { createFormControl, type FieldErrors } from "react-hook-form";
+import type { FieldError, FormValues } from "@/lib/brief/draft";
+import type { Report } from "./checked";
+import { schemaOf, taken, worded, type FormName, type Names } from "./schemas";
+import { sender, type Sending } from "./send";
+
+type How = { readonly form: FormName; readonly names: Names; readonly report: Report; readonly tell: (state: Sending) => void };
+
+/** A form's fields as the server sees them: text by name, a list where several boxes share one. */
+export function valuesIn(form: HTMLFormElement): FormValues {
+  const data = new FormData(form);
+  return Object.fromEntries([...new Set(data.keys())].map((name) => {
+    const texts = data.getAll(name).filter((one): one is string => typeof one === "string");
+    return [name, texts.length > 1 ? texts : texts[0]];
+  }));
+}
+
+type Field = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
+const isField = (x: unknown): x is Field =>
+  (x instanceof HTMLInputElement && x.type !== "hidden") || x instanceof HTMLSelectElement || x instanceof HTMLTextAreaElement;
+const fieldsOf = (form: HTMLFormElement): readonly Field[] => [...form.elements].filter(isField).filter((one) => one.name !== "");
+
+/** One message a field, in the order of the page. */
+function listOf(errors: FieldErrors, order: readonly string[]): readonly FieldError[] {
+  const first = (at: unknown): string | undefined => {
+    if (typeof at !== "object" || at === null) return undefined;
+    if ("message" in at && typeof at.message === "string") return at.message;
+    return Object.values(at).map(first).find((one) => one !== undefined);
+  };
+  return Object.keys(errors).sort((a, b) => order.indexOf(a) - order.indexOf(b)).flatMap((field) => {
+    const message = first(errors[field]);
+    return message === undefined ? [] : [{ field, message }];
+  });
+}
+
+/**
+ * Checks the form in the page: when its button is pressed, and after that whenever a field is left. Its fields stay the
+ * browser's own; what is read is what would be sent. Gives the way to end it.
+ */
+export function watch(at: HTMLFormElement, { form, names, report, tell }: How): () => void {
+  const check = zodResolver(schemaOf(form));
+  const control = createFormControl({
+    mode: "onSubmit", reValidateMode: "onBlur", shouldFocusError: false,
+    resolver: (_, context, options) => check({ ...taken(form, valuesIn(at)) }, context, options),
+  });
+  const order = fieldsOf(at).map((one) => one.name);
+  for (const field of fieldsOf(at)) control.register(field.name).ref(field);
+  const say = (errors: FieldErrors, loud: boolean): void => report(worded(form, listOf(errors, order), names), loud);
+
+  let pressed = false;
+  const quiet = control.subscribe({ formState: { errors: true }, callback: ({ errors }) => { if (pressed && errors) say(errors, false); } });
+  const out = sender(at, tell);
+  const submit = (event: SubmitEvent): void => {
+    event.preventDefault();
+    const { submitter } = event;
+    void control.handleSubmit(
+      () => { pressed = true; report([], false); out.send(submitter); },
+      (errors) => { pressed = true; say(errors, true); },
+    )();
+  };
+  const changed = (event: Event): void => { if (isField(event.target) && event.target.name) void control.register(event.target.name).onChange(event); };
+  const left = (event: FocusEvent): void => { if (isField(event.target) && event.target.name) void control.register(event.target.name).onBlur(event); };
+  at.addEventListener("submit", submit);
+  at.addEventListener("input", changed);
+  at.addEventListener("focusout", left);
+  return () => {
+    at.removeEventListener("submit", submit);
+    at.removeEventListener("input", changed);
+    at.removeEventListener("focusout", left);
+    quiet();
+    out.stop();
+  };
+}
