@@ -27,6 +27,15 @@ describe("equal rounds in a square room (OEIS A084616)", () => {
   it("are never more than one short", () => {
     placed.forEach((n, i) => expect(n, `area ${i + 1}`).toBeGreaterThanOrEqual((A084616[i] ?? 0) - 1));
   });
+  it("beat the square grid wherever the best known beats it by more than one, and equal it where the grid is best", () => {
+    placed.forEach((n, i) => {
+      const area = i + 1, grid = Math.floor(Math.sqrt(area)) ** 2, best = A084616[i] ?? 0;
+      if (best > grid + 1) expect(n, `area ${area}`).toBeGreaterThan(grid);
+      expect(n, `area ${area}`).toBeGreaterThanOrEqual(grid);
+    });
+    // The grid is best at 1, 4, 9, 16, 25 and 36, not from 49 on (OEIS A084616, comment).
+    for (const k of [1, 2, 3, 4, 5]) expect(placed[k * k - 1], `${k} x ${k}`).toBe(k * k);
+  });
   it("reach 0.985 of the best known in the mean", () => {
     const ratio = placed.reduce((s, n, i) => s + n / (A084616[i] ?? 1), 0) / placed.length;
     expect(ratio).toBeGreaterThanOrEqual(0.985);
@@ -49,5 +58,24 @@ describe("Oler's bound (1961, from memory, unconfirmed): points at least 1 apart
       const a = (w - PITCH) / PITCH, b = (h - PITCH) / PITCH;
       expect(tables([[0, 0], [w, 0], [w, h], [0, h]])).toBeLessThanOrEqual(Math.floor((2 / Math.sqrt(3)) * a * b + a + b + 1));
     }
+  });
+});
+
+/** Radius of N equal circles in a unit square, best known (Packomania, second-hand), where a larger number just fails to fit. */
+const RADII: readonly (readonly [number, number])[] = [
+  [11, 0.142399237696], [12, 0.139958844038], [13, 0.133993513499], [14, 0.129331793710], [15, 0.127166547515],
+  [26, 0.096362339010], [27, 0.095420001748], [28, 0.093672833833], [29, 0.092463144040], [30, 0.091671057986],
+];
+
+describe("equal rounds in the tightest square for N circles (Packomania's radii, second-hand)", () => {
+  it("are never more than N in a square a millimetre smaller than the best known for N + 1", () => {
+    RADII.forEach(([n, r], i) => {
+      const next = RADII[i + 1];
+      if (!next || next[0] !== n + 1 || next[1] === r) return;
+      expect(tables(square(Math.floor(PITCH / (2 * next[1])) - 1)), `under ${n + 1}`).toBeLessThanOrEqual(n);
+    });
+  });
+  it("are at least N - 1 in a square three parts in a hundred larger than the best known for N", () => {
+    for (const [n, r] of RADII) expect(tables(square(Math.ceil((PITCH / (2 * r)) * 1.03))), `for ${n}`).toBeGreaterThanOrEqual(n - 1);
   });
 });

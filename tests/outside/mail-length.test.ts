@@ -19,6 +19,14 @@ describe("RFC 5321 4.5.3.1 (a path of 256 octets with its brackets, so an addres
     expect(takes(`${"a".repeat(64)}@mill.example`)).toBe(true);
     expect(takes(`${"a".repeat(65)}@mill.example`)).toBe(false);
   });
+  it("octets are counted, not letters: 63 letters and an ß are 65, and refused", () => {
+    const local = `${"a".repeat(63)}ß`;
+    expect([local.length, new TextEncoder().encode(local).length]).toEqual([64, 63 + 2]);
+    expect(takes(`${local}@mill.example`)).toBe(false);
+  });
+  it("every length up to 254 is taken and every one after it refused", () => {
+    for (let n = 250; n <= 260; n++) expect(takes(address(n)), String(n)).toBe(n <= 254);
+  });
   it("a plus sign and capitals are taken as they are", () => expect(mailAddress.parse("Ines+Mill@calloway.example")).toBe("Ines+Mill@calloway.example"));
 });
 
