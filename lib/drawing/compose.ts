@@ -5,10 +5,12 @@ import type { Drawing, Mark } from "./display";
 import { box } from "./paths";
 import { textWidth } from "./metrics";
 import { inWords } from "./plan/describe";
+import type { Strings } from "./plan/dimensions";
 import { letterFindings, type Lettered } from "./plan/findings";
 import { createGround, type Rect } from "./plan/ground";
 import { PX, screenHand, type Frame, type Hand } from "./plan/hand";
-import { drawLevel, levelOf, stringsOf } from "./plan/level";
+import { coverOf, drawLevel, levelOf, stringsOf, type Level } from "./plan/level";
+import { SCALES } from "./scales";
 import { barFor, northPoint, scaleBar, scaleWords, titleBlock } from "./sheet/blocks";
 import { fitSheet, FRAME, INNER, type Sheet } from "./sheet/fit";
 import { drawLegend, legendOf } from "./sheet/legend";
@@ -26,10 +28,10 @@ export type PlanOptions = {
   readonly findings?: boolean;
   /** False: a small plan without its double frame, for a page that draws one about it. */
   readonly frame?: boolean;
+  /** On a small plan: the ways out by name and width, and dimension strings about it. A sheet always has both. */
+  readonly ways?: boolean;
+  readonly dimensions?: boolean;
 };
-
-/** Scales that a sheet is drawn at: the reducing ones of ISO 5455 (1:50, 1:100, 1:200, 1:500, 1:1000) and those that venues need between. */
-export const SCALES = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000] as const;
 
 /** The rooms of the level that the scene mostly stands on. */
 function roomsOnSheet(venue: Venue, scene: Scene, only: readonly string[] | undefined): readonly Room[] {
@@ -105,16 +107,18 @@ function composeSmall({ venue, scene, options, style, findings }: Work): Drawing
   const framed = options.frame !== false;
   const edge = 2 * PX, fine = 6 * PX, pad = framed ? fine + 7 * PX : 2 * PX;
   const b = level.box;
-  const perMm = (width - 2 * pad) / Math.max(1, b.maxX - b.minX);
+  const round = options.dimensions ? marginsOf(level, { perMm: (width - 2 * pad) / Math.max(1, b.maxX - b.minX), style }) : NO_MARGINS;
+  const perMm = (width - 2 * pad - round.left - round.right) / Math.max(1, b.maxX - b.minX);
   const tallest = width * 1.35;
   const scaled = Math.min(perMm, (tallest - 2 * pad - 8) / Math.max(1, b.maxY - b.minY));
   const hand = screenHand(scaled, style);
   const band = hand.note * 1.25;
   const planHeight = (b.maxY - b.minY) * scaled;
-  const height = planHeight + 2 * pad + band;
-  const frame: Frame = { perMm: scaled, origin: [width / 2 - ((b.minX + b.maxX) / 2) * scaled, pad - b.minY * scaled] };
+  const height = planHeight + 2 * pad + band + round.top + round.bottom;
+  const frame: Frame = { perMm: scaled, origin: [(width + round.left - round.right) / 2 - ((b.minX + b.maxX) / 2) * scaled, pad + round.top - b.minY * scaled] };
   const ground = createGround(width, height, 0.25);
-  const marks = drawLevel(level, { frame, hand, ground, strings: { marks: [], takes: [], lines: [] }, ways: false, findings });
+  const strings: Strings = options.dimensions ? stringsOf(level, frame, hand) : { marks: [], takes: [], lines: [] };
+  const marks = drawLevel(level, { frame, hand, ground, strings, ways: options.ways ?? false, findings });
   const bar = barFor(scaled, style, width * 0.16);
   return {
     width, height, perMetre: scaled * 1000, origin: frame.origin,
@@ -126,6 +130,20 @@ function composeSmall({ venue, scene, options, style, findings }: Work): Drawing
       { kind: "group", id: "scale", role: "decoration", marks: smallBar(bar, [width - pad, height - pad + PX], hand) },
       ...(framed ? [{ kind: "group", role: "decoration", marks: doubleFrame(width, height, edge, fine, { heavy: hand.mid, fine: hand.fine }) } as const] : []),
     ],
+  };
+}
+
+type Margins = { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
+const NO_MARGINS: Margins = { left: 0, right: 0, top: 0, bottom: 0 };
+
+/** What the dimension strings take beyond the plan itself on each side, mm of paper. They keep their size at every scale, or nearly. */
+function marginsOf(level: Level, { perMm, style }: { readonly perMm: number; readonly style: LengthStyle }): Margins {
+  const loose: Frame = { perMm, origin: [0, 0] };
+  const rects = [...coverOf(level, loose), ...stringsOf(level, loose, screenHand(perMm, style)).takes];
+  const { minX, minY, maxX, maxY } = level.box;
+  return {
+    left: Math.max(0, minX * perMm - Math.min(...rects.map((r) => r.x))), right: Math.max(0, Math.max(...rects.map((r) => r.x + r.width)) - maxX * perMm),
+    top: Math.max(0, minY * perMm - Math.min(...rects.map((r) => r.y))), bottom: Math.max(0, Math.max(...rects.map((r) => r.y + r.height)) - maxY * perMm),
   };
 }
 

@@ -1,8 +1,11 @@
 export * from "./display";
 export { composePlan, type PlanOptions } from "./compose";
+export { composeCarried, type CarriedOptions } from "./carried";
+export { fromWalls, type FromWall } from "./plan/describe";
+export { datumOf } from "./plan/ordinates";
 export type { Lettered } from "./plan/findings";
 export type { Sheet } from "./sheet/fit";
 export type { TitleBlock } from "./sheet/blocks";
-export { planCss, toSvg, type SvgOptions } from "./svg";
+export { planCss, svgTree, toSvg, written, type SvgNode, type SvgOptions } from "./svg";
 export { PALETTES, type Colour, type Palette } from "./theme";
 export { textWidth, wrap, type Type } from "./metrics";

@@ -1,3 +1,4 @@
-export { toSvg, type SvgOptions } from "./paint";
+export { toSvg } from "./paint";
+export { svgTree, type SvgOptions } from "./tree";
 export { planCss } from "./css";
-export { escapeText } from "./markup";
+export { escapeText, written, type SvgNode } from "./markup";

@@ -1,8 +1,10 @@
+/** Text without the characters that XML 1.0 forbids. */
+export const allowedText = (text: string): string =>
+  text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "");
+
 /** Text made fit for XML: what cannot stand in it is dropped, what means something in it is written out. */
 export const escapeText = (text: string): string =>
-  // These are exactly the characters that XML 1.0 forbids
-  text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "")
-    .replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;").replace(/'/g, "&#39;");
+  allowedText(text).replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;").replace(/'/g, "&#39;");
 
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
@@ -12,15 +14,16 @@ export const figure = (n: number): string => {
   return text.startsWith("0.") ? text.slice(1) : text.startsWith("-0.") ? `-${text.slice(2)}` : text;
 };
 
-const attributes = (given: Attributes): string => {
-  let text = "";
-  for (const [name, value] of Object.entries(given)) {
-    if (value === undefined) continue;
-    text += ` ${name}="${typeof value === "number" ? figure(value) : escapeText(value)}"`;
-  }
-  return text;
-};
+/** Attributes as they are written, in their order; those without a value are left out. */
+export const written = (given: Attributes): readonly (readonly [string, string])[] =>
+  Object.entries(given).flatMap(([name, value]) => (value === undefined ? [] : [[name, typeof value === "number" ? figure(value) : allowedText(value)] as const]));
 
-/** One element. `inner` is markup already; use `escapeText` for words. */
-export const element = (name: string, given: Attributes, inner?: string): string =>
-  inner === undefined ? `<${name}${attributes(given)}/>` : `<${name}${attributes(given)}>${inner}</${name}>`;
+/** One element: what every painter of SVG makes of a mark. It holds words or other elements, never both. */
+export type SvgNode = { readonly name: string; readonly attributes: Attributes; readonly words?: string; readonly inner?: readonly SvgNode[] };
+
+/** The element as text, the same bytes for the same element. */
+export function markup({ name, attributes, words, inner }: SvgNode): string {
+  const head = written(attributes).map(([key, value]) => ` ${key}="${escapeText(value)}"`).join("");
+  const body = words !== undefined ? escapeText(words) : inner?.map(markup).join("");
+  return body === undefined ? `<${name}${head}/>` : `<${name}${head}>${body}</${name}>`;
+}
