@@ -57,11 +57,11 @@ export const tidewheel: VenueFile = {
       outline: [[16600, 1600], [24000, 1600], [24000, 7800], [16600, 7800]],
       doors: [
         { id: "wheel-arch", from: [16600, 3200], to: [16600, 6200], leads: "grain-floor", exit: false, for: ["guests", "service"], swing: "none" },
-        { id: "wheel-yard", from: [16950, 7800], to: [18050, 7800], leads: "outside", exit: true, for: ["guests"], swing: "out" },
+        { id: "wheel-yard", from: [21800, 1600], to: [22900, 1600], leads: "outside", exit: true, for: ["guests"], swing: "out" },
       ],
       windows: [{ from: [19300, 1600], to: [21300, 1600], sill: 1000 }, { from: [19500, 7800], to: [21500, 7800], sill: 1000 }],
       sockets: [
-        { at: [24000, 3300], circuit: "W1", amps: 16 }, { at: [24000, 5000], circuit: "W1", amps: 16 }, { at: [21600, 1600], circuit: "W2", amps: 13 },
+        { at: [24000, 3300], circuit: "W1", amps: 16 }, { at: [24000, 5000], circuit: "W1", amps: 16 }, { at: [18900, 1600], circuit: "W2", amps: 13 },
       ],
       walls: [{ from: [24000, 1800], to: [24000, 6800], is: "plain" }],
       standing: [

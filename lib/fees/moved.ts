@@ -1,4 +1,4 @@
-import { distance } from "../geometry";
+import { contains, distance } from "../geometry";
 import { isRound, type Layout, type Item } from "../layout";
 import type { Standing, Venue } from "../venue";
 
@@ -12,7 +12,9 @@ const STILL = { mm: 1, degrees: 0.5 } as const;
 export function movedStanding(venue: Venue, layout: Layout): readonly Standing[] {
   return venue.rooms.flatMap((room) => room.standing.filter((piece) => layout.scenes.some((scene) => {
     const listed = scene.items.filter((i) => "standing" in i.from && i.from.standing === piece.id);
-    return listed.length === 0 ? scene.rooms.includes(room.id) : !listed.some((i) => stays(i, piece, room.id));
+    // In a strip that a drape lends, a piece stands in the grown room without having been moved.
+    const lentTo = venue.drapes.filter((d) => scene.drapes.includes(d.id) && d.from === room.id && contains(d.area, piece.at)).map((d) => d.grows);
+    return listed.length === 0 ? scene.rooms.includes(room.id) : !listed.some((i) => [room.id, ...lentTo].some((r) => stays(i, piece, r)));
   })));
 }
 

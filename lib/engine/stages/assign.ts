@@ -1,7 +1,8 @@
 import type { Brief } from "../../brief";
-import { area } from "../../geometry";
-import type { Package, Room, Use, Venue } from "../../venue";
+import { loadKinds, peopleOf, postedFor, siteFor } from "../../rules";
+import type { Package, Room, Site, Use, Venue } from "../../venue";
 import type { Demand } from "./demand";
+import { canEnter, drapeChoices, joinedTo } from "./draped";
 
 /** Where each part of the day is held, and what must be cleared between. */
 export type Plan = {
@@ -12,6 +13,8 @@ export type Plan = {
   readonly drinks: readonly string[];
   readonly buffet: string | null;
   readonly bar: string | null;
+  /** Drapes drawn all day. */
+  readonly drapes: readonly string[];
   /** The ceremony's room is cleared and laid anew for the meal. */
   readonly turnover: boolean;
   /** The floor lies apart from the tables, beside them, or takes the place of tables struck after the meal. */
@@ -22,93 +25,129 @@ export type Plan = {
 };
 
 export const packageRooms = (venue: Venue, pack: Package): readonly Room[] => venue.rooms.filter((r) => pack.rooms.includes(r.id));
-const withUse = (rooms: readonly Room[], use: Use): readonly Room[] =>
-  rooms.filter((r) => r.uses.includes(use)).sort((a, b) => area(b.outline) - area(a.outline) || (a.id < b.id ? -1 : 1));
-
-/** Most people a room may hold at drinks or dancing: the larger of its posted figures, and never more than 1 to 0.65 sq m. */
-export function holds(room: Room): number {
-  const dense = Math.floor(area(room.outline) / 1e6 / 0.65);
-  const posted = Math.max(room.posted?.tables ?? -1, room.posted?.standing ?? -1);
-  return posted < 0 ? dense : Math.min(posted, dense);
-}
 
 export const turnoverAllowed = (pack: Package, brief: Brief): boolean => pack.turnover && brief.turnover !== false;
 
+/** Drawing a drape costs a charge and a crew's time: it is tried after the same day without it. */
+const DRAPE_COST = 1.6;
+/** A room that is reached only from outdoors is nobody's first choice for bar or dancing. */
+const CUT_OFF_COST = 1.5;
+
+/** What the assignment asks of one way of drawing the drapes. */
+type Floor = {
+  readonly site: Site;
+  readonly rooms: readonly Room[];
+  readonly brief: Brief;
+  readonly size: (r: Room | null | undefined) => number;
+};
+
+/** Rooms let for a use that guests can come into, the largest first. */
+function withUse(f: Floor, use: Use): readonly Room[] {
+  return f.rooms.filter((r) => r.uses.includes(use) && (f.site.drapes.length === 0 || canEnter(f.site, r.id)))
+    .sort((a, b) => f.size(b) - f.size(a) || (a.id < b.id ? -1 : 1));
+}
+
+/** Most guests that a room may hold at a part of the day, by the figures that govern it. */
+function holds(f: Floor, room: Room, scene: "ceremony" | "drinks" | "meal"): number {
+  const load = postedFor(f.site, { id: scene, rooms: [room.id] }, f.brief);
+  return Math.min(load.total, load.densest);
+}
+
 /**
  * Every sensible way of giving rooms to the parts of the day, the likeliest first. Pre: demand of the same brief.
- * Post: each room named belongs to the package and has the use it is given.
+ * Post: each room named belongs to the package, has the use it is given, and by its posted figure may hold who is meant for it.
  */
 export function assign(venue: Venue, pack: Package, brief: Brief, demand: Demand): readonly Plan[] {
+  return drapeChoices(venue, pack, brief).flatMap((drapes) => plansFor(venue, pack, { brief, demand, drapes })).sort((a, b) => a.cost - b.cost);
+}
+
+type Ask = { readonly brief: Brief; readonly demand: Demand; readonly drapes: readonly string[] };
+
+function plansFor(venue: Venue, pack: Package, { brief, demand, drapes }: Ask): readonly Plan[] {
+  const site = siteFor(venue, drapes);
   const rooms = packageRooms(venue, pack);
+  const f: Floor = { site, rooms, brief, size: (r) => (r ? (site.rooms.get(r.id)?.area ?? 0) / 1e6 : 0) };
   const may = turnoverAllowed(pack, brief);
-  const named = (use: Use, wanted: string): readonly Room[] => withUse(rooms, use).filter((r) => wanted === "any" || r.id === wanted);
-  const mealWanted = brief.meal.service !== "none";
-  const ceremonyWanted = brief.ceremony.here;
+  const named = (use: Use, wanted: string): readonly Room[] => withUse(f, use).filter((r) => wanted === "any" || r.id === wanted);
+  const ceremonyGuests = peopleOf(brief, "ceremony").guests;
   const atTables = brief.ceremony.seating === "at-tables";
-  const meals: readonly (readonly Room[])[] = mealWanted ? mealChoices(named("dining", brief.meal.room), demand.guests) : [[]];
-  const ceremonies: readonly (Room | null)[] = ceremonyWanted ? named("ceremony", brief.ceremony.room) : [null];
-  const dances: readonly (Room | null)[] = demand.floor ? withUse(rooms, "dancing") : [null];
-  const buffets: readonly (Room | null)[] = demand.buffet && mealWanted ? withUse(rooms, "buffet") : [null];
+  const meals: readonly (readonly Room[])[] = brief.meal.service === "none" ? [[]] : mealChoices(f, named("dining", brief.meal.room), demand.guests);
+  const ceremonies: readonly (Room | null)[] = brief.ceremony.here
+    ? named("ceremony", brief.ceremony.room).filter((r) => loadKinds("ceremony", brief.ceremony.seating)[0] === "tables" || holds(f, r, "ceremony") >= ceremonyGuests) : [null];
+  const dances: readonly (Room | null)[] = demand.floor ? withUse(f, "dancing") : [null];
+  const buffets: readonly (Room | null)[] = demand.buffet && brief.meal.service !== "none" ? withUse(f, "buffet") : [null];
+  const grown = site.drapes.map((d) => d.grows);
   const plans: Plan[] = [];
   for (const meal of meals) for (const ceremony of ceremonies) for (const dance of dances) for (const buffet of buffets) {
     const inMeal = (r: Room | null): boolean => r !== null && meal.some((m) => m.id === r.id);
+    // A drape that grows no room where people sit is drawn for nothing.
+    if (grown.some((g) => !meal.some((m) => m.id === g) && ceremony?.id !== g && !(brief.drape === "yes" && dance?.id === g))) continue;
     const same = inMeal(ceremony);
-    if (atTables && ceremonyWanted && !same) continue;
+    if (atTables && brief.ceremony.here && !same) continue;
     const turnover = same && !atTables;
     if (turnover && !may) continue;
+    const near = joinedTo(site, (meal[0] ?? ceremony ?? dance)?.id ?? "");
     const floors: readonly Plan["floor"][] = !dance ? ["none"] : !inMeal(dance) ? ["apart"] : may ? ["beside", "struck"] : ["beside"];
     for (const floor of floors) {
       if (floor === "apart" && dance && ceremony && dance.id === ceremony.id && !may) continue;
-      const drinks = drinksRooms({ rooms, guests: demand.guests, buffet: buffet?.id ?? null, inMeal }, turnover || (dance?.id === ceremony?.id) ? ceremony?.id ?? null : null);
-      const bar = demand.bar ? barRoom(rooms, drinks, dance, meal) : null;
+      const busy = turnover || (dance?.id === ceremony?.id) ? ceremony?.id ?? null : null;
+      const drinks = drinksRooms(f, { guests: demand.guests, buffet: buffet?.id ?? null, inMeal, near }, busy);
+      const bar = demand.bar ? barRoom(f, { drinks, dance, meal, near }) : null;
+      const away = [dance, rooms.find((r) => r.id === bar) ?? null].filter((r) => r !== null && !near.has(r.id)).length;
       // A bar among the tables gives way where it would cost guests their places: nobody asked for it outright.
       for (const here of bar !== null && meal.some((m) => m.id === bar) ? [bar, null] : [bar]) plans.push({
         ceremony: ceremony?.id ?? null, meal: meal.map((m) => m.id), dance: dance?.id ?? null, drinks: drinks.map((r) => r.id),
-        buffet: buffet?.id ?? null, bar: here, turnover, floor, atTables: atTables && ceremonyWanted,
-        cost: cost({ meal, ceremony, dance, buffet, turnover, floor, sameAsCeremony: dance !== null && dance.id === ceremony?.id, inMeal }) + (here === bar ? 0 : 1.2),
+        buffet: buffet?.id ?? null, bar: here, drapes, turnover, floor, atTables: atTables && brief.ceremony.here,
+        cost: cost(f, { meal, ceremony, dance, buffet, turnover, floor, sameAsCeremony: dance !== null && dance.id === ceremony?.id, inMeal }) +
+          (here === bar ? 0 : 1.2) + drapes.length * DRAPE_COST + away * CUT_OFF_COST,
       });
     }
   }
-  return plans.sort((a, b) => a.cost - b.cost);
+  return plans;
 }
 
-/** One room for everyone first; two together only where one is small for them (under 1.1 sq m a guest). */
-function mealChoices(rooms: readonly Room[], guests: number): readonly (readonly Room[])[] {
-  const alone = rooms.map((r) => [r] as const);
+/** One room for everyone first; two together only where one is small for them (under 1.6 sq m a guest). */
+function mealChoices(f: Floor, rooms: readonly Room[], guests: number): readonly (readonly Room[])[] {
+  const most = new Map(rooms.map((r) => [r.id, holds(f, r, "meal")]));
+  const alone = rooms.filter((r) => (most.get(r.id) ?? 0) >= guests).map((r) => [r] as const);
   const pairs: (readonly Room[])[] = [];
-  for (const a of rooms) for (const b of rooms) if (a !== b && area(a.outline) >= area(b.outline) && area(a.outline) / 1e6 < guests * 1.6) pairs.push([a, b]);
+  for (const a of rooms) for (const b of rooms) {
+    if (a === b || f.size(a) < f.size(b) || (f.size(a) === f.size(b) && a.id > b.id) || f.size(a) >= guests * 1.6) continue;
+    if ((most.get(a.id) ?? 0) + (most.get(b.id) ?? 0) >= guests) pairs.push([a, b]);
+  }
   return [...alone, ...pairs.slice(0, 3)];
 }
 
-type DrinksAsk = { readonly rooms: readonly Room[]; readonly guests: number; readonly buffet: string | null; readonly inMeal: (r: Room) => boolean };
-function drinksRooms({ rooms, guests, buffet, inMeal }: DrinksAsk, busy: string | null): readonly Room[] {
-  const usable = withUse(rooms, "drinks").filter((r) => r.id !== busy)
-    .sort((a, b) => Number(inMeal(a)) - Number(inMeal(b)) || Number(a.id === buffet) - Number(b.id === buffet) || Number(a.outdoor ?? false) - Number(b.outdoor ?? false) || area(b.outline) - area(a.outline));
+type DrinksAsk = { readonly guests: number; readonly buffet: string | null; readonly inMeal: (r: Room) => boolean; readonly near: ReadonlySet<string> };
+function drinksRooms(f: Floor, { guests, buffet, inMeal, near }: DrinksAsk, busy: string | null): readonly Room[] {
+  const usable = withUse(f, "drinks").filter((r) => r.id !== busy)
+    .sort((a, b) => Number(inMeal(a)) - Number(inMeal(b)) || Number(!near.has(a.id)) - Number(!near.has(b.id)) || Number(a.id === buffet) - Number(b.id === buffet) ||
+      Number(a.outdoor ?? false) - Number(b.outdoor ?? false) || f.size(b) - f.size(a));
   const out: Room[] = [];
   let room = 0;
   for (const r of usable) {
     if (room >= guests) break;
     out.push(r);
-    room += holds(r);
+    room += holds(f, r, "drinks");
   }
   if (room >= guests) return out;
   // Nowhere else is large enough: everyone stays about the laid room.
-  const any = withUse(rooms, "drinks");
+  const any = withUse(f, "drinks");
   return [...out, ...any.filter((r) => !out.includes(r))];
 }
 
-function barRoom(rooms: readonly Room[], drinks: readonly Room[], dance: Room | null, meal: readonly Room[]): string | null {
-  const fits = (r: Room): boolean => r.uses.some((u) => u === "drinks" || u === "dancing" || u === "lounge" || u === "dining");
-  const order = [...drinks.filter((r) => !r.outdoor), ...(dance ? [dance] : []), ...meal, ...drinks, ...rooms].filter(fits);
-  return order[0]?.id ?? null;
+type BarAsk = { readonly drinks: readonly Room[]; readonly dance: Room | null; readonly meal: readonly Room[]; readonly near: ReadonlySet<string> };
+function barRoom(f: Floor, { drinks, dance, meal, near }: BarAsk): string | null {
+  const open = (r: Room): boolean => r.uses.includes("drinks") && (f.site.drapes.length === 0 || canEnter(f.site, r.id));
+  const order = [...drinks.filter((r) => !r.outdoor), ...(dance ? [dance] : []), ...meal, ...drinks, ...f.rooms].filter(open);
+  return (order.find((r) => near.has(r.id)) ?? order[0])?.id ?? null;
 }
 
 type Weighed = {
   readonly meal: readonly Room[]; readonly ceremony: Room | null; readonly dance: Room | null; readonly buffet: Room | null;
   readonly turnover: boolean; readonly floor: Plan["floor"]; readonly sameAsCeremony: boolean; readonly inMeal: (r: Room | null) => boolean;
 };
-function cost(w: Weighed): number {
-  const size = (r: Room | null | undefined): number => (r ? area(r.outline) / 1e6 : 0);
+function cost({ size }: Floor, w: Weighed): number {
   return (
     -0.02 * size(w.meal[0]) + (w.meal.length - 1) * 3 + (w.meal[0]?.outdoor ? 2 : 0) +
     -0.01 * size(w.ceremony) + (w.ceremony?.outdoor ? 1 : 0) + (w.turnover ? 1 : 0) +

@@ -1,5 +1,5 @@
 import type { Brief } from "../../brief";
-import type { RuleValues } from "../../rules";
+import { siteFor, type RuleValues } from "../../rules";
 import type { Package, Site, Stock, Venue } from "../../venue";
 import type { Demand } from "./demand";
 
@@ -24,6 +24,11 @@ export function remembered<T>(ctx: Context, key: string, work: () => T): T {
   ctx.known.set(key, value);
   return value;
 }
+
+/** The same arrangement with these drapes drawn: another floor, so nothing remembered on the old one holds. */
+export const withDrapes = (ctx: Context, drapes: readonly string[]): Context =>
+  drapes.length === ctx.site.drapes.length && drapes.every((d) => ctx.site.drapes.some((s) => s.id === d)) ? ctx
+    : remembered(ctx, `drapes ${drapes.join(" ")}`, () => ({ ...ctx, site: siteFor(ctx.venue, drapes), known: new Map<string, unknown>() }));
 
 export const CHAIR_TAKEN = { width: 450, depth: 500 } as const;
 

@@ -1,12 +1,13 @@
 import type { Item } from "../../layout";
 import { seatPolygon } from "../../layout";
-import { meets, placedOf, roomFloor, withPlaced, type Placed, type RoomFloor } from "../place";
+import { meets, placedOf, withPlaced, type Placed, type RoomFloor } from "../place";
 import { standingItem } from "../../rules";
 import { seatRows, type RowPlan } from "../rows";
 import { standAll, type Wanted } from "./anchors";
 import { packageRooms, type Plan } from "./assign";
-import { remembered, type Context, type Ease } from "./context";
+import { remembered, withDrapes, type Context, type Ease } from "./context";
 import type { Spec } from "./demand";
+import { drapedFloor } from "./draped";
 import { layMeal, type MealStand } from "./meal";
 
 /** Everything that stands in one room through the day. */
@@ -29,6 +30,8 @@ export type Day = {
   /** Pieces that found no place, by the brief's word. */
   readonly left: readonly Spec[];
   readonly removed: readonly string[];
+  /** Standing pieces that a drape has displaced, and the room where each stands now. */
+  readonly rehomed: readonly { readonly id: string; readonly room: string }[];
   readonly short: number;
 };
 
@@ -36,15 +39,20 @@ export type Day = {
 export type Miss = { readonly plan: Plan; readonly ease: Ease; readonly why: "floor" | "places" | "rows" | "music"; readonly got?: number; readonly wanted?: number };
 
 /** One thing to try: a plan, how much comfort is let go, which standing pieces are carried out, whether a lane is kept for wheels. */
-export type Attempt = { readonly plan: Plan; readonly ease: Ease; readonly removed: ReadonlySet<string>; readonly lane: boolean; readonly cost: number };
+export type Attempt = {
+  readonly plan: Plan; readonly ease: Ease; readonly lane: boolean; readonly cost: number;
+  readonly removed: { readonly ids: ReadonlySet<string>; readonly cost: number };
+  /** With more walls tried and more search: the last tries, where all others fell short. */
+  readonly hard: boolean;
+};
 
 /** The rooms of the package with the standing furniture that stays. */
 export function emptyRooms(ctx: Context, removed: ReadonlySet<string>): Map<string, RoomDay> {
   const out = new Map<string, RoomDay>();
   for (const room of packageRooms(ctx.venue, ctx.pack)) {
-    const bare = roomFloor(ctx.site, room.id, []);
+    const bare = drapedFloor(ctx.site, room.id);
     if (!bare) continue;
-    const kept = room.standing.filter((s) => !removed.has(s.id)).map((s) => placedOf(standingItem(room.id, s)));
+    const kept = bare.room.standing.filter((s) => !removed.has(s.id)).map((s) => placedOf(standingItem(room.id, s)));
     out.set(room.id, { f: withPlaced(bare, ...kept), statics: kept, tables: [], rows: null, mealOnly: new Set() });
   }
   return out;
@@ -80,7 +88,8 @@ function besides(ctx: Context, plan: Plan): ReadonlyMap<string, readonly Wanted[
  * Lays one whole day for a plan: big pieces beside the meal, the meal's rooms, the ceremony's rows.
  * Post: a day seats everyone (`short` 0) or says by how many it falls short; displays are not placed yet.
  */
-export function layDay(ctx: Context, { plan, ease, removed, lane }: Attempt): { readonly days: readonly Day[]; readonly misses: readonly Miss[] } {
+export function layDay(base: Context, { plan, ease, removed: { ids: removed }, lane, hard }: Attempt): { readonly days: readonly Day[]; readonly misses: readonly Miss[] } {
+  const ctx = withDrapes(base, plan.drapes);
   const misses: Miss[] = [];
   const rooms = emptyRooms(ctx, removed);
   const left: Spec[] = plan.bar === null && ctx.demand.bar ? [ctx.demand.bar, ...(ctx.demand.secondBar ? [ctx.demand.secondBar] : [])] : [];
@@ -107,10 +116,10 @@ export function layDay(ctx: Context, { plan, ease, removed, lane }: Attempt): { 
       if (where) left.push(...(stand(rooms, where, [{ spec, optional: true }]) ?? [spec]));
     }
     const done = withRows(ctx, plan, rooms, 0);
-    return done ? { days: [{ plan, ease, rooms: done, meal: [], struckFloor: null, left, removed: [...removed], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows" }] };
+    return done ? { days: [{ plan, ease, rooms: done, meal: [], struckFloor: null, left, removed: [...removed], rehomed: [], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows" }] };
   }
   const days: Day[] = [];
-  const meals = mealOf(ctx, { plan, ease, lane }, rooms, mealSpecs);
+  const meals = mealOf(ctx, { plan, ease, lane, hard }, rooms, mealSpecs);
   if (meals.length === 0) misses.push({ plan, ease, why: "places", got: 0, wanted: ctx.demand.guests });
   for (const first of meals) {
     const seatedAll = first.reduce((n, m) => n + m.places, 0);
@@ -126,19 +135,19 @@ export function layDay(ctx: Context, { plan, ease, removed, lane }: Attempt): { 
     const used = first.reduce((n, m) => n + [...m.top, ...m.seated.items].reduce((k, i) => k + i.seats.filter((s) => s.place === "chair").length, 0), 0);
     const done = withRows(ctx, plan, laid, used);
     if (!done) { misses.push({ plan, ease, why: "rows" }); continue; }
-    days.push({ plan, ease, rooms: done, meal: first, struckFloor: null, left: [...left, ...first.flatMap((m) => m.unplaced)], removed: [...removed], short });
+    days.push({ plan, ease, rooms: done, meal: first, struckFloor: null, left: [...left, ...first.flatMap((m) => m.unplaced)], removed: [...removed], rehomed: [], short });
   }
   return { days: days.sort((a, b) => a.short - b.short), misses };
 }
 
 /** The meal in one room, or in two where the first does not seat everyone: each list is one way of laying all of them. */
-function mealOf(ctx: Context, { plan, ease, lane }: Pick<Attempt, "plan" | "ease" | "lane">, rooms: ReadonlyMap<string, RoomDay>, specs: (room: string) => readonly Spec[]): readonly (readonly MealStand[])[] {
+function mealOf(ctx: Context, { plan, ease, lane, hard }: Pick<Attempt, "plan" | "ease" | "lane" | "hard">, rooms: ReadonlyMap<string, RoomDay>, specs: (room: string) => readonly Spec[]): readonly (readonly MealStand[])[] {
   const [one, two] = plan.meal;
   const a = one ? rooms.get(one) : undefined;
   if (!one || !a) return [];
   const taken = stockTaken(rooms);
   const chairs = ctx.chair.stock ? ctx.chair.count : 100_000;
-  const ask = { floor: a.f, specs: specs(one), guests: ctx.demand.guests, wheelchairs: ctx.demand.wheelchairs, withTop: true, taken, chairsLeft: chairs, ease, lane };
+  const ask = { floor: a.f, specs: specs(one), guests: ctx.demand.guests, wheelchairs: ctx.demand.wheelchairs, withTop: true, taken, chairsLeft: chairs, ease, lane, hard };
   const firsts = layMeal(ctx, ask);
   const b = two ? rooms.get(two) : undefined;
   if (!two || !b) return differing(firsts).slice(0, 4).map((m) => [m]);

@@ -25,7 +25,8 @@ const SPOTS_JUDGED = 6;
 export function placeDisplays(ctx: Context, start: Day): Shown {
   // Ways are seldom lost to a table at a wall: judge all of them once, and one by one only where that fails.
   const quick = placeAll(ctx, start, false);
-  return waysHold(ctx, quick.day, null) ? quick : placeAll(ctx, start, true);
+  // Where ways are lost before any small piece stands, no place of theirs would mend that.
+  return waysHold(ctx, quick.day, null) || !waysHold(ctx, start, null) ? quick : placeAll(ctx, start, true);
 }
 
 function placeAll(ctx: Context, start: Day, judge: boolean): Shown {

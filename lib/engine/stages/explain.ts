@@ -1,4 +1,6 @@
 import type { Layout, Scene, Turnover } from "../../layout";
+import { areaText } from "../../words/lengths";
+import { area } from "../../geometry";
 import type { Context } from "./context";
 import type { Day } from "./day";
 import type { GaveWay } from "./displays";
@@ -38,6 +40,10 @@ export function whyOf(ctx: Context, day: Day, scenes: readonly Scene[], turnover
     const sight = facing(ctx, meal);
     if (sight.of > 0) out.push(`${sight.see} of ${sight.of} guests face the couple.`);
   }
+  for (const d of ctx.site.drapes) {
+    const more = areaText(((ctx.site.rooms.get(d.grows)?.area ?? 0) - area(ctx.site.rooms.get(d.grows)?.outline ?? [])) / 1e6, ctx.venue.lengths);
+    out.push(`${d.name} is drawn: the ${name(d.grows)} takes ${more} of the ${name(d.from)}.`);
+  }
   const minutes = turnovers.reduce((n, t) => n + t.minutes, 0);
   if (turnovers.length === 0) out.push("No room has to be turned over.");
   else out.push(`Turning over takes ${plural(minutes, "minute")} with a crew of ${turnovers[0]?.crew ?? 0}.`);
@@ -57,6 +63,11 @@ export function givesUpOf(ctx: Context, day: Day, gaveWay: readonly GaveWay[]): 
     const n = gone.filter((g) => g === name).length;
     out.push(n === 1 ? `${name} is carried out.` : `${name}: ${n} are carried out.`);
   }
+  for (const r of day.rehomed) {
+    const piece = ctx.venue.rooms.flatMap((x) => x.standing).find((x) => x.id === r.id);
+    const room = ctx.venue.rooms.find((x) => x.id === r.room)?.name ?? r.room;
+    if (piece) out.push(`${piece.name} moves to a wall of the ${room}: the drape takes its place.`);
+  }
   for (const g of gaveWay) {
     const word = g.word.replaceAll("-", " ");
     if (g.why === "combined") out.push(`${word[0]?.toUpperCase()}${word.slice(1)} shares a table with ${g.with ?? "another"}.`);
@@ -66,18 +77,38 @@ export function givesUpOf(ctx: Context, day: Day, gaveWay: readonly GaveWay[]): 
   return [...new Set(out)];
 }
 
-/** What tells two layouts of the same tables apart, in two or three words. */
+/** How tables are set, by the name of their form. */
+export const FORM_WORDS = {
+  otherwise: "set otherwise",
+  of: {
+    grid: "in rows", staggered: "staggered", diagonal: "on the slant", balanced: "balanced about the middle", halves: "in two halves", free: "freely set", fullest: "closely filled", runs: "in long runs",
+  } as Readonly<Record<string, string>>,
+} as const;
+
+/** Which end of the room the couple sit at, as the plan is drawn. */
+function coupleAt(day: Day): string {
+  const chief = day.meal[0], room = chief ? day.rooms.get(chief.room) : undefined;
+  const top = chief?.top[Math.floor((chief.top.length - 1) / 2)];
+  const box = room?.f.floor[0]?.box;
+  if (!top || !box) return "";
+  const x = (top.at[0] - (box.minX + box.maxX) / 2) / (box.maxX - box.minX), y = (top.at[1] - (box.minY + box.maxY) / 2) / (box.maxY - box.minY);
+  const end = Math.abs(x) >= Math.abs(y) ? (x < 0 ? "on the left" : "on the right") : y < 0 ? "at the top" : "at the foot";
+  return `couple ${end} of the plan`;
+}
+
+/** What tells two layouts of the same tables apart, in a few words each, what matters most to the day first. */
 export function apartWords(ctx: Context, day: Day): readonly string[] {
   const name = (id: string | null): string => ctx.venue.rooms.find((r) => r.id === id)?.name ?? "";
-  const floor = { none: "", apart: `dancing in the ${name(day.plan.dance)}`, beside: "floor among the tables", struck: "floor after the meal" }[day.plan.floor];
-  const rounds = day.meal.flatMap((m) => m.seated.items).filter((i) => "diameter" in i.shape).length;
-  const tables = day.meal.flatMap((m) => m.seated.items).length;
-  const set: Readonly<Record<string, string>> = {
-    grid: "in rows", staggered: "staggered", balanced: "balanced", halves: "in two halves", free: "freely set", fullest: "closely filled", runs: "in long runs",
-  };
+  const { plan } = day;
+  const floor = { none: "", apart: `dancing in the ${name(plan.dance)}`, beside: "dance floor among the tables", struck: "dance floor after the meal" }[plan.floor];
+  const tables = day.meal.flatMap((m) => m.seated.items);
+  const rounds = tables.filter((i) => "diameter" in i.shape).length;
   return [
-    set[day.meal[0]?.seated.form ?? ""] ?? "", floor, day.ease.gaps === "most" ? "closer set" : "wide set", day.ease.perTable === "most" ? "full tables" : "roomy tables",
-    rounds > 0 && rounds < tables ? `${rounds} rounds` : `${tables} tables`, day.plan.ceremony ? `ceremony in the ${name(day.plan.ceremony)}` : "", `meal in the ${day.plan.meal.map(name).join(" and ")}`,
+    floor, plan.ceremony ? `ceremony in the ${name(plan.ceremony)}` : "", plan.meal.length > 0 ? `meal in the ${plan.meal.map(name).join(" and ")}` : "",
+    plan.drapes.length > 0 ? "drape drawn" : "no drape", plan.buffet ? `buffet in the ${name(plan.buffet)}` : "", FORM_WORDS.of[day.meal[0]?.seated.form ?? ""] ?? "",
+    day.ease.gaps === "most" ? "closer set" : "wide set", day.ease.perTable === "most" ? "full tables" : "roomy tables", coupleAt(day),
+    rounds > 0 && rounds < tables.length ? `${plural(rounds, "round")} and ${tables.length - rounds} long` : `${tables.length} tables`,
+    plan.bar ? `bar in the ${name(plan.bar)}` : "no bar",
   ];
 }
 

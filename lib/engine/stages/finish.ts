@@ -2,12 +2,13 @@ import { distance, middle, type Point } from "../../geometry";
 import type { Item, Layout, Scene } from "../../layout";
 import { numberTables } from "../number";
 import { turnoversOfDay } from "../turnover";
-import type { Context } from "./context";
+import { withDrapes, type Context } from "./context";
 import { withAccess } from "./access";
 import type { Day } from "./day";
 import { placeDisplays, type GaveWay } from "./displays";
 import { givesUpOf, titleOf, whyOf } from "./explain";
 import { entryOf } from "./relations";
+import { rehomeLent } from "./rehome";
 import { restoreStanding } from "./restore";
 import { scenesOf } from "./scenes";
 import { scoreOf } from "./score";
@@ -17,10 +18,11 @@ import { placeWorkTable } from "./work-table";
 export type Finished = { readonly layout: Layout; readonly day: Day; readonly gaveWay: readonly GaveWay[] };
 
 /** From a day whose tables and rows stand to a whole layout: struck floor, displays, numbers, turnovers, words. */
-export function finish(ctx: Context, start: Day): Finished {
+export function finish(base: Context, start: Day): Finished {
+  const ctx = withDrapes(base, start.plan.drapes);
   const struck = layStruckFloor(ctx, start) ?? start;
   const open = withAccess(ctx, restoreStanding(ctx, withRoundTop(ctx, struck)));
-  const shown = placeDisplays(ctx, open);
+  const shown = placeDisplays(ctx, rehomeLent(ctx, open));
   const day = numbered(placeWorkTable(ctx, shown.day));
   const scenes = scenesOf(ctx, day).map((s): Scene => ({ ...s, numbers: firstParts(s.items) }));
   const turned = turnoversOfDay(ctx.venue, scenes, (s) => (s.id === "ceremony" ? ctx.demand.ceremonyGuests : ctx.demand.guests));

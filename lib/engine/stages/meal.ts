@@ -33,6 +33,8 @@ export type MealAsk = {
   readonly ease: Ease;
   /** Keep a lane into the room although nothing in it needs one. */
   readonly lane: boolean;
+  /** Try more walls, and search where patterns fell short by more. */
+  readonly hard: boolean;
 };
 
 /** Most ways of standing the big pieces that are tried in earnest for one ease of comfort. */
@@ -41,6 +43,8 @@ const VARIANTS = 3;
 const ENOUGH = 2;
 /** The share of the guests that patterns must seat before a search is made for the rest. */
 const NEAR = 0.9;
+/** The same where everything else has failed; how many ways of standing the big pieces are searched then. */
+const NEARBY = 0.8, HARD_TRIES = 4;
 /** Below this share of the guests in the first way of standing the big pieces, the others are not tried. */
 const HOPELESS = 0.75;
 
@@ -68,14 +72,16 @@ export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
   for (const t of tries) {
     if (out.filter((m) => m.places >= ask.guests).length >= ENOUGH) break;
     // Another wall for the couple gains a table, not a third of the room.
-    if (out.length > 0 && Math.max(...out.map((m) => m.places)) < ask.guests * HOPELESS) break;
+    if (!ask.hard && out.length > 0 && Math.max(...out.map((m) => m.places)) < ask.guests * HOPELESS) break;
     out.push(...seat(ctx, ask, t, 0));
   }
   // Patterns alone fell short: the search on top of them is worth its time where they came near.
   const near = best(out)[0];
-  if (near && near.places < ask.guests && near.places >= ask.guests * NEAR) {
-    const again = tries.find((t) => t.space.room === near.room && t.tops === near.top);
-    if (again) out.push(...seat(ctx, ask, again, 1));
+  if (!near || near.places >= ask.guests || near.places < ask.guests * (ask.hard ? NEARBY : NEAR)) return best(out);
+  const order = tries.filter((t) => t.tops === near.top).concat(ask.hard ? tries.filter((t) => t.tops !== near.top) : []);
+  for (const t of order.slice(0, ask.hard ? HARD_TRIES : 1)) {
+    out.push(...seat(ctx, ask, t, ask.hard ? 2 : 1));
+    if (out.some((m) => m.places >= ask.guests)) break;
   }
   return best(out);
 }
@@ -111,7 +117,7 @@ function variants(ask: MealAsk, top: Top | null): readonly Stand[] {
   const seen = new Set<string>();
   const out: Stand[] = [];
   for (const s of all) {
-    if (out.length >= VARIANTS) break;
+    if (out.length >= (ask.hard ? 2 * VARIANTS : VARIANTS)) break;
     if (seen.has(key(s))) continue;
     seen.add(key(s));
     out.push(s);

@@ -1,0 +1,74 @@
+import { siteFor } from "../rules";
+import { assign, type Plan } from "./stages/assign";
+import { eases, type Context, type Ease } from "./stages/context";
+import type { Attempt } from "./stages/day";
+import { drapedRoom } from "./stages/draped";
+
+/** What letting go of comfort weighs against another room, a moved piece or a turnover. */
+const EASE_COST = [0, 1.1, 2, 2.8];
+/** Most plans that are looked at, the cheapest first. */
+const PLANS = 14;
+
+/** Plans by ease of comfort by standing pieces carried out, the cheapest for the couple first. */
+export function attempts(ctx: Context): readonly Attempt[] {
+  const plans = assign(ctx.venue, ctx.pack, ctx.brief, ctx.demand);
+  const out: Attempt[] = [];
+  for (const plan of spread(plans)) for (const [i, ease] of eases(ctx.brief).entries()) for (const removed of removals(ctx, plan)) {
+    for (const lane of ctx.demand.wheelchairs > 0 ? [false, true] : [false])
+      out.push({ plan, ease, removed, lane, hard: false, cost: plan.cost + (EASE_COST[i] ?? 3) + 0.7 * removed.cost + (lane ? 0.4 : 0) });
+  }
+  return out.sort((a, b) => a.cost - b.cost);
+}
+
+/** The cheapest plans, yet the best of each way of drawing the drapes among them. */
+function spread(plans: readonly Plan[]): readonly Plan[] {
+  const drapes = [...new Set(plans.map((p) => p.drapes.join(" ")))];
+  const first = drapes.flatMap((d) => plans.filter((p) => p.drapes.join(" ") === d).slice(0, 3));
+  return [...new Set([...first, ...plans.slice(0, PLANS)])];
+}
+
+export type Removed = { readonly ids: ReadonlySet<string>; readonly cost: number };
+
+/** Standing furniture stays; or all of it that may be moved goes from the rooms that need the floor. */
+function removals(ctx: Context, plan: Plan): readonly Removed[] {
+  const rooms = [...new Set([...plan.meal, plan.dance, plan.ceremony])].filter((r): r is string => r !== null);
+  const site = siteFor(ctx.venue, plan.drapes);
+  const movable = rooms.flatMap((id) => drapedRoom(site, id)?.standing ?? []).filter((s) => s.move !== null).map((s) => s.id);
+  // What stands where a drape gives floor to a room goes from there in any case, and comes back where the tables leave it its place.
+  const lent = site.drapes.flatMap((d) => {
+    const own = site.rooms.get(d.grows)?.room.standing ?? [];
+    return (drapedRoom(site, d.grows)?.standing ?? []).filter((s) => s.move !== null && !own.includes(s)).map((s) => s.id);
+  });
+  const all = new Set([...lent, ...movable]);
+  return all.size === lent.length ? [{ ids: new Set(lent), cost: 0 }] : [{ ids: new Set(lent), cost: 0 }, { ids: all, cost: 1 }];
+}
+
+/** What two attempts have in common that are the same but for the ease of comfort. */
+export const placeKey = (a: Attempt): string => JSON.stringify([signOf(a.plan), a.removed.cost]);
+/** A plan by its rooms, drapes and floor. */
+export const signOf = (p: Plan): string => JSON.stringify([p.ceremony, p.meal, p.dance, p.drinks, p.buffet, p.bar, p.drapes, p.floor]);
+
+/** How many more places a looser ease has brought at the most, of rooms tried: a forecast, not a bound. */
+const looseness = (e: Ease): number => (e.gaps === "most" ? 1.35 : 1) * (e.perTable === "most" ? 1.35 : 1);
+/** And what carrying the standing furniture out has brought. */
+const CLEARED = 1.25;
+
+export type Forecast = {
+  /** False where what was learnt tells that an attempt cannot seat everyone. */
+  readonly hopeful: (a: Attempt) => boolean;
+  readonly learn: (a: Attempt, got: number) => void;
+};
+
+/** Learns from each attempt that fell short which others need not be made. */
+export function forecast(guests: number): Forecast {
+  const known: { readonly a: Attempt; readonly got: number }[] = [];
+  return {
+    learn: (a, got) => void known.push({ a, got }),
+    hopeful: (a) => known.every((k) => {
+      if (signOf(k.a.plan) !== signOf(a.plan) || (k.a.lane && !a.lane)) return true;
+      const cleared = a.removed.cost > k.a.removed.cost, by = looseness(a.ease) / looseness(k.a.ease);
+      if (a.removed.cost < k.a.removed.cost) return by > 1;
+      return (cleared || by > 1) && k.got * by * (cleared ? CLEARED : 1) >= guests;
+    }),
+  };
+}
