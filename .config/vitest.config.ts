@@ -3,13 +3,19 @@ import { defineConfig } from "vitest/config";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 
+/** What is tried on the embedded database and, word for word the same, on a PostgreSQL server. */
+const ON_BOTH = ["tests/contract/{store,service,service-matrix,access,mail}.test.ts"];
+
 export default defineConfig({
   root,
   resolve: { alias: { "@": root } },
   test: {
-    include: ["tests/{unit,properties,golden,outside,contract,house}/**/*.test.ts"],
     testTimeout: 60_000,
     hookTimeout: 60_000,
     maxWorkers: 2,
+    projects: [
+      { extends: true, test: { name: "house", include: ["tests/{unit,properties,golden,outside,contract,house}/**/*.test.ts"] } },
+      { extends: true, test: { name: "postgresql", include: ON_BOTH, globalSetup: "tests/contract/support/postgres-setup.ts" } },
+    ],
   },
 });

@@ -1,24 +1,34 @@
 import { spawnSync } from "node:child_process";
 
-/** A program of the system that the tests need: where it is looked for, and the system's package that holds it. */
+/** A program of the system that the tests need: where it is looked for (a name on the path, or a pattern of the shell), and the system's package that holds it. */
 export type Tool = { readonly name: string; readonly places: readonly string[]; readonly packages: readonly string[] };
 
-export const TOOLS: Readonly<Record<"chromium" | "qpdf", Tool>> = {
+export const TOOLS: Readonly<Record<"chromium" | "qpdf" | "postgresql", Tool>> = {
   chromium: {
     name: "Chromium", packages: ["chromium"],
     places: [
       "chromium", "chromium-browser", "google-chrome-stable", "google-chrome",
-      "/Applications/Chromium.app/Contents/MacOS/Chromium", "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+      "/Applications/Chromium.app/Contents/MacOS/Chromium", "/Applications/Google\\ Chrome.app/Contents/MacOS/Google\\ Chrome",
     ],
   },
   qpdf: { name: "qpdf", packages: ["qpdf"], places: ["qpdf"] },
+  // The server, not only its client: distributions keep it off the path, a folder a version.
+  postgresql: {
+    name: "PostgreSQL", packages: ["postgresql"],
+    places: ["postgres", "/usr/lib/postgresql/*/bin/postgres", "/usr/pgsql-*/bin/postgres", "/usr/libexec/postgresql*/postgres", "/opt/homebrew/opt/postgresql@*/bin/postgres"],
+  },
 };
 
 /** The program's full path, or undefined. A place counts only if it answers: some systems keep a stand-in of that name. */
 export function findTool(tool: Tool, first?: string): string | undefined {
-  for (const place of [...(first ? [first] : []), ...tool.places]) {
-    const path = spawnSync("sh", ["-c", 'command -v "$0"', place], { encoding: "utf8" }).stdout.trim();
-    if (path !== "" && spawnSync(path, ["--version"], { stdio: "ignore", timeout: 60_000 }).status === 0) return path;
+  for (const path of [...(first ? [first] : []), ...tool.places.flatMap(pathsAt)]) {
+    if (spawnSync(path, ["--version"], { stdio: "ignore", timeout: 60_000 }).status === 0) return path;
   }
   return undefined;
+}
+
+/** What the shell finds at a place; of several versions the newest first. */
+function pathsAt(place: string): readonly string[] {
+  const look = place.startsWith("/") ? `ls -1d ${place} 2>/dev/null | sort -rV` : `command -v ${place}`;
+  return spawnSync("sh", ["-c", look], { encoding: "utf8" }).stdout.split("\n").filter((line) => line !== "");
 }

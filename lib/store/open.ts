@@ -5,10 +5,11 @@ import { CamelCasePlugin, Kysely, PostgresDialect, type PostgresPool } from "kys
 import pg from "pg";
 import { fail, ok, type Result } from "../base";
 import type { Database } from "./database";
+import { guarded, insideTransaction } from "./guard";
 import { lockFolder, type Locked } from "./lock";
 import { migrate } from "./migrate";
 import { PARSERS } from "./parsers";
-import { insideTransaction, poolOfPglite } from "./pglite-pool";
+import { poolOfPglite } from "./pglite-pool";
 import type { Store } from "./store";
 
 export type StoreError =
@@ -47,12 +48,15 @@ function serverPool(connectionString: string): PostgresPool {
   const parsers: pg.CustomTypesConfig = {
     getTypeParser: (oid: number, format?: "text" | "binary") => PARSERS[oid] ?? pg.types.getTypeParser(oid, format),
   };
-  return new pg.Pool({ connectionString, types: parsers, max: 10 });
+  const pool = new pg.Pool({ connectionString, types: parsers, max: 10, connectionTimeoutMillis: 10_000, keepAlive: true, application_name: "marquetry" });
+  // An idle connection that breaks is replaced by the next question; unheard, its complaint would end the process.
+  pool.on("error", () => {});
+  return pool;
 }
 
 async function ready(pool: PostgresPool, lock: { readonly release: () => void }): Promise<Result<Store, StoreError>> {
   const db = new Kysely<Database>({
-    dialect: new PostgresDialect({ pool }),
+    dialect: new PostgresDialect({ pool: guarded(pool) }),
     plugins: [new CamelCasePlugin({ maintainNestedObjectKeys: true })],
   });
   const close = async (): Promise<void> => {

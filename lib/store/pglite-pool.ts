@@ -1,14 +1,6 @@
-import { AsyncLocalStorage } from "node:async_hooks";
 import type { PGlite } from "@electric-sql/pglite";
 import type { PostgresPool, PostgresPoolClient, PostgresQueryResult } from "kysely";
 import { asCommand } from "./command";
-
-/** Marks the run of one transaction, to catch a use of the outer handle inside it: with one connection that would wait for ever. */
-const transactions = new AsyncLocalStorage<{ connected: boolean }>();
-export const insideTransaction = <T>(work: () => Promise<T>): Promise<T> => {
-  if (transactions.getStore()) throw new Error("a transaction is open already: pass its handle on");
-  return transactions.run({ connected: false }, work);
-};
 
 /**
  * PGlite dressed as the part of pg.Pool that the query builder uses. PGlite is one connection, so whoever connects waits for the
@@ -18,9 +10,6 @@ export function poolOfPglite(database: PGlite): PostgresPool {
   let last: Promise<void> = Promise.resolve();
   return {
     async connect() {
-      const run = transactions.getStore();
-      if (run?.connected) throw new Error("the outer database handle was used inside a transaction: pass the transaction's handle on");
-      if (run) run.connected = true;
       let release = (): void => {};
       const before = last;
       last = new Promise((done) => { release = done; });

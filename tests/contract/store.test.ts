@@ -1,24 +1,22 @@
-import { spawnSync } from "node:child_process";
-import { existsSync, mkdirSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
 import { sql } from "kysely";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { bookings, history, outbox, type Store } from "../../lib/store";
 import { openStore, storeErrorText } from "../../lib/store/open";
-import { tempFolder } from "./support/temp";
+import { emptyPlace, onPostgres, type Place } from "./support/place";
 
-const folder = tempFolder();
 const AT = "2027-01-02T03:04:05.678Z";
 let store: Store;
+let place: Place;
 
 beforeAll(async () => {
-  const opened = await openStore({ dataDir: folder.path });
+  place = await emptyPlace();
+  const opened = await openStore(place);
   if (!opened.ok) throw new Error(storeErrorText(opened.error));
   store = opened.value;
 });
 afterAll(async () => {
   await store.close();
-  folder.remove();
+  await place.remove();
 });
 
 const booking = (reference: string) => ({
@@ -29,7 +27,12 @@ const mail = (booking: string | null) => ({
   kind: "invitation", booking, recipient: "zoe@example.org", fromName: "Mill", subject: "s", bodyText: "t", bodyHtml: "h", messageId: "m", queuedAt: AT,
 });
 
-describe("the embedded database", () => {
+describe("the database", () => {
+  it("is a server where this run is on one, and else the embedded one", async () => {
+    const { rows } = await sql<{ readonly served: boolean }>`select inet_server_port() is not null as served`.execute(store.db);
+    expect(rows).toEqual([{ served: onPostgres() }]);
+  });
+
   it("gives days and moments back as the text that went in, and names in any script", async () => {
     await bookings.add(store.db, booking("AAAA-22"));
     const found = await bookings.find(store.db, "AAAA-22");
@@ -85,48 +88,5 @@ describe("the embedded database", () => {
     const claims = await Promise.all([outbox.claim(store.db, when), outbox.claim(store.db, when)]);
     expect(claims.filter((one) => one !== undefined)).toHaveLength(1);
     expect(await outbox.claim(store.db, { now: "2027-01-02T03:07:00.000Z", until: "2027-01-02T03:09:00.000Z" })).toMatchObject({ attempts: 2 });
-  });
-});
-
-describe("a first start that was broken off", () => {
-  it("is begun anew, and a database that cannot be read is named and not touched", async () => {
-    const half = tempFolder();
-    mkdirSync(join(half.path, "database.new"), { recursive: true });
-    writeFileSync(join(half.path, "database.new", "PG_VERSION"), "half");
-    const opened = await openStore({ dataDir: half.path });
-    expect(opened.ok).toBe(true);
-    if (opened.ok) await opened.value.close();
-    expect(existsSync(join(half.path, "database.new"))).toBe(false);
-    half.remove();
-
-    const broken = tempFolder();
-    mkdirSync(join(broken.path, "database"), { recursive: true });
-    writeFileSync(join(broken.path, "database", "PG_VERSION"), "18\n");
-    const refused = await openStore({ dataDir: broken.path });
-    expect(refused).toMatchObject({ ok: false, error: { code: "unreadable", folder: join(broken.path, "database") } });
-    expect(existsSync(join(broken.path, "lock.json"))).toBe(false);
-    broken.remove();
-  });
-});
-
-describe("the lock on the folder", () => {
-  it("refuses a second process, naming the folder and the first", () => {
-    const script = `import { openStore, storeErrorText } from ${JSON.stringify(join(process.cwd(), "lib/store/open.ts"))};
-      openStore({ dataDir: ${JSON.stringify(folder.path)} }).then((one) => { console.log(one.ok ? "opened" : storeErrorText(one.error)); });`;
-    const path = join(folder.path, "second.ts");
-    writeFileSync(path, script);
-    const run = spawnSync(process.execPath, ["--import", "tsx", path], { cwd: process.cwd(), encoding: "utf8" });
-    expect(run.stdout).toContain(`The data folder ${folder.path} is in use by process ${process.pid}.`);
-  });
-
-  it("takes over from a process that is gone, and leaves nothing behind when closed", async () => {
-    const other = tempFolder();
-    const gone = spawnSync(process.execPath, ["-e", ""]);
-    writeFileSync(join(other.path, "lock.json"), JSON.stringify({ pid: gone.pid, started: "1", nonce: "x" }));
-    const opened = await openStore({ dataDir: other.path });
-    expect(opened.ok).toBe(true);
-    if (opened.ok) await opened.value.close();
-    expect(existsSync(join(other.path, "lock.json"))).toBe(false);
-    other.remove();
   });
 });

@@ -6,7 +6,7 @@ import { saveVenue } from "../../../lib/service/venues";
 import { addBooking, openLink, type Actor } from "../../../lib/service";
 import { openStore, storeErrorText } from "../../../lib/store/open";
 import { outbox } from "../../../lib/store";
-import { tempFolder } from "./temp";
+import { emptyPlace } from "./place";
 
 export const DESK: Actor = { kind: "desk", person: "desk@tidewheel.example" };
 export const NOBODY: Actor = { kind: "nobody" };
@@ -16,10 +16,10 @@ export const coupleOf = (reference: string): Actor => ({ kind: "couple", referen
 export type TestClock = { now: () => number; time: number };
 export type TestHouse = House & { readonly clock: TestClock; readonly asked: Asked };
 
-/** A house on a real embedded database in a folder of its own, with Tidewheel Mill in it. Works are small and count their calls. */
+/** A house on a real database of its own, embedded or on a server, with Tidewheel Mill in it. Works are small and count their calls. */
 export async function testHouse(changes: Partial<House> = {}): Promise<{ readonly house: TestHouse; readonly close: () => Promise<void> }> {
-  const folder = tempFolder();
-  const opened = await openStore({ dataDir: folder.path });
+  const place = await emptyPlace();
+  const opened = await openStore(place);
   if (!opened.ok) throw new Error(storeErrorText(opened.error));
   const clock: TestClock = { time: Date.UTC(2027, 0, 10, 12), now: () => clock.time };
   const works = asked();
@@ -29,7 +29,7 @@ export async function testHouse(changes: Partial<House> = {}): Promise<{ readonl
   };
   const saved = await saveVenue(house, DESK, tidewheel);
   if (!saved.ok) throw new Error("the demo's venue was refused");
-  return { house, close: async () => { await opened.value.close(); folder.remove(); } };
+  return { house, close: async () => { await opened.value.close(); await place.remove(); } };
 }
 
 let counter = 0;

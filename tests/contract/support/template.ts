@@ -1,0 +1,34 @@
+import { createHash, randomBytes } from "node:crypto";
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from "node:fs";
+import { join } from "node:path";
+import { openStore, storeErrorText } from "../../../lib/store/open";
+
+const MIGRATIONS = "lib/store/migrations";
+
+/** Puts a new embedded database into a folder: made once, by the store itself, and copied from then on; making one takes seconds. */
+export async function copyTemplate(to: string): Promise<void> {
+  const template = join(".out", `template-${version()}`);
+  if (!existsSync(template)) await make(template);
+  cpSync(join(template, "database"), join(to, "database"), { recursive: true });
+}
+
+/** What a new database depends on: its engine, and our migrations. */
+function version(): string {
+  const hash = createHash("sha256").update(readFileSync("node_modules/@electric-sql/pglite/package.json"));
+  for (const name of readdirSync(MIGRATIONS).sort()) hash.update(name).update(readFileSync(join(MIGRATIONS, name)));
+  return hash.digest("hex").slice(0, 16);
+}
+
+/** Beside its place and moved there whole: two tests may make it at once, and either's is as good. */
+async function make(template: string): Promise<void> {
+  const beside = `${template}.${randomBytes(4).toString("hex")}`;
+  mkdirSync(beside, { recursive: true });
+  const opened = await openStore({ dataDir: beside });
+  if (!opened.ok) throw new Error(storeErrorText(opened.error));
+  await opened.value.close();
+  try {
+    renameSync(beside, template);
+  } catch {
+    rmSync(beside, { recursive: true });
+  }
+}
