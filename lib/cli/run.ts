@@ -10,6 +10,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<{ readonly command: Comman
   draw: () => import("./commands/draw"),
   proposal: () => import("./commands/proposal"),
   quote: () => import("./commands/quote"),
+  sheets: () => import("./commands/sheets"),
   schema: () => import("./commands/schema"),
 };
 

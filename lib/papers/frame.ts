@@ -18,7 +18,7 @@ export function sheetFor(locale: string): Sheet {
 }
 
 const OUTER = 7;
-const INNER = 8.4;
+export const INNER = 8.4;
 export const MARGIN = 19;
 export const TOP = 19;
 const STRIP = { height: 12.6, inset: 4.2, pad: 3 } as const;

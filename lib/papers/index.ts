@@ -3,3 +3,4 @@ export type { Bookmark, Content, Element, Page, PaperDocument, Tag } from "./doc
 export { A4, LETTER, sheetFor, type Sheet } from "./frame";
 export { proposalPaper, type ProposalInput, type ProposalMeta, type ProposalTools } from "./proposal";
 export type { Measure } from "./type";
+export { sheetsPaper, type SheetsInput, type SheetsMeta, type SheetsTools } from "./sheets";

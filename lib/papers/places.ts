@@ -30,9 +30,9 @@ function stockName(item: Item, venue: Venue): string {
 }
 
 /** The pieces of one table: those put end to end bear one label, and one of them its number. */
-type Laid = { readonly number: number; readonly items: readonly [Item, ...Item[]] };
+export type Laid = { readonly number: number; readonly items: readonly [Item, ...Item[]] };
 
-function laidTables(scene: Scene): readonly Laid[] {
+export function laidTables(scene: Scene): readonly Laid[] {
   const tables = scene.items.filter((i) => i.kind === "table" && i.seats.length > 0 && i.role !== "work");
   const numbered = scene.numbers.flatMap((id, i) => {
     const bearer = tables.find((t) => t.id === id);
@@ -47,7 +47,7 @@ function laidTables(scene: Scene): readonly Laid[] {
 }
 
 /** "Round table, 1.68 m"; "3 × Long table, 1.83 × 0.76 m, end to end". */
-function tableWords({ items }: Laid, venue: Venue): string {
+export function tableWords({ items }: Laid, venue: Venue): string {
   const counts = new Map<string, number>();
   for (const item of items) {
     const words = `${capital(stockName(item, venue))}, ${sizeOf(item, venue)}`;

@@ -13,10 +13,15 @@ const isText = (m: Mark): m is Text => m.kind === "text";
 
 /** A drawing made to fit a part of a page, in the middle of it. The page wears the frame already, so the plan's own is left off. */
 export function planFigure(plan: Drawing, into: Region): Element {
+  const frame = plan.marks.findLast((m) => isGroup(m, "decoration") && m.id === undefined);
+  return drawnFigure({ ...plan, marks: plan.marks.filter((m) => m !== frame) }, into);
+}
+
+/** A drawing in the middle of a part of a page, never enlarged. */
+export function drawnFigure(plan: Drawing, into: Region): Element {
   const scale = Math.min(into.width / plan.width, into.height / plan.height, 1);
   const at = [into.x + (into.width - plan.width * scale) / 2, into.y + (into.height - plan.height * scale) / 2] as const;
-  const frame = plan.marks.findLast((m) => isGroup(m, "decoration") && m.id === undefined);
-  return element("Figure", [content(into.page, plan.marks.filter((m) => m !== frame), { placing: { at, scale } })], {
+  return element("Figure", [content(into.page, plan.marks, { placing: { at, scale } })], {
     alt: altOf(plan), box: { page: into.page, at, width: plan.width * scale, height: plan.height * scale },
   });
 }

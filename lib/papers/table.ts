@@ -23,6 +23,8 @@ export type TableSpec = {
   readonly columns: readonly ColumnSpec[]; readonly rows: readonly RowSpec[];
   /** No row of column titles: the first column heads its row. */
   readonly bare?: boolean;
+  /** How column titles are set; left out: as on a proposal. */
+  readonly head?: Style;
   /** Clear space over and under the words of a row, mm. */
   readonly pad?: number;
 };
@@ -84,8 +86,7 @@ const place = (line: Line, col: Col, spot: Spot, height: number): Mark => {
   return words(col.align === "end" ? line.text.trimEnd() : line.text, [at, baseline(spot.y + (height - line.style.leading) / 2, line.style)], line.style, col.align ?? "start");
 };
 
-function headMarks(cols: readonly Col[], spot: Spot): { readonly cells: readonly Mark[][]; readonly line: Mark } {
-  const s = STYLES.columnHead;
+function headMarks(cols: readonly Col[], spot: Spot, s: Style): { readonly cells: readonly Mark[][]; readonly line: Mark } {
   const cells = cols.map((col) => [words(
     col.title, [spot.x + (col.align === "end" ? col.x + col.w : col.x), baseline(spot.y, s)], s, col.align ?? "start",
   )]);
@@ -97,7 +98,7 @@ function headMarks(cols: readonly Col[], spot: Spot): { readonly cells: readonly
 export function tableHeight(spec: TableSpec, to: Setting): number {
   const cols = columnsOf(spec, to.flow.width());
   const rows = spec.rows.map((row) => bandsOf(row, cols, to).reduce((sum, b) => sum + b.height, 0) + (row.close ? 1 : 2) * (spec.pad ?? PAD));
-  return rows.reduce((sum, h) => sum + h, spec.bare ? 0 : STYLES.columnHead.leading + PAD);
+  return rows.reduce((sum, h) => sum + h, spec.bare ? 0 : (spec.head ?? STYLES.columnHead).leading + PAD);
 }
 
 /**
@@ -107,7 +108,8 @@ export function tableHeight(spec: TableSpec, to: Setting): number {
 export function table(spec: TableSpec, to: Setting & { readonly artifacts: Content[] }): Element {
   const cols = columnsOf(spec, to.flow.width());
   const pad = spec.pad ?? PAD;
-  const headHeight = spec.bare ? 0 : STYLES.columnHead.leading + PAD;
+  const headStyle = spec.head ?? STYLES.columnHead;
+  const headHeight = spec.bare ? 0 : headStyle.leading + PAD;
   let region = -1;
   let lastRow = -1;
   let head: Element | undefined;
@@ -117,7 +119,7 @@ export function table(spec: TableSpec, to: Setting & { readonly artifacts: Conte
     const spot = to.flow.take(headHeight, firstHeight);
     region = to.flow.region();
     if (spec.bare) return;
-    const marks = headMarks(cols, spot);
+    const marks = headMarks(cols, spot, headStyle);
     to.artifacts.push(content(spot.page, [marks.line]));
     if (head) to.artifacts.push(content(spot.page, marks.cells.flat()));
     else head = element("THead", [element("TR", marks.cells.map((c) => element("TH", [content(spot.page, c)], { scope: "Column" })))]);

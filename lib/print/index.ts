@@ -1,6 +1,6 @@
-import { composePlan, PALETTES, type Drawing } from "../drawing";
+import { composeCarried, composePlan, PALETTES, type Drawing } from "../drawing";
 import type { SceneId } from "../layout";
-import { proposalPaper, type ProposalInput, type ProposalMeta, type ProposalTools } from "../papers";
+import { LETTER, proposalPaper, sheetFor, sheetsPaper, type ProposalInput, type ProposalMeta, type ProposalTools, type SheetsInput, type SheetsMeta, type SheetsTools } from "../papers";
 import { printPaper, type Printed } from "./print";
 import { qrModules } from "./qr";
 import { lacks, widthOf } from "./runs";
@@ -39,6 +39,15 @@ export function printProposal(input: ProposalPrint): Promise<Printed> {
 /** The proposal that a couple sends, as the bytes of a tagged PDF (ISO 14289-1). */
 export async function proposalPdf(input: ProposalPrint): Promise<Uint8Array> {
   return (await printProposal(input)).bytes;
+}
+
+export type SheetsPrint = Omit<SheetsInput, "meta"> & { readonly meta: SheetsMeta & { readonly now: Date } };
+
+/** The day's sheets as a tagged PDF. The same input and moment give the same bytes. */
+export function printSheets(input: SheetsPrint): Promise<Printed> {
+  const paper = sheetFor(input.venue.locale) === LETTER ? "Letter" : "A4";
+  const tools: SheetsTools = { measure: widthOf, plan: (scene, into) => composeCarried(input.venue, input.layout, scene, { ...into, paper }) };
+  return printPaper(sheetsPaper(input, tools), { colours: (ink) => PALETTES.print[ink], now: input.meta.now });
 }
 
 export type { Printed } from "./print";

@@ -41,6 +41,11 @@ export function sheetHand(perMm: number, lengths: LengthStyle): Hand {
   return { ...WEIGHTS, room: 4.6, number: far ? 3.6 : 4.3, label: 2.6, note: 2.3, medallion: far ? 2.5 : 3.15, spacing: far ? 0.75 : 1, detail, lengths };
 }
 
+/** The hand for a sheet that is carried about: no word of it is under 3.5 mm. */
+export function carriedHand(perMm: number, lengths: LengthStyle): Hand {
+  return { ...sheetHand(perMm, lengths), room: 5.4, number: 5, label: 3.5, note: 3.5, medallion: 3.7 };
+}
+
 /** The hand for a page: the fine line is three quarters of a pixel, no word is under 11 px. */
 export function screenHand(perMm: number, lengths: LengthStyle): Hand {
   const least = 11.2 * PX;

@@ -1,0 +1,106 @@
+import type { Layout, SceneId } from "../layout";
+import { lengthStyle } from "../measure";
+import type { Venue } from "../venue";
+import type { Drawing, Mark } from "./display";
+import { box } from "./paths";
+import { textWidth } from "./metrics";
+import { inWords } from "./plan/describe";
+import { createGround, type Rect } from "./plan/ground";
+import { carriedHand, type Frame, type Hand } from "./plan/hand";
+import { coverOf, drawLevel, levelOf, type Level } from "./plan/level";
+import { ordinatesOf, type Ordinates } from "./plan/ordinates";
+import { SCALES } from "./scales";
+import { barFor, northPoint, scaleBar } from "./sheet/blocks";
+
+export type CarriedOptions = {
+  readonly rooms: readonly string[];
+  /** The part of the page that the plan may fill, mm. */
+  readonly width: number; readonly height: number;
+  /** The room whose pieces are measured from a corner; left out: none is. */
+  readonly measured?: string;
+  /** "A4": the paper that the scale holds for. */
+  readonly paper: string;
+  /** Ways out with their widths. */
+  readonly ways?: boolean;
+};
+
+const BAND = 12;
+const NONE: Ordinates = { marks: [], lines: [], takes: [], under: [] };
+
+type Try = { readonly level: Level; readonly hand: Hand; readonly options: CarriedOptions };
+
+const ordinates = ({ level, hand, options }: Try, frame: Frame): Ordinates => {
+  const room = level.rooms.find((r) => r.id === options.measured);
+  return room ? ordinatesOf(level, room, frame, hand) : NONE;
+};
+
+function extentAt(tried: Try, frame: Frame): { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number } {
+  const rects: readonly Rect[] = [...coverOf(tried.level, frame), ...ordinates(tried, frame).takes];
+  return {
+    minX: Math.min(...rects.map((r) => r.x)), minY: Math.min(...rects.map((r) => r.y)),
+    maxX: Math.max(...rects.map((r) => r.x + r.width)), maxY: Math.max(...rects.map((r) => r.y + r.height)),
+  };
+}
+
+type Fitted = { readonly frame: Frame; readonly foot: Rect };
+
+const meets = (a: Rect, b: Rect): boolean => a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+
+/** The plan in the middle, the scale bar in a lower corner that it leaves free, or else in a band beneath it. */
+function fitAt(tried: Try, ratio: number): Fitted | null {
+  const { level, hand, options } = tried;
+  const { width, height } = options;
+  const loose: Frame = { perMm: 1 / ratio, origin: [0, 0] };
+  const e = extentAt(tried, loose);
+  const wide = barFor(1 / ratio, hand.lengths, 30).length + textWidth(`1\u2009:\u2009${ratio} on ${options.paper}`, { size: hand.note, face: "sans" }) + 30;
+  for (const band of [0, BAND]) {
+    if (e.maxX - e.minX > width || e.maxY - e.minY > height - band) continue;
+    const frame: Frame = { ...loose, origin: [(width - e.minX - e.maxX) / 2, (height - band - e.minY - e.maxY) / 2] };
+    const taken = [...coverOf(level, frame), ...ordinates(tried, frame).takes];
+    const corner = [0, width - wide].map((x): Rect => ({ x, y: height - BAND, width: wide, height: BAND })).find((r) => !taken.some((t) => meets(t, r)));
+    if (corner) return { frame, foot: corner };
+  }
+  return null;
+}
+
+/**
+ * The plan of a sheet that is carried about, at the largest round scale that its part of the page holds (ISO 5455): no word under
+ * 3.5 mm, distances from one corner along two walls, the scale bar beneath. Throws where the layout has no such scene.
+ */
+export function composeCarried(venue: Venue, layout: Pick<Layout, "scenes">, sceneId: SceneId, options: CarriedOptions): Drawing & { readonly ratio: number } {
+  const scene = layout.scenes.find((s) => s.id === sceneId);
+  if (!scene) throw new Error(`no scene ${sceneId} in the layout: ${layout.scenes.map((s) => s.id).join(", ")}`);
+  const style = lengthStyle(venue);
+  const level = levelOf(venue, scene, venue.rooms.filter((r) => options.rooms.includes(r.id)));
+  const { width, height } = options;
+  const fitting = (ratio: number): Fitted | null => fitAt({ level, hand: carriedHand(1 / ratio, style), options }, ratio);
+  const ratio = SCALES.find((r) => fitting(r) !== null) ?? SCALES.at(-1) ?? 100;
+  const hand = carriedHand(1 / ratio, style);
+  const { frame, foot: at } = fitting(ratio) ?? { frame: { perMm: 1 / ratio, origin: [width / 2, height / 2] as const }, foot: { x: 0, y: height - BAND, width, height: BAND } };
+  const ground = createGround(width, height, 0.4);
+  ground.takeRect(at);
+  const strings = ordinates({ level, hand, options }, frame);
+  const [fabric, ...rest] = drawLevel(level, { frame, hand, ground, strings, ways: options.ways ?? true, findings: [] });
+  const marks: Mark[] = [
+    ...(fabric ? [fabric] : []), ...(strings.under.length > 0 ? [{ kind: "group", role: "decoration", marks: strings.under } as const] : []), ...rest,
+    foot({ venue, ratio, hand, options, at }),
+  ];
+  return {
+    width, height, perMetre: 1000 / ratio, origin: frame.origin, ratio, title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`,
+    words: inWords({ ...venue, rooms: level.rooms }, { ...scene, items: level.items }, style), marks: [{ kind: "path", steps: box(0, 0, width, height), fill: "leaf" }, ...marks],
+  };
+}
+
+function foot({ venue, ratio, hand, options, at }: { readonly venue: Venue; readonly ratio: number; readonly hand: Hand; readonly options: CarriedOptions; readonly at: Rect }): Mark {
+  const bar = barFor(1 / ratio, hand.lengths, 30);
+  const { y } = at;
+  const x = at.x + (venue.north === undefined ? 0 : 14);
+  const note = `1\u2009:\u2009${ratio} on ${options.paper}`;
+  return {
+    kind: "group", id: "scale", role: "note", label: `Scale ${note}`, marks: [
+      ...(venue.north === undefined ? [] : northPoint([at.x + 5.4, y + 7.6], 3.6, venue.north, 3.5)),
+      { kind: "text", at: [x, y + 6.4], text: note, size: hand.note, face: "sans", ink: "ink" },
+      ...scaleBar(bar, [x + textWidth(note, { size: hand.note, face: "sans" }) + 6, y + 3.4], { lengths: hand.lengths, note: hand.note, weight: hand.fine }),
+    ],
+  };
+}
