@@ -9,6 +9,7 @@ import { search } from "./search";
 import { packageRooms } from "./stages/assign";
 import { chairOf, type Context } from "./stages/context";
 import { demandOf } from "./stages/demand";
+import { drapeChoices } from "./stages/draped";
 import { stopwatch } from "./stopwatch";
 import { ENGINE_VERSION } from "./version";
 
@@ -50,7 +51,7 @@ export function arrange(venue: Venue, brief: Brief, options: ArrangeOptions = {}
   const done = (answer: Pick<ArrangeResult, "status" | "reasons" | "instead" | "layouts"> & { readonly closest?: Layout }): ArrangeResult => ({
     format: "marquetry.result/1", engine: { version: ENGINE_VERSION, seed }, ...answer, taken: takenFrom(brief), timing: watch.read(),
   });
-  const proved = watch.time("bounds", () => [...proofs(venue, brief), ...panelProof(ctx), ...buffetProof(ctx)]);
+  const proved = watch.time("bounds", () => [...proofs(venue, brief), ...panelProof(ctx), ...buffetProof(ctx), ...drapeProof(ctx)]);
   if (proved.length > 0) return done({ status: "impossible", reasons: proved, instead: help(venue, brief, options), layouts: [] });
   const found = search(ctx, most, options, watch);
   if (found.layouts.length > 0) return done({ status: "arranged", reasons: [], instead: [], layouts: lettered(found.layouts) });
@@ -70,6 +71,15 @@ function panelProof(ctx: Context): readonly Finding[] {
     code: "bound-dance-panels", level: "must", source: "the venue's stock; 4.5 sq ft a dancer, five rental houses", scene: "dancing", items: [],
     measured: owned, limit: needed, unit: "m2", data: { owned, needed },
     text: `The dancers need ${needed} m² of floor; all the venue's panels laid together make a floor of at most ${owned} m².`,
+  }];
+}
+
+/** A couple who ask for a drape, where no drape hangs between two rooms of their package. */
+function drapeProof(ctx: Context): readonly Finding[] {
+  if (ctx.brief.drape !== "yes" || drapeChoices(ctx.venue, ctx.pack, ctx.brief).length > 0) return [];
+  return [{
+    code: "bound-drape", level: "must", source: "the venue's drapes and the package's rooms", items: [], measured: 0, limit: 1, unit: "drapes",
+    data: { package: ctx.pack.id }, text: `The brief asks for a drape; none hangs between two rooms of ${ctx.pack.name}.`,
   }];
 }
 

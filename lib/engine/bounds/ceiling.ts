@@ -45,7 +45,7 @@ export function ceilingOf(venue: Venue, room: Room, drape: string | null, style:
 function stockCeilings(venue: Venue, style: Style): readonly Ceiling[] {
   if (style === "standing") return [];
   const owned = venue.stock.filter((s) => s.kind === "chair").reduce((n, s) => n + s.count, 0);
-  const chairs: readonly Ceiling[] = venue.stock.some((s) => s.kind === "chair") ? [{ seats: owned, because: `the venue owns ${owned} chairs` }] : [];
+  const chairs: readonly Ceiling[] = [{ seats: owned, because: owned === 0 ? "the venue owns no chairs" : `the venue owns ${owned} chairs` }];
   if (style === "rows") return chairs;
   const tables = tablesOf(venue, style === "rounds" ? "rounds" : style === "mixed" ? "any" : "long");
   const places = tables.reduce((n, s) => n + s.count * (s.seats?.most ?? 0), 0);

@@ -101,10 +101,10 @@ function stockProofs(venue: Venue, brief: Brief): readonly Finding[] {
   if (brief.meal.service !== "none") {
     const places = tablePlaces(venue, brief);
     if (meal > places.limit) out.push(finding(venue, "meal", meal, places));
-    else if (owned && chairsNeeded(brief, meal) > owned.limit) out.push(finding(venue, "meal", chairsNeeded(brief, meal), owned));
+    else if (chairsNeeded(brief, meal) > owned.limit) out.push(finding(venue, "meal", chairsNeeded(brief, meal), owned));
   }
   const rows = brief.ceremony.here && (brief.ceremony.seating === "rows" || brief.ceremony.seating === "curve");
-  if (rows && owned && chairsNeeded(brief, ceremony) > owned.limit) out.push(finding(venue, "ceremony", chairsNeeded(brief, ceremony), owned));
+  if (rows && chairsNeeded(brief, ceremony) > owned.limit) out.push(finding(venue, "ceremony", chairsNeeded(brief, ceremony), owned));
   return out;
 }
 

@@ -25,10 +25,9 @@ export function tablePlaces(venue: Venue, brief: Brief): Bound {
   };
 }
 
-/** Chairs that the venue owns; null where its file names none (chairs are then brought). */
-export function chairs(venue: Venue): Bound | null {
+/** Chairs that the venue owns. The stock lists all that it owns: where none are named, there are none. */
+export function chairs(venue: Venue): Bound {
   const all = venue.stock.filter((s) => s.kind === "chair");
-  if (all.length === 0) return null;
   const owned = all.reduce((n, s) => n + s.count, 0);
   return { code: "bound-chairs", limit: owned, unit: "chairs", source: "the venue's stock", data: { owned } };
 }

@@ -32,7 +32,7 @@ export function boundText(venue: Venue, f: Said): string {
       const which = f.data["tables"] === "rounds" ? "round tables" : f.data["tables"] === "long" ? "long tables" : "tables";
       return `${f.measured} guests at ${part}; the venue's ${num("count")} ${which} seat ${num("places")} at most${num("extra") > 0 ? `, and the couple's table ${num("extra")} more` : ""}.`;
     }
-    case "bound-chairs": return `${f.measured} chairs are needed at ${part}; the venue owns ${f.limit}.`;
+    case "bound-chairs": return `${f.measured} chairs are needed at ${part}; the venue owns ${f.limit === 0 ? "none" : f.limit}.`;
     default: return `${f.code}: ${f.measured} against ${f.limit}.`;
   }
 }

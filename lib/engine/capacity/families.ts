@@ -22,7 +22,7 @@ export function familiesFor(place: Place, style: Style): readonly Family[] {
 export function chairFor({ venue }: Place): { readonly id: string; readonly width: number; readonly depth: number; readonly count: number } {
   const chairs = venue.stock.filter((s) => s.kind === "chair").sort((a, b) => b.count - a.count || (a.id < b.id ? -1 : 1));
   const first: Stock | undefined = chairs[0];
-  if (!first) return { id: "chair", ...CHAIR, count: 100_000 };
+  if (!first) return { id: "chair", ...CHAIR, count: 0 };
   const size = isRound(first.shape) ? { width: first.shape.diameter, depth: first.shape.diameter } : { width: first.shape.width, depth: first.shape.depth };
   return { id: first.id, ...size, count: first.count };
 }

@@ -11,7 +11,7 @@ export type Context = {
   readonly site: Site;
   readonly demand: Demand;
   readonly values: RuleValues;
-  readonly chair: { readonly width: number; readonly depth: number; readonly stock: string | null; readonly count: number };
+  readonly chair: { readonly width: number; readonly depth: number; readonly stock: string | null; readonly count: number; readonly all: number };
   readonly seed: number;
   /** What stages have worked out in this one arrangement and may ask for again; no result depends on it. */
   readonly known: Map<string, unknown>;
@@ -32,13 +32,13 @@ export const withDrapes = (ctx: Context, drapes: readonly string[]): Context =>
 
 export const CHAIR_TAKEN = { width: 450, depth: 500 } as const;
 
-/** The chair that the venue owns most of; where it owns none, chairs are brought. */
+/** The chair that the venue owns most of, and how many it owns of all kinds together. */
 export function chairOf(venue: Venue): Context["chair"] {
   const chairs = venue.stock.filter((s) => s.kind === "chair").sort((a, b) => b.count - a.count || (a.id < b.id ? -1 : 1));
   const best = chairs[0];
-  if (!best) return { ...CHAIR_TAKEN, stock: null, count: 0 };
+  if (!best) return { ...CHAIR_TAKEN, stock: null, count: 0, all: 0 };
   const size = "diameter" in best.shape ? { width: best.shape.diameter, depth: best.shape.diameter } : { width: best.shape.width, depth: best.shape.depth };
-  return { ...size, stock: best.id, count: best.count };
+  return { ...size, stock: best.id, count: best.count, all: chairs.reduce((n, s) => n + s.count, 0) };
 }
 
 /** Steps by which comfort is let go, in this order: places a table before the gaps between tables. */

@@ -146,7 +146,7 @@ function mealOf(ctx: Context, { plan, ease, lane, hard }: Pick<Attempt, "plan" |
   const a = one ? rooms.get(one) : undefined;
   if (!one || !a) return [];
   const taken = stockTaken(rooms);
-  const chairs = ctx.chair.stock ? ctx.chair.count : 100_000;
+  const chairs = ctx.chair.all;
   const ask = { floor: a.f, specs: specs(one), guests: ctx.demand.guests, wheelchairs: ctx.demand.wheelchairs, withTop: true, taken, chairsLeft: chairs, ease, lane, hard };
   const firsts = layMeal(ctx, ask);
   const b = two ? rooms.get(two) : undefined;
@@ -189,15 +189,16 @@ function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, RoomDay>,
   const music = ctx.brief.music.atCeremony ? fixed.filter((p) => p.item.kind === "dj" || p.item.kind === "band") : [];
   // Rooms that are turned over anyway may do without the meal's pieces; a room that is not keeps them.
   const tries = clears ? [fixed, [...new Set([...standingOnly, ...music])], standingOnly] : [fixed];
-  for (const keep of tries) {
-    const plans = remembered(ctx, `rows ${day.f.id} ${clears ? 0 : mealChairs} ${keep.map((p) => `${p.item.id}@${p.item.at.join()}`).join(" ")}`, () => seatRows({
+  const pitches = [...new Set([ctx.values.comfort.rowPitch, ctx.values.most.rowPitch])];
+  for (const pitch of pitches) for (const keep of tries) {
+    const plans = remembered(ctx, `rows ${pitch} ${day.f.id} ${clears ? 0 : mealChairs} ${keep.map((p) => `${p.item.id}@${p.item.at.join()}`).join(" ")}`, () => seatRows({
       room: day.f.id, floor: day.f.floor, solids: [...day.f.room.obstacles.map((o) => o.outline), ...keep.map((p) => p.body)],
       zones: [...day.f.doorFloor, ...day.f.room.keepClear.map((k) => k.outline)], axis: day.f.axis, gates: day.f.gates,
       features: day.f.room.walls.filter((w) => w.is === "feature"), windows: day.f.room.windows,
     }, {
       people: ctx.demand.ceremonyGuests, wheelchairs: Math.min(ctx.demand.wheelchairs, ctx.demand.ceremonyGuests),
-      chair: { id: ctx.chair.stock ?? "chair", width: ctx.chair.width, depth: ctx.chair.depth }, rowPitch: ctx.values.comfort.rowPitch,
-      aisle: ctx.brief.ceremony.aisle, curve: seating === "curve", chairsLeft: ctx.chair.stock ? (clears ? ctx.chair.count : ctx.chair.count - mealChairs) : 100_000,
+      chair: { id: ctx.chair.stock ?? "chair", width: ctx.chair.width, depth: ctx.chair.depth }, rowPitch: pitch,
+      aisle: ctx.brief.ceremony.aisle, curve: seating === "curve", chairsLeft: clears ? ctx.chair.count : Math.min(ctx.chair.count, ctx.chair.all - mealChairs),
     }));
     const best = plans.find((p) => p.places >= ctx.demand.ceremonyGuests);
     if (!best) continue;

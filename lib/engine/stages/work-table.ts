@@ -16,7 +16,7 @@ export function placeWorkTable(ctx: Context, day: Day): Day {
   const stock = ctx.venue.stock.filter((s) => s.kind === "table" && s.seats && s.seats.comfort >= 2 && s.count > (taken.get(s.id) ?? 0))
     .sort((a, b) => Math.abs((a.seats?.comfort ?? 0) - wanted) - Math.abs((b.seats?.comfort ?? 0) - wanted) || (a.id < b.id ? -1 : 1));
   const chairsUsed = [...day.rooms.values()].flatMap((r) => r.tables).reduce((n, t) => n + t.seats.length, 0);
-  const chairs = ctx.chair.stock ? ctx.chair.count - chairsUsed : 1000;
+  const chairs = ctx.chair.all - chairsUsed;
   const rooms = [...day.rooms.values()].filter((r) => !day.plan.meal.includes(r.f.id) && r.f.id !== day.plan.ceremony && !r.f.room.outdoor && r.f.room.uses.length > 0)
     .sort((a, b) => Number(b.f.room.uses.includes("plating")) - Number(a.f.room.uses.includes("plating")) || (a.f.id < b.f.id ? -1 : 1));
   for (const s of stock.slice(0, 2)) for (const room of rooms) {

@@ -1,5 +1,5 @@
 import { type Problem } from "../../base";
-import { boxesNear, boxOf, edges, intersect, offset, segmentDistance, subtract, union, type Polygon, type Segment } from "../../geometry";
+import { add, boxesNear, boxOf, edges, intersect, offset, regionArea, scale, segmentDistance, subtract, union, type Polygon, type Segment } from "../../geometry";
 import type { Venue } from "../schema";
 import { ON_WALL, siteOf, THICKEST_WALL, type Site } from "../site";
 import { outlineFault, problem } from "./room";
@@ -7,7 +7,7 @@ import { outlineFault, problem } from "./room";
 /** Where two rooms contradict each other: their floors, the doors between them, the drapes. Pre: each room holds for itself. */
 export function betweenFacts(venue: Venue): readonly Problem[] {
   const site = siteOf(venue);
-  return [...floorsApart(venue), ...doorsMeet(venue, site), ...drapesFit(venue, site)];
+  return [...floorsApart(venue), ...doorsMeet(venue, site), ...outsideIsFree(venue, site), ...drapesFit(venue, site)];
 }
 
 function floorsApart(venue: Venue): readonly Problem[] {
@@ -35,6 +35,24 @@ function doorsMeet(venue: Venue, site: Site): readonly Problem[] {
     if (other.level !== room.level) return [];
     const meets = site.passages.some((p) => p.doors.some((d, n) => d === door.id && p.rooms[n] === room.id) && p.rooms.includes(other.id));
     return meets ? [] : [problem(at, `no door of ${other.id} faces this one; allowed: doors that face each other across at most ${THICKEST_WALL} mm of wall`)];
+  }));
+}
+
+/** How far beyond a door that leads outside the floor must be nobody's room, mm: a walker's depth past the wall. */
+const BEYOND = 520;
+/** The share of that floor which a neighbouring room may take, for walls drawn askew. */
+const TAKEN = 0.1;
+
+/** A door that is said to lead outside does not open against another room under a roof. */
+function outsideIsFree(venue: Venue, site: Site): readonly Problem[] {
+  return venue.rooms.flatMap((room, i) => room.doors.flatMap((door, k) => {
+    const gate = site.rooms.get(room.id)?.gates.find((g) => g.door === door);
+    if (!gate || door.leads !== "outside") return [];
+    const out = scale(gate.inward, -BEYOND);
+    const strip: Polygon = [gate.from, gate.to, add(gate.to, out), add(gate.from, out)];
+    const other = venue.rooms.find((o) => o !== room && o.level === room.level && o.outdoor !== true && boxesNear(boxOf(o.outline), boxOf(strip), 0) &&
+      regionArea(intersect(union([strip]), [o.outline])) > TAKEN * gate.width * BEYOND);
+    return other ? [problem(["rooms", i, "doors", k, "leads"], `"outside", yet ${other.id} lies behind this door; allowed: "${other.id}", with a door that faces it there, or a door in an outer wall`)] : [];
   }));
 }
 

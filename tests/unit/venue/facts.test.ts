@@ -145,3 +145,13 @@ describe("a drape", () => {
     expect(wrong((v) => { v.drapes[0].grows = "wheel-room"; })).toEqual(["drapes[0].grows"]);
   });
 });
+
+describe("a door that leads outside", () => {
+  it("does not open against another room under a roof", () => {
+    const message = said((v) => { v.rooms[0].doors.push({ id: "blind", from: [16200, 6800], to: [16200, 7700], leads: "outside", exit: true, for: ["guests"], swing: "out" }); });
+    expect(message).toContain("wheel-room lies behind this door");
+  });
+  it("may open onto a terrace, or onto nothing of the venue's", () => {
+    expect(wrong((v) => { v.rooms[0].doors.push({ id: "gap", from: [16200, 8200], to: [16200, 9200], leads: "outside", exit: true, for: ["guests"], swing: "out" }); })).toEqual([]);
+  });
+});
