@@ -10,6 +10,9 @@ const edgesOf = new WeakMap<Polygon, readonly Segment[]>();
 const boxesOf = new WeakMap<readonly Point[], Box>();
 
 export function edges(p: Polygon): readonly Segment[] {
+  const [a, b, c, d] = p;
+  // Rectangles come and go by the million: made anew they cost less than to look up and to forget.
+  if (p.length === 4 && a && b && c && d) return [[a, b], [b, c], [c, d], [d, a]];
   const known = edgesOf.get(p);
   if (known) return known;
   const out = p.map((a, i) => [a, p[(i + 1) % p.length] as Point] as const);
@@ -28,7 +31,11 @@ export const perimeter = (p: Polygon): number => edges(p).reduce((s, [a, b]) => 
 /** The same polygon, clockwise on the page: the inside lies to the right of each edge as one walks it. */
 export const clockwise = (p: Polygon): Polygon => (signedArea(p) < 0 ? [...p].reverse() : p);
 
+/** Outlines of so few points are measured anew sooner than looked up. */
+const FEW = 12;
+
 export function boxOf(points: readonly Point[]): Box {
+  if (points.length <= FEW) return measureBox(points);
   const known = boxesOf.get(points);
   if (known) return known;
   const box = measureBox(points);
@@ -73,9 +80,18 @@ export function contains(p: Polygon, q: Point): boolean {
 }
 
 export function boundaryDistance(p: Polygon, q: Point): number {
-  let d = Infinity;
-  for (const e of edges(p)) d = Math.min(d, pointSegmentDistance(q, e));
-  return d;
+  let least = Infinity;
+  let a = p[p.length - 1];
+  for (const b of p) {
+    if (a) {
+      const dx = b[0] - a[0], dy = b[1] - a[1], px = q[0] - a[0], py = q[1] - a[1], n = dx * dx + dy * dy;
+      const t = n === 0 ? 0 : Math.max(0, Math.min(1, (px * dx + py * dy) / n));
+      const x = px - dx * t, y = py - dy * t, d = x * x + y * y;
+      if (d < least) least = d;
+    }
+    a = b;
+  }
+  return Math.sqrt(least);
 }
 
 /** True when no two edges that are not neighbours meet, and no neighbours cross. Swept by x: n log n for outlines that are no combs. */

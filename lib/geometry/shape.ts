@@ -33,25 +33,33 @@ export function pointClearance(p: Point, poly: Polygon): number {
 
 /** Distance of two polygons; for overlapping convex ones minus the least depth over all edge normals (separating axes). */
 export function polygonClearance(a: Polygon, b: Polygon): number {
-  let depth = Infinity;
-  let separated = false;
-  for (const poly of [a, b]) {
-    for (const [p, q] of edges(poly)) {
-      const nx = q[1] - p[1], ny = p[0] - q[0];
-      const n = Math.hypot(nx, ny);
-      if (n === 0) continue;
-      let aMin = Infinity, aMax = -Infinity, bMin = Infinity, bMax = -Infinity;
-      for (const [x, y] of a) { const s = (x * nx + y * ny) / n; if (s < aMin) aMin = s; if (s > aMax) aMax = s; }
-      for (const [x, y] of b) { const s = (x * nx + y * ny) / n; if (s < bMin) bMin = s; if (s > bMax) bMax = s; }
-      const overlap = Math.min(aMax - bMin, bMax - aMin);
-      if (overlap <= 0) separated = true;
-      if (overlap < depth) depth = overlap;
-    }
-  }
-  if (!separated) return -depth;
+  const depth = Math.min(depthAlong(a, a, b), depthAlong(b, a, b));
+  if (depth > 0) return -depth;
   let d = Infinity;
-  for (const e of edges(a)) for (const f of edges(b)) d = Math.min(d, segmentDistance(e, f));
+  for (let i = 0, j = a.length - 1; i < a.length; j = i++) for (let k = 0, m = b.length - 1; k < b.length; m = k++) {
+    const p = a[j], q = a[i], r = b[m], s = b[k];
+    if (p && q && r && s) d = Math.min(d, segmentDistance([p, q], [r, s]));
+  }
   return d;
+}
+
+/** Least overlap of two polygons seen along the normals of a third's edges; 0 or less where one of them parts the two. */
+function depthAlong(of: Polygon, a: Polygon, b: Polygon): number {
+  let depth = Infinity;
+  for (let i = 0, j = of.length - 1; i < of.length; j = i++) {
+    const p = of[j], q = of[i];
+    if (!p || !q) continue;
+    const nx = q[1] - p[1], ny = p[0] - q[0];
+    const n = Math.sqrt(nx * nx + ny * ny);
+    if (n === 0) continue;
+    let aMin = Infinity, aMax = -Infinity, bMin = Infinity, bMax = -Infinity;
+    for (const [x, y] of a) { const s = (x * nx + y * ny) / n; if (s < aMin) aMin = s; if (s > aMax) aMax = s; }
+    for (const [x, y] of b) { const s = (x * nx + y * ny) / n; if (s < bMin) bMin = s; if (s > bMax) bMax = s; }
+    const overlap = Math.min(aMax - bMin, bMax - aMin);
+    if (overlap <= 0) return 0;
+    if (overlap < depth) depth = overlap;
+  }
+  return depth;
 }
 
 /** Least distance from a shape to the boundary of the region it stands in; negative by how far it sticks out. */

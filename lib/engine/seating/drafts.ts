@@ -1,12 +1,12 @@
 import type { Random } from "../../base";
-import { type Point, type Region } from "../../geometry";
+import type { Point } from "../../geometry";
 import { isRound } from "../../layout";
 import { fieldOf } from "./field";
-import { composedGrids, gridCount, gridPoints, type Grid } from "./grids";
-import { placesFor, type Hall } from "./hall";
+import { composedGrids } from "./grids";
+import { groundFor, placesFor, type Hall } from "./hall";
 import { hallWith, totalPlaces } from "./items";
-import { linesOf } from "./lines";
-import { cornerFill, packEqual } from "./pack";
+import { packEqual } from "./pack";
+import { fullestRows } from "./rows";
 import type { Family, Laid, SeatingAsk, TableKind } from "./types";
 import { layUnit, placesAt, roundUnit, runUnit, type Unit } from "./units";
 
@@ -44,9 +44,9 @@ export function composed(work: Work, f: Family, places: number, keep = 3): reado
   for (const unit of unitsOf(work, f)) {
     const n = Math.ceil(places / unit.places);
     if (n * unit.count > f.count) continue;
-    const region = placesFor(work.hall, unit.footing);
+    const ground = groundFor(work.hall, unit.footing);
     const extra = n * unit.count - Math.ceil(places / (unit.places / unit.count));
-    for (const s of composedGrids(work.hall, unit, region, n, keep)) {
+    for (const s of composedGrids(work.hall, unit, ground, n, keep)) {
       out.push({ laid: lay(unit, s.points), kind, form: s.grid.staggered ? "staggered" : unit.count > 1 ? "runs" : "grid", score: s.score - 0.2 * extra + (unit.count > 1 ? 0.15 : 0) });
     }
   }
@@ -73,51 +73,34 @@ export function wallAngles(hall: Hall): readonly number[] {
   return [...weight].filter(([, w]) => w > 3_000).sort((a, b) => b[1] - a[1]).slice(0, 2).map(([d]) => d);
 }
 
-/** The fullest plain grid of a unit, at most `count` tables. */
-function fullestGrid(unit: Unit, region: Region, count: number): readonly Point[] {
-  if (region.length === 0) return [];
-  const lines = linesOf(region);
-  let best: { grid: Grid; n: number } | null = null;
-  const steps = 16;
-  for (let i = 0; i <= steps; i++) for (let j = 0; j <= steps; j++) {
-    const grid: Grid = {
-      px: unit.px, py: unit.py, staggered: false,
-      x0: i === steps ? Math.floor(lines.maxX) : Math.ceil(lines.minX) + Math.round((i * unit.px) / steps),
-      y0: j === steps ? Math.floor(lines.maxY) : Math.ceil(lines.minY) + Math.round((j * unit.py) / steps),
-    };
-    const n = gridCount(grid, lines);
-    if (!best || n > best.n) best = { grid, n };
-  }
-  return best ? gridPoints(best.grid, lines).slice(0, Math.floor(count / unit.count)) : [];
-}
+/** Ways of beginning that are filled up, those with the most places first. */
+const STARTS = 4;
 
-/** As many long tables of one family as go, in runs of equal length, then shorter ones in what is left. */
+/** As many long tables of one family as go, in runs of equal length, then single ones in what is left. */
 export function fullestLong(work: Work, f: Family, count: number): readonly Laid[] {
+  const starts = unitsOf(work, f).map((unit) => {
+    const spots = fullestRows(unit, groundFor(work.hall, unit.footing)).slice(0, Math.floor(count / unit.count));
+    return { unit, spots, places: spots.length * unit.places };
+  }).sort((a, b) => b.places - a.places || a.unit.count - b.unit.count);
   let best: readonly Laid[] = [];
-  for (const unit of unitsOf(work, f)) {
-    const start = lay(unit, fullestGrid(unit, placesFor(work.hall, unit.footing), count));
-    const full = addMore(work, start, [{ ...f, count: f.count - start.length }], count - start.length);
+  for (const { unit, spots } of starts.slice(0, STARTS)) {
+    const start = lay(unit, spots);
+    const full = addMore(work, start, f, count - start.length);
     if (totalPlaces(full) > totalPlaces(best)) best = full;
   }
   return best;
 }
 
-/** Adds single tables where they still fit. */
-export function addMore(work: Work, start: readonly Laid[], families: readonly Family[], most = Infinity): readonly Laid[] {
+/** Adds single tables of a family where they still fit, at most so many. */
+function addMore(work: Work, start: readonly Laid[], f: Family, most: number): readonly Laid[] {
   const out = [...start];
-  for (const f of families) {
-    let left = Math.min(f.count, most);
-    for (const unit of unitsOf(work, f, [1], [0])) {
-      for (let guard = 0; guard < 60 && left > 0; guard++) {
-        const region = placesFor(hallWith(work.hall, out), unit.footing);
-        if (region.length === 0) break;
-        const spots = unit.round ? cornerFill(fieldOf(region), unit.px, 0, []) : fullestGrid(unit, region, left);
-        if (spots.length === 0) break;
-        const more = lay(unit, spots.slice(0, left), 1_000 + out.length);
-        out.push(...more);
-        left -= more.length;
-      }
-    }
+  let left = most;
+  for (const unit of unitsOf(work, f, [1], [0])) for (let guard = 0; guard < 8 && left > 0; guard++) {
+    const spots = fullestRows(unit, groundFor(hallWith(work.hall, out), unit.footing));
+    if (spots.length === 0) break;
+    const more = lay(unit, spots.slice(0, left), 1_000 + out.length);
+    out.push(...more);
+    left -= more.length;
   }
   return out;
 }

@@ -1,7 +1,7 @@
 import { turn, type Point } from "../../geometry";
 import { isRound } from "../../layout";
 import { composedGrids } from "./grids";
-import { END_WALL, groupFooting, placesFor, type Hall } from "./hall";
+import { END_WALL, groundFor, groupFooting, type Hall } from "./hall";
 import type { Draft, Work } from "./drafts";
 import { shareSides, sideReach } from "./seats";
 import type { Family, Sides } from "./types";
@@ -90,9 +90,9 @@ export function formDrafts(work: Work, f: Family, form: Form, places: number | n
       if (tries-- <= 0) return found;
       const unit = unitOf(hall, f, perTable, plan, by);
       if (!unit) continue;
-      const region = placesFor(hall, unit.footing);
+      const ground = groundFor(hall, unit.footing);
       const open: Point = turn([0, 1], by);
-      for (const s of composedGrids(hall, unit, region, 1, 1)) {
+      for (const s of composedGrids(hall, unit, ground, 1, 1)) {
         const at = s.points[0];
         if (!at) continue;
         const toFocus = hall.focus ? ((hall.focus[0] - at[0]) * open[0] + (hall.focus[1] - at[1]) * open[1] > 0 ? 0.3 : 0) : 0;

@@ -1,6 +1,7 @@
-import { type Point, type Region } from "../../geometry";
-import type { Hall } from "./hall";
-import { countOn, flipRegion, linesOf, pointsOn, uprightLines, type Lines } from "./lines";
+import type { Point } from "../../geometry";
+import type { Ground, Hall } from "./hall";
+import { countOn, pointsOn, type Interval, type Lines } from "./lines";
+import { rowMost } from "./rows";
 import { flipUnit, settle } from "./settle";
 import type { Unit } from "./units";
 
@@ -93,12 +94,15 @@ export function judge(points: readonly Point[], unit: Unit, hall: Hall, region: 
   return 2 * sym - 0.6 * ragged - 1.2 * lines + 0.6 * (mean / 1_000) - 0.8 * uneven - 1.2 * off - 0.4 * far;
 }
 
+/** Grids that are looked at closely, the most promising first. */
+const ROUGH = 40;
+
 type Found = { readonly grid: Grid; readonly total: number; readonly pre: number; readonly points?: readonly Point[] };
 
 /** Rows at an even pitch, crossed by upright lines wherever those hold most: columns and doors rarely keep to a pitch. */
-function crossings(hall: Hall, unit: Unit, region: Region, lines: Lines, n: number): Found[] {
+function crossings(hall: Hall, unit: Unit, { level: lines, upright }: Ground, n: number): Found[] {
   const out: Found[] = [];
-  const flipped = { unit: flipUnit(unit), lines: linesOf(flipRegion(region)), mirrorX: hall.mirrorY, mirrorY: hall.mirrorX };
+  const flipped = { unit: flipUnit(unit), lines: upright, mirrorX: hall.mirrorY, mirrorY: hall.mirrorX };
   for (const [way, swap] of [[{ unit, lines, mirrorX: hall.mirrorX, mirrorY: hall.mirrorY }, false], [flipped, true]] as const) {
     const span = way.lines.maxY - way.lines.minY;
     const most = Math.floor(span / way.unit.py) + 1;
@@ -110,6 +114,7 @@ function crossings(hall: Hall, unit: Unit, region: Region, lines: Lines, n: numb
         const starts = way.mirrorY !== null ? [Math.round(way.mirrorY - reach / 2)] : [0, 0.25, 0.5, 0.75, 1].map((k) => Math.round(way.lines.minY + 0.5 + (free - 1) * k));
         for (const y0 of new Set(starts)) {
           const ys = Array.from({ length: rows }, (_, j) => y0 + j * py);
+          if (ys.reduce((s, y) => s + rowMost(way.lines.at(y), way.unit.px), 0) < n) continue;
           const points = bestColumns(ys, way.unit, way.lines, way.mirrorX);
           if (points.length < n) continue;
           out.push({
@@ -157,40 +162,51 @@ function bestColumns(ys: readonly number[], unit: Unit, lines: Lines, mirror: nu
 }
 
 /** Grids of a unit that hold at least n, the most composed first. */
-export function composedGrids(hall: Hall, unit: Unit, region: Region, n: number, keep = 6): readonly Standings[] {
-  if (region.length === 0 || n < 1) return [];
-  const lines = linesOf(region);
+export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: number, keep = 6): readonly Standings[] {
+  if (!ground || n < 1) return [];
+  const lines = ground.level;
   const found: Found[] = [];
   const stretch = [0, 0.03, 0.06, 0.1, 0.15, 0.2, 0.27, 0.35, 0.45, 0.6];
   const spanX = lines.maxX - lines.minX, spanY = lines.maxY - lines.minY;
+  if (!(spanX >= 0 && spanY >= 0)) return [];
   // Pitches that share a span out evenly come first to mind; the others step up from the least.
   const pitches = (least: number, span: number): number[] => {
     const even = Array.from({ length: Math.min(40, Math.floor(span / least)) }, (_, i) => Math.floor(span / (i + 1))).filter((p) => p >= least && p <= least * 1.8);
     return [...new Set([...stretch.map((s) => Math.round(least * (1 + s))), ...even, ...(span < least ? [least] : [])])];
   };
-  const variants = [false, ...(unit.round ? [true] : [])];
-  for (const staggered of variants) for (const px of pitches(unit.px, spanX)) {
-    const leastY = staggered ? Math.ceil(Math.max(Math.sqrt(Math.max(0, unit.px ** 2 - Math.floor(px / 2) ** 2)), unit.py / 2)) : unit.py;
-    for (const py of pitches(leastY, spanY)) for (const x0 of origins(lines.minX, lines.maxX, px, hall.mirrorX, 4)) {
-      for (const y0 of origins(lines.minY, lines.maxY, py, hall.mirrorY, 6)) {
-        const grid: Grid = { px, py, x0, y0, staggered };
-        const total = gridCount(grid, lines);
+  const xPitches = pitches(unit.px, spanX).map((px) => ({ px, starts: origins(lines.minX, lines.maxX, px, hall.mirrorX, 4) }));
+  const scan = (staggered: boolean, xs: typeof xPitches, leastY: number): void => {
+    for (const py of pitches(leastY, spanY)) for (const y0 of origins(lines.minY, lines.maxY, py, hall.mirrorY, 6)) {
+      const first = Math.ceil((lines.minY - y0) / py - 1e-9);
+      const rows: { readonly line: readonly Interval[]; readonly over: boolean }[] = [];
+      let most = 0;
+      for (let j = first; y0 + j * py <= lines.maxY + 1e-6; j++) {
+        const line = lines.at(y0 + j * py);
+        if (line.length === 0) continue;
+        rows.push({ line, over: staggered && Math.abs(j % 2) === 1 });
+        most += rowMost(line, unit.px);
+      }
+      if (most < n) continue;
+      for (const { px, starts } of xs) for (const x0 of starts) {
+        let total = 0;
+        for (const r of rows) total += countOn(r.line, r.over ? x0 + Math.round(px / 2) : x0, px);
         if (total < n) continue;
         const gx = Math.min(1, (px - unit.px) / 700), gy = Math.min(1, (py - leastY) / 700);
-        found.push({ grid, total, pre: 0.5 * (gx + gy) - 0.4 * Math.abs(px - py - unit.px + leastY) / 2_000 - 0.12 * (total - n) - (staggered ? 0.15 : 0) });
+        found.push({ grid: { px, py, x0, y0, staggered }, total, pre: 0.5 * (gx + gy) - 0.4 * Math.abs(px - py - unit.px + leastY) / 2_000 - 0.12 * (total - n) - (staggered ? 0.15 : 0) });
       }
     }
-  }
-  found.push(...crossings(hall, unit, region, lines, n));
+  };
+  scan(false, xPitches, unit.py);
+  if (unit.round) for (const x of xPitches) scan(true, [x], Math.ceil(Math.max(Math.sqrt(Math.max(0, unit.px ** 2 - Math.floor(x.px / 2) ** 2)), unit.py / 2)));
+  found.push(...crossings(hall, unit, ground, n));
   found.sort((a, b) => b.pre - a.pre);
-  const upright = uprightLines(region);
   const middle: Point = [(lines.minX + lines.maxX) / 2, (lines.minY + lines.maxY) / 2];
-  const rough = found.slice(0, 40).map(({ grid, points: given }) => {
+  const rough = found.slice(0, ROUGH).map(({ grid, points: given }) => {
     const points = choose(given ?? gridPoints(grid, lines), n, hall, middle);
     return { points, grid, score: judge(points, unit, hall, lines) };
   }).sort((a, b) => b.score - a.score).slice(0, keep * 3);
   return rough.map(({ points: from, grid }) => {
-    const points = settle(from, { unit, level: lines, upright, hall }, { align: false });
+    const points = settle(from, { unit, level: lines, upright: ground.upright, hall }, { align: false });
     return { points, grid, score: judge(points, unit, hall, lines) - (grid.staggered ? 0.15 : 0) };
   }).sort((a, b) => b.score - a.score).slice(0, keep);
 }

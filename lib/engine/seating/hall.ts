@@ -3,6 +3,7 @@ import {
   type Point, type Polygon, type Region,
 } from "../../geometry";
 import { isRound } from "../../layout";
+import { linesOf, uprightLines, without, type Lines } from "./lines";
 import { ringReach, sideReach } from "./seats";
 import type { ChairSize, SeatingAsk, SeatingSpace, Zone } from "./types";
 
@@ -39,8 +40,13 @@ export type Hall = {
   readonly slack: number;
   /** How many of `fixed` stood there from the first; floor found for a footing with those alone. */
   readonly own: number;
-  readonly known: Map<string, Region>;
+  readonly known: Map<string, Base>;
 };
+
+/** Floor found for a footing with nothing standing but what stood there from the first: as outlines, and as lines both ways. */
+type Base = { readonly region: Region; readonly lines: () => Ground };
+/** Where the reference point of a unit may be, by level and by upright lines. */
+export type Ground = { readonly level: Lines; readonly upright: Lines };
 
 const turnPolygon = (p: Polygon, by: number): Polygon => p.map((q) => turn(q, by));
 export const turnRegion = (r: Region, by: number): Region => by === 0 ? r : r.map((p) => {
@@ -88,7 +94,13 @@ export function convexSum(p: Polygon, q: Polygon): Polygon {
   return out;
 }
 
-const away = (part: Polygon): Polygon => convexHull(part.map((q) => scale(q, -1)));
+const mirrored = new WeakMap<Polygon, Polygon>();
+/** A convex part turned about its reference point: what may not stand where it would. */
+function away(part: Polygon): Polygon {
+  const known = mirrored.get(part) ?? convexHull(part.map((q) => scale(q, -1)));
+  mirrored.set(part, known);
+  return known;
+}
 const wallShadow = (outline: Polygon, part: Polygon): Polygon[] => {
   const back = away(part);
   return edges(outline).map(([a, b]) => convexSum(convexHull([a, b]), back));
@@ -117,16 +129,31 @@ export type Footing = {
   readonly tableRound: number | null;
 };
 
-/** Positions of the reference point where a unit may stand. */
-export function placesFor(hall: Hall, f: Footing): Region {
-  const base = hall.known.get(f.key) ?? bareFloor(hall, f);
+function baseOf(hall: Hall, f: Footing): Base {
+  const known = hall.known.get(f.key);
+  if (known) return known;
+  const region = bareFloor(hall, f);
+  let ground: Ground | null = null;
+  const base: Base = { region, lines: () => (ground ??= { level: linesOf(region), upright: uprightLines(region) }) };
   hall.known.set(f.key, base);
-  return subtract(base, hall.fixed.slice(hall.own).flatMap((t) => tableShadow(t, f)));
+  return base;
+}
+
+/** Positions of the reference point where a unit may stand. */
+export const placesFor = (hall: Hall, f: Footing): Region => subtract(baseOf(hall, f).region, hall.fixed.slice(hall.own).flatMap((t) => tableShadow(t, f)));
+
+/** The same as lines, which is quicker; null where a unit may stand nowhere. */
+export function groundFor(hall: Hall, f: Footing): Ground | null {
+  const base = baseOf(hall, f);
+  if (base.region.length === 0) return null;
+  const gone = hall.fixed.slice(hall.own).flatMap((t) => tableShadow(t, f));
+  const { level, upright } = base.lines();
+  return { level: without(level, gone), upright: without(upright, gone.map((p) => p.map(([x, y]): Point => [y, x]))) };
 }
 
 function tableShadow(t: Standing, f: Footing): Polygon[] {
   if (t.round && f.tableRound !== null) return [aroundCircle(t.round.at, t.round.radius + f.tableRound, 72)];
-  return f.table.flatMap((part) => shadow(t.polygon, part));
+  return f.table.map((part) => convexSum(t.polygon, away(part)));
 }
 
 function bareFloor(hall: Hall, f: Footing): Region {

@@ -1,9 +1,17 @@
-import { type Point, type Region } from "../../geometry";
+import { boxOf, type Box, type Point, type Polygon, type Region } from "../../geometry";
 
 export type Interval = readonly [from: number, to: number];
 
 /** Level lines through a region: where each lies inside it. */
-export type Lines = { readonly at: (y: number) => readonly Interval[]; readonly minX: number; readonly maxX: number; readonly minY: number; readonly maxY: number };
+export type Lines = {
+  readonly at: (y: number) => readonly Interval[];
+  readonly minX: number; readonly maxX: number; readonly minY: number; readonly maxY: number;
+  /** Heights at which the floor has a corner: where rows that fit snugly begin. */
+  readonly levels: readonly number[];
+};
+
+/** Edges are looked up by bands of height, so that a line meets few of them. */
+const BANDS = 64;
 
 export function linesOf(region: Region): Lines {
   let minX = Infinity, maxX = -Infinity, minY = Infinity, maxY = -Infinity;
@@ -17,12 +25,17 @@ export function linesOf(region: Region): Lines {
       ax.push(a[0]); ay.push(a[1]); bx.push(b[0]); by.push(b[1]);
     }
   }
-  const memo = new Map<number, readonly Interval[]>();
+  const high = Math.max(1e-9, maxY - minY) / BANDS;
+  const bandOf = (y: number): number => Math.max(0, Math.min(BANDS - 1, Math.floor((y - minY) / high)));
+  const bands: number[][] = Array.from({ length: ax.length === 0 ? 0 : BANDS }, () => []);
+  ay.forEach((y0, i) => {
+    const y1 = by[i] as number;
+    for (let b = bandOf(Math.min(y0, y1)), last = bandOf(Math.max(y0, y1)); b <= last; b++) bands[b]?.push(i);
+  });
   const at = (y: number): readonly Interval[] => {
-    const known = memo.get(y);
-    if (known) return known;
+    if (!(y >= minY && y <= maxY)) return [];
     const xs: number[] = [];
-    for (let i = 0; i < ax.length; i++) {
+    for (const i of bands[bandOf(y)] ?? []) {
       const y0 = ay[i] as number, y1 = by[i] as number;
       if (y0 > y === y1 > y) continue;
       xs.push((ax[i] as number) + ((y - y0) / (y1 - y0)) * ((bx[i] as number) - (ax[i] as number)));
@@ -30,10 +43,88 @@ export function linesOf(region: Region): Lines {
     xs.sort((p, q) => p - q);
     const out: Interval[] = [];
     for (let i = 0; i + 1 < xs.length; i += 2) out.push([xs[i] as number, xs[i + 1] as number]);
-    memo.set(y, out);
     return out;
   };
-  return { at, minX, maxX, minY, maxY };
+  return { at: memoised(at), minX, maxX, minY, maxY, levels: [...new Set(region.flatMap((p) => [p.outer, ...p.holes].flatMap(turning)))] };
+}
+
+/** Heights at which a ring turns from going up the page to going down, or the other way: not every corner of an arc. */
+function turning(ring: Polygon): number[] {
+  return ring.flatMap((p, i) => {
+    const a = ring[(i + ring.length - 1) % ring.length] as Point, b = ring[(i + 1) % ring.length] as Point;
+    return (p[1] - a[1]) * (b[1] - p[1]) > 0 ? [] : [p[1]];
+  });
+}
+
+/** Lines are asked for again and again at the same heights. */
+function memoised(at: (y: number) => readonly Interval[]): (y: number) => readonly Interval[] {
+  const memo = new Map<number, readonly Interval[]>();
+  return (y) => {
+    const known = memo.get(y);
+    if (known) return known;
+    const fresh = at(y);
+    memo.set(y, fresh);
+    return fresh;
+  };
+}
+
+/** How far within a polygon a line must run to be cut by it, mm: what only touches stays. */
+const TOUCH = 1e-6;
+
+type Cutter = { readonly box: Box; readonly p: Polygon; readonly square: boolean };
+
+/** Where a level line runs inside a convex polygon; null where it only touches or misses it. */
+function chord({ p, box, square }: Cutter, y: number): Interval | null {
+  if (y <= box.minY + TOUCH || y >= box.maxY - TOUCH) return null;
+  if (square) return [box.minX, box.maxX];
+  let lo = Infinity, hi = -Infinity;
+  for (let i = 0, j = p.length - 1; i < p.length; j = i++) {
+    const a = p[j] as Point, b = p[i] as Point;
+    if (a[1] > y === b[1] > y) continue;
+    const x = a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0]);
+    if (x < lo) lo = x;
+    if (x > hi) hi = x;
+  }
+  return hi > lo ? [lo, hi] : null;
+}
+
+function cut(list: readonly Interval[], lo: number, hi: number): readonly Interval[] {
+  const out: Interval[] = [];
+  for (const on of list) {
+    if (hi <= on[0] || lo >= on[1]) { out.push(on); continue; }
+    if (lo >= on[0]) out.push([on[0], lo]);
+    if (hi <= on[1]) out.push([hi, on[1]]);
+  }
+  return out;
+}
+
+const isSquare = (p: Polygon): boolean => p.every((a, i) => { const b = p[(i + 1) % p.length] as Point; return a[0] === b[0] || a[1] === b[1]; });
+
+/** The lines of a floor with convex polygons taken out of it: no new outline is worked out. */
+export function without(lines: Lines, gone: readonly Polygon[]): Lines {
+  if (gone.length === 0) return lines;
+  const cutters = gone.map((p): Cutter => ({ p, box: boxOf(p), square: isSquare(p) }));
+  return {
+    ...lines, levels: [...lines.levels, ...cutters.flatMap(({ box }) => [box.minY, box.maxY])],
+    at: memoised((y) => {
+      let list = lines.at(y);
+      for (const c of cutters) {
+        if (list.length === 0) return list;
+        const on = chord(c, y);
+        if (on) list = cut(list, on[0], on[1]);
+      }
+      return list;
+    }),
+  };
+}
+
+/** The part of the lines within a box. */
+export function clipped(lines: Lines, box: Box): Lines {
+  const minX = Math.max(lines.minX, box.minX), maxX = Math.min(lines.maxX, box.maxX), minY = Math.max(lines.minY, box.minY), maxY = Math.min(lines.maxY, box.maxY);
+  return {
+    minX, maxX, minY, maxY, levels: [...lines.levels.filter((y) => y > minY && y < maxY), minY, maxY],
+    at: memoised((y) => (y < minY || y > maxY ? [] : lines.at(y).flatMap(([l, r]): Interval[] => { const a = Math.max(l, minX), b = Math.min(r, maxX); return b >= a ? [[a, b]] : []; }))),
+  };
 }
 
 /** The lines of a region with x and y exchanged. */

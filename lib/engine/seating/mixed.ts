@@ -1,27 +1,29 @@
-import { intersect, type Polygon, type Region } from "../../geometry";
+import { boxOf, type Box } from "../../geometry";
 import { isRoundFamily, lay, runLengths, unitsOf, type Draft, type Work } from "./drafts";
 import { composedGrids } from "./grids";
-import { boxAt, placesFor } from "./hall";
+import { boxAt, groundFor, type Ground } from "./hall";
 import { hallWith, totalPlaces } from "./items";
+import { clipped } from "./lines";
 import type { Family } from "./types";
 import type { Unit } from "./units";
 
-type Band = { readonly form: string; readonly area: Polygon };
+type Band = { readonly form: string; readonly area: Box };
 
 /** Parts of the floor that the long tables may take: the middle, with rounds on both sides, or one end. */
-function bands(region: Region): readonly Band[] {
-  const minX = Math.min(...region.map((p) => p.box.minX)), maxX = Math.max(...region.map((p) => p.box.maxX));
-  const minY = Math.min(...region.map((p) => p.box.minY)), maxY = Math.max(...region.map((p) => p.box.maxY));
+function bands({ level: { minX, maxX, minY, maxY } }: Ground): readonly Band[] {
   const w = maxX - minX, h = maxY - minY, cx = (minX + maxX) / 2, cy = (minY + maxY) / 2;
+  const box = (x: number, y: number, wide: number, deep: number): Box => boxOf(boxAt([x, y], wide + 2, deep + 2));
   return [
-    { form: "spine", area: boxAt([cx, cy], w + 2, h * 0.34 + 2) },
-    { form: "spine", area: boxAt([cx, cy], w * 0.34 + 2, h + 2) },
-    { form: "halves", area: boxAt([minX + w / 4, cy], w / 2 + 2, h + 2) },
-    { form: "halves", area: boxAt([maxX - w / 4, cy], w / 2 + 2, h + 2) },
-    { form: "halves", area: boxAt([cx, minY + h / 4], w + 2, h / 2 + 2) },
-    { form: "halves", area: boxAt([cx, maxY - h / 4], w + 2, h / 2 + 2) },
+    { form: "spine", area: box(cx, cy, w, h * 0.34) },
+    { form: "spine", area: box(cx, cy, w * 0.34, h) },
+    { form: "halves", area: box(minX + w / 4, cy, w / 2, h) },
+    { form: "halves", area: box(maxX - w / 4, cy, w / 2, h) },
+    { form: "halves", area: box(cx, minY + h / 4, w, h / 2) },
+    { form: "halves", area: box(cx, maxY - h / 4, w, h / 2) },
   ];
 }
+
+const clippedGround = ({ level, upright }: Ground, b: Box): Ground => ({ level: clipped(level, b), upright: clipped(upright, { minX: b.minY, maxX: b.maxY, minY: b.minX, maxY: b.maxX }) });
 
 /** Rounds and long tables together, composed: long runs in a band of the floor, rounds in the rest. */
 export function mixedDrafts(work: Work, families: readonly Family[], places: number): readonly Draft[] {
@@ -38,10 +40,10 @@ export function mixedDrafts(work: Work, families: readonly Family[], places: num
     }
     const pick = (upright: boolean): typeof choices => choices.filter((c) => c.unit.upright === upright).sort((a, b) => a.away - b.away).slice(0, work.steps > 0 ? 3 : 2);
     for (const { unit, runs } of [...pick(false), ...pick(true)]) {
-      const region = placesFor(work.hall, unit.footing);
-      if (region.length === 0) continue;
-      for (const band of bands(region)) {
-        const within = intersect(region, [band.area]);
+      const ground = groundFor(work.hall, unit.footing);
+      if (!ground) continue;
+      for (const band of bands(ground)) {
+        const within = clippedGround(ground, band.area);
         const long = composedGrids({ ...work.hall, focus: null }, unit, within, runs, 1)[0];
         if (!long) continue;
         const laid = lay(unit, long.points);
@@ -51,7 +53,7 @@ export function mixedDrafts(work: Work, families: readonly Family[], places: num
           if (!round) continue;
           const n = Math.ceil((places - totalPlaces(laid)) / round.places);
           if (n > g.count) continue;
-          const best = composedGrids(hall, round, placesFor(hall, round.footing), n, 1)[0];
+          const best = composedGrids(hall, round, groundFor(hall, round.footing), n, 1)[0];
           if (!best) continue;
           out.push({ laid: [...laid, ...lay(round, best.points, 1_000)], kind: "mixed", form: band.form, score: (long.score + best.score) / 2 + (band.form === "spine" ? 0.1 : 0) });
         }

@@ -1,6 +1,6 @@
-import { aroundCircle, minus, offset, pieceContains, pieceDistance, rectangle, regionArea, subtract, union, type Piece, type Point, type Polygon, type Region } from "../../geometry";
+import { aroundCircle, offset, pieceContains, pieceDistance, rectangle, regionArea, subtract, type Piece, type Point, type Polygon, type Region } from "../../geometry";
 import { isRound, type Item } from "../../layout";
-import { LINE_OUT, WAY } from "./hall";
+import { convexSum, LINE_OUT, WAY } from "./hall";
 import type { SeatingSpace } from "./types";
 
 /** Part of the way from a place at a table that has no least width, mm: IBC 2018 1029.13.1.1, exception (6 ft). */
@@ -10,16 +10,10 @@ export const ROUTE = 914;
 /** Kept in hand against the exact check of the ways out, mm. */
 const IN_HAND = 2;
 
-const grownTable = (i: Item, by: number): Polygon[] => isRound(i.shape)
-  ? [aroundCircle(i.at, i.shape.diameter / 2 + by, 48)]
-  : [rectangle(i.at, i.shape.width + 2 * by, i.shape.depth, i.angle), rectangle(i.at, i.shape.width, i.shape.depth + 2 * by, i.angle),
-    ...([[1, 1], [1, -1], [-1, 1], [-1, -1]] as const).map(([a, b]) => aroundCircle(cornerOf(i, a, b), by, 24))];
-
-function cornerOf(i: Item, a: number, b: number): Point {
-  if (isRound(i.shape)) return i.at;
-  const c = rectangle(i.at, i.shape.width, i.shape.depth, i.angle);
-  return (c[a < 0 ? (b < 0 ? 0 : 3) : b < 0 ? 1 : 2] ?? i.at);
-}
+/** A table grown all round by a distance, never by less: corners as arcs drawn from outside. */
+const grownTable = (i: Item, by: number): Polygon => isRound(i.shape)
+  ? aroundCircle(i.at, i.shape.diameter / 2 + by, 48)
+  : convexSum(rectangle(i.at, i.shape.width, i.shape.depth, i.angle), aroundCircle([0, 0], by, 24));
 
 const bare = new WeakMap<SeatingSpace, Map<number, Region>>();
 /** The floor where the middle of a walker of some width may be with no tables standing. */
@@ -34,8 +28,7 @@ function bareWalk(space: SeatingSpace, width: number): Region {
 /** The pieces of floor from which a walker of some width gets out, between lines 483 mm out from the tables. */
 export function walkable(space: SeatingSpace, items: readonly Item[], width: number): readonly Piece[] {
   const tables = [...items, ...(space.fixed ?? [])].filter((i) => i.seats.length > 0);
-  const grown = union(tables.flatMap((i) => grownTable(i, LINE_OUT + width / 2 + IN_HAND)));
-  const free = minus(bareWalk(space, width), grown);
+  const free = subtract(bareWalk(space, width), tables.map((i) => grownTable(i, LINE_OUT + width / 2 + IN_HAND)));
   const exits = space.exits ?? [];
   const open = free.filter((p) => exits.some((e) => pieceContains(p, e) || pieceDistance(p, e) < width));
   if (open.length > 0) return open;
@@ -45,10 +38,25 @@ export function walkable(space: SeatingSpace, items: readonly Item[], width: num
   return free.filter((p) => regionArea([p]) > most * 0.3);
 }
 
+/** Whether points lie within a distance of a piece of floor: most are answered by a corner of it that is near. */
+function nearPiece(piece: Piece, by: number): (p: Point) => boolean {
+  const corners = [piece.outer, ...piece.holes].flat();
+  let last: Point | undefined;
+  const close = (c: Point, p: Point): boolean => (c[0] - p[0]) ** 2 + (c[1] - p[1]) ** 2 <= by * by;
+  return (p) => {
+    if (last && close(last, p)) return true;
+    if (p[0] < piece.box.minX - by || p[0] > piece.box.maxX + by || p[1] < piece.box.minY - by || p[1] > piece.box.maxY + by) return false;
+    const hit = corners.find((c) => close(c, p));
+    if (hit) { last = hit; return true; }
+    return pieceDistance(piece, p) <= by;
+  };
+}
+
 /** Ids of the tables with a place from which no way out is near enough. */
 export function shutIn(space: SeatingSpace, items: readonly Item[]): readonly string[] {
   const open = walkable(space, items, WAY);
   // Nowhere to walk and no door known: nothing can be said.
   if (open.length === 0 && (space.exits ?? []).length === 0) return [];
-  return items.filter((i) => i.seats.some((s) => !open.some((p) => pieceDistance(p, [s.x, s.y]) <= FREE_WALK - 60))).map((i) => i.id);
+  const near = open.map((p) => nearPiece(p, FREE_WALK - 60));
+  return items.filter((i) => i.seats.some((s) => !near.some((n) => n([s.x, s.y])))).map((i) => i.id);
 }

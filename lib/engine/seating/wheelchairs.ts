@@ -1,4 +1,4 @@
-import { add, clearance, distance, insideBy, pieceContains, polygonShape, turn, type Point, type Shape } from "../../geometry";
+import { add, boxesNear, clearance, distance, insideBy, pieceContains, polygonShape, turn, type Point, type Shape } from "../../geometry";
 import { footprint, isRound, seatPolygon, WHEELCHAIR_FLOOR, type Item, type Seat } from "../../layout";
 import { LINE_OUT } from "./hall";
 import { moveSeats, offEdge, ringTuck, TUCK } from "./seats";
@@ -11,10 +11,23 @@ const OFF = WHEELCHAIR_FLOOR.depth / 2 - UNDER;
 /** Width of table edge that a wheelchair place takes. */
 const SLOT = WHEELCHAIR_FLOOR.width + 20;
 
-type Option = { readonly item: Item; readonly seats: readonly Seat[]; readonly at: Point; readonly lost: number };
+type Option = { readonly item: Item; readonly seats: () => readonly Seat[]; readonly at: Point; readonly lost: number };
 
-/** Seats about the origin of a round with a wheelchair place in the direction `way` (degrees), chairs shared over the rest. */
-function ringWith(diameter: number, places: number, chair: ChairSize, way: number): readonly Seat[] {
+type Rings = (diameter: number, places: number) => readonly Seat[];
+
+/** Rings with a wheelchair place straight ahead (0 degrees), worked out once for each size and number of places. */
+function ringsFor(chair: ChairSize): Rings {
+  const known = new Map<string, readonly Seat[]>();
+  return (diameter, places) => {
+    const key = `${diameter} ${places}`, ring = known.get(key) ?? ringWith(diameter, places, chair);
+    known.set(key, ring);
+    return ring;
+  };
+}
+
+/** Seats about the origin of a round with a wheelchair place at 0 degrees, chairs shared over the rest. */
+function ringWith(diameter: number, places: number, chair: ChairSize): readonly Seat[] {
+  const way = 0;
   const r = diameter / 2;
   const middle = turn([r + OFF, 0], way);
   const wheel: Seat = { x: Math.round(middle[0]), y: Math.round(middle[1]), facing: (way + 180) % 360, place: "wheelchair" };
@@ -71,18 +84,24 @@ export function placeWheelchairs(space: SeatingSpace, items: readonly Item[], op
   const chosen: Point[] = [];
   if (opts.count === 0) return { items, placed };
   const open = walkable(space, items, ROUTE);
+  if (open.length === 0) return { items, placed };
+  const rings = ringsFor(opts.chair);
   const reached = (edge: Point, outward: Point): boolean => {
     const q = add(edge, [outward[0] * (LINE_OUT + ROUTE / 2 + 6), outward[1] * (LINE_OUT + ROUTE / 2 + 6)]);
     return open.some((p) => pieceContains(p, q));
   };
   const walls = space.floor, solids = space.solids.map(polygonShape), zones = space.zones.map((z) => polygonShape(z.polygon));
+  const others: readonly { readonly id: string; readonly shapes: readonly Shape[] }[] = [...items, ...(space.fixed ?? [])].map((t) => ({ id: t.id, shapes: [footprint(t), ...t.seats.map((s) => polygonShape(seatPolygon(s, opts.chair)))] }));
+  const laid = new Map<string, readonly Shape[]>();
+  const off = (a: Shape, b: Shape): boolean => !boxesNear(a.box, b.box, 0) || clearance(a, b) >= 0;
   const stands = (o: Option): boolean => {
-    const own: Shape[] = o.seats.map((s) => polygonShape(seatPolygon(s, opts.chair)));
-    if (own.some((a, i) => own.some((b, j) => j > i && clearance(a, b) < 0))) return false;
-    const wheel = own[o.seats.findIndex((s) => s.place === "wheelchair")];
+    const seats = o.seats();
+    const own: Shape[] = seats.map((s) => polygonShape(seatPolygon(s, opts.chair)));
+    if (own.some((a, i) => own.some((b, j) => j > i && !off(a, b)))) return false;
+    const wheel = own[seats.findIndex((s) => s.place === "wheelchair")];
     if (!wheel || !walls.some((p) => insideBy(wheel, p.outer) >= 0 && p.holes.every((h) => clearance(wheel, polygonShape(h)) >= 0))) return false;
-    return own.every((c) => solids.every((s) => clearance(c, s) >= 0) && zones.every((z) => clearance(c, z) >= 0) &&
-      [...out, ...(space.fixed ?? [])].every((t) => t.id === o.item.id || (clearance(c, footprint(t)) >= 0 && t.seats.every((s) => clearance(c, polygonShape(seatPolygon(s, opts.chair))) >= 0))));
+    return own.every((c) => solids.every((s) => off(c, s)) && zones.every((z) => off(c, z)) &&
+      others.every((t) => t.id === o.item.id || (laid.get(t.id) ?? t.shapes).every((s) => off(c, s))));
   };
   while (placed < opts.count) {
     const options: Option[] = [];
@@ -94,21 +113,23 @@ export function placeWheelchairs(space: SeatingSpace, items: readonly Item[], op
         for (let k = 0; k < 16; k++) {
           const way = opts.axis + k * 22.5, outward = turn([1, 0], way);
           if (!reached(add(item.at, turn([r, 0], way)), outward)) continue;
-          const seats = moveSeats(ringWith(item.shape.diameter, n, opts.chair, way), item.at, 0);
-          options.push({ item, seats, at: item.at, lost: n - seats.length });
+          const ring = rings(item.shape.diameter, n);
+          options.push({ item, seats: () => moveSeats(ring, item.at, way), at: item.at, lost: n - ring.length });
         }
       } else for (const top of [true, false]) for (const left of [true, false]) {
         const { width, depth } = item.shape;
         const local: Point = [(left ? -1 : 1) * (width / 2 - SLOT / 2 - 10), (top ? -1 : 1) * (depth / 2)];
         if (!reached(add(item.at, turn(local, item.angle)), turn([0, top ? -1 : 1], item.angle))) continue;
         const seats = sideWith(item, opts.chair, top, left);
-        if (seats) options.push({ item, seats: moveSeats(seats, item.at, item.angle), at: item.at, lost: n - seats.length });
+        if (seats) options.push({ item, seats: () => moveSeats(seats, item.at, item.angle), at: item.at, lost: n - seats.length });
       }
     }
     const near = (o: Option): number => (space.focus ? distance(o.at, space.focus) / 4 : 0) - Math.min(9_000, ...chosen.map((c) => distance(c, o.at)));
     const pick = options.filter((o) => o.lost <= spare).sort((a, b) => a.lost - b.lost || near(a) - near(b)).find(stands);
     if (!pick) break;
-    out = out.map((i) => (i === pick.item ? { ...i, seats: [...pick.seats] } : i));
+    const seats = pick.seats();
+    out = out.map((i) => (i === pick.item ? { ...i, seats: [...seats] } : i));
+    laid.set(pick.item.id, [footprint(pick.item), ...seats.map((s) => polygonShape(seatPolygon(s, opts.chair)))]);
     chosen.push(pick.at);
     spare -= pick.lost;
     placed++;
