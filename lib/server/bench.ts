@@ -6,7 +6,7 @@ import { formatDay } from "../measure";
 import { sheetFor } from "../papers";
 import { proposalPdf } from "../print";
 import { check } from "../rules";
-import type { PlanInput, ProposalPdfInput, Works } from "../service/works";
+import type { DrawnPlan, PlanDrawingInput, PlanInput, ProposalPdfInput, Works } from "../service/works";
 
 /** The width of a plan within a page where none is given, CSS pixels. */
 const PIXELS = 640;
@@ -19,6 +19,7 @@ export const bench: Works = {
   check: async (venue, layout, brief) => check(venue, layout, brief),
   quote: async (venue, brief, layout) => quote(venue, brief, layout),
   planSvg: async (plan) => (plan.sheet ? sheetOf(plan) : withinPage(plan)),
+  planDrawing: async (plan) => listed(plan),
   proposalPdf: printed,
 };
 
@@ -44,6 +45,11 @@ function titleOf({ venue, layout, scene: id, brief, revision = 0, fingerprint }:
 function withinPage({ venue, layout, scene, pixelWidth = PIXELS }: PlanInput): string {
   const drawing = composePlan(venue, layout, scene, { pixelWidth, frame: false });
   return toSvg(drawing, { theme: "css", pixelWidth, idPrefix: `${layout.id}-${scene}-`, reads: "image" });
+}
+
+/** The same plan as marks, for the page's own painter. */
+function listed({ venue, layout, scene, pixelWidth, ways, dimensions, findings }: PlanDrawingInput): DrawnPlan {
+  return { drawing: composePlan(venue, layout, scene, { pixelWidth, frame: false, ways, dimensions, findings }), idPrefix: `${layout.id}-${scene}-` };
 }
 
 async function printed({ venue, brief, layout, quote: fees, reference, revision, fingerprint, sentOn, url, now }: ProposalPdfInput): Promise<Uint8Array> {

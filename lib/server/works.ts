@@ -17,6 +17,7 @@ export function makeWorks(): WorksHandle {
       check: (...args) => desk.ask("check", args),
       quote: (...args) => desk.ask("quote", args),
       planSvg: (...args) => desk.ask("planSvg", args),
+      planDrawing: (...args) => desk.ask("planDrawing", args),
       proposalPdf: (...args) => desk.ask("proposalPdf", args),
     },
     close: async () => { await Promise.all([engine, counting, desk].map((one) => one.close())); },

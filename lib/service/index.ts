@@ -38,4 +38,5 @@ export { capacityFor } from "./capacity-for";
 export { chooseLayout } from "./choose-layout";
 export { sendRequest, type SentRevision } from "./send-request";
 export { planSvg } from "./plan-svg";
+export { planDrawing } from "./plan-drawing";
 export { proposalPdfFor, type Pdf } from "./proposal-pdf";

@@ -14,8 +14,15 @@ export type Works = {
   readonly check: (venue: Venue, layout: Layout, brief: Brief) => Promise<readonly Finding[]>;
   readonly quote: (venue: Venue, brief: Brief, layout: Layout) => Promise<Quote>;
   readonly planSvg: (plan: PlanInput) => Promise<string>;
+  readonly planDrawing: (plan: PlanDrawingInput) => Promise<DrawnPlan>;
   readonly proposalPdf: (proposal: ProposalPdfInput) => Promise<Uint8Array>;
 };
+
+/** What a plan within a page shows beside what stands. */
+export type PlanLayers = { readonly ways?: boolean; readonly dimensions?: boolean; readonly findings?: boolean };
+export type PlanDrawingInput = PlanLayers & { readonly venue: Venue; readonly layout: Layout; readonly scene: SceneId; readonly pixelWidth: number };
+/** A plan as a list of marks, and how its ids begin. What the marks are the pages know; it passes through here as it is. */
+export type DrawnPlan = { readonly drawing: unknown; readonly idPrefix: string };
 
 export type PlanInput = {
   readonly venue: Venue; readonly layout: Layout; readonly scene: SceneId; readonly sheet: boolean;

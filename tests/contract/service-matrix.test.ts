@@ -23,6 +23,7 @@ const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly
   getBooking: { may: ["couple A", "desk"], ask: (a) => service.getBooking(house, a, { reference: ours }) },
   arrangeFor: { may: ["couple A", "desk"], ask: (a) => service.arrangeFor(house, a, { reference: ours }) },
   capacityFor: { may: ["couple A", "desk"], ask: (a) => service.capacityFor(house, a, { reference: ours }) },
+  planDrawing: { may: ["couple A", "desk"], ask: (a) => service.planDrawing(house, a, { reference: ours, scene: "meal", pixelWidth: 640 }) },
   planSvg: { may: ["couple A", "desk"], ask: (a) => service.planSvg(house, a, { reference: ours }) },
   proposalPdfFor: { may: ["couple A", "desk"], ask: (a) => service.proposalPdfFor(house, a, { reference: ours }) },
   saveStep: { may: ["couple A"], ask: (a) => service.saveStep(house, a, { reference: ours, step: "guests", values: { adults: "x" }, revision: 0 }) },

@@ -1,4 +1,5 @@
-import { currentActor, planSvg, theHouse } from "@/lib/service";
+import { planSvg } from "@/lib/service";
+import { whoLooks } from "@/app/_server/who-looks";
 
 /** One part of the day as a drawing by itself. */
 export async function GET(request: Request): Promise<Response> {
@@ -7,10 +8,7 @@ export async function GET(request: Request): Promise<Response> {
   const number = query.get("number");
   const missing = new Response(null, { status: 404, headers: { "Cache-Control": "no-store" } });
   if (!reference || (number !== null && !/^\d{1,6}$/.test(number))) return missing;
-  const house = await theHouse();
-  const cookie = request.headers.get("cookie");
-  const asCouple = await currentActor(house, { cookie, side: "couple" });
-  const actor = asCouple.kind === "couple" && asCouple.reference === reference ? asCouple : await currentActor(house, { cookie, side: "desk" });
+  const { house, actor } = await whoLooks(request, reference);
   const drawn = await planSvg(house, actor, {
     reference, scene: query.get("scene") ?? undefined, layout: query.get("layout") ?? undefined, number: number === null ? undefined : Number(number), sheet: true,
   });

@@ -58,7 +58,7 @@ export default async function SendPage({ searchParams }: Props) {
           </section>
         ))}
       </div>
-      <Day layout={layout} venue={venue} plans={plans} />
+      <Day layout={layout} venue={venue} plans={plans} query={`ref=${encodeURIComponent(booking.reference)}`} />
       <Caution />
       <div className="two-up max-w-[70rem]">
         <section className="section"><h2>Fee summary</h2>{layout.quote ? <Fees quote={layout.quote} locale={venue.locale} tax={venue.tax} /> : <p className="mt-3">This layout has not been priced.</p>}</section>

@@ -33,7 +33,7 @@ export default async function LayoutInFull({ params }: Props) {
       <h1 className="mt-3">{layout.title}</h1>
       <div className="prose mt-4">{layout.why.map((w) => <p key={w}>{w}</p>)}</div>
       {layout.givesUp && layout.givesUp.length > 0 && <p className="measure mt-3"><b>It gives up:</b> {layout.givesUp.join(" ")}</p>}
-      <Day layout={layout} venue={venue} plans={plans} words />
+      <Day layout={layout} venue={venue} plans={plans} words query={`ref=${encodeURIComponent(booking.reference)}&layout=${encodeURIComponent(id)}`} />
       {layout.quote && <section className="section max-w-[50rem]"><h2>Fee summary</h2><Fees quote={layout.quote} locale={venue.locale} tax={venue.tax} /></section>}
       <section className="section max-w-[50rem]"><h2>What the checks found</h2><Findings findings={layout.findings} sceneWord={titleOf} /></section>
       <Caution />

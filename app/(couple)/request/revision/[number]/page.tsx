@@ -29,7 +29,7 @@ export default async function RevisionPage({ params }: Props) {
     <CoupleFrame booking={booking} back={{ href: "/request", text: "Your day" }}>
       <h1 className="mt-3">Revision {revision.number}: {layout.title}</h1>
       <p className="mt-3 sec">Sent {sayMoment(revision.sentAt, venue)}. Fingerprint <span className="fingerprint">{sayFingerprint(revision.fingerprint)}</span>.</p>
-      <Day layout={layout} venue={venue} plans={plans} words />
+      <Day layout={layout} venue={venue} plans={plans} words query={`ref=${encodeURIComponent(booking.reference)}&number=${number}`} />
       <Caution />
       <div className="two-up max-w-[70rem]">
         <section className="section"><h2>Fee summary</h2><Fees quote={revision.quote} locale={venue.locale} tax={venue.tax} /></section>

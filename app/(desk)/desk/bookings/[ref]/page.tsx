@@ -8,7 +8,7 @@ import { BriefInWords, History, reviewFacts } from "@/app/_parts/review";
 import { Fees } from "@/components/desk/fees";
 import { Findings } from "@/components/desk/findings";
 import { Caution } from "@/components/plan/caution";
-import { DrawingSheet } from "@/components/plan/drawing";
+import { PlanView } from "@/components/plan/plan-view";
 import { SceneInWords } from "@/components/plan/in-words";
 import { sayTurnovers } from "@/components/plan/layouts";
 import { Checked } from "@/components/form/page/checked";
@@ -53,7 +53,7 @@ export default async function ReviewPage({ params, searchParams }: Props) {
               <nav className="scenes-of" aria-label="Parts of the day">
                 {layout.scenes.map((s) => <a key={s.id} href={`/desk/bookings/${ref}?part=${s.id}${number}`} aria-current={s.id === scene.id ? "true" : undefined}>{s.title}</a>)}
               </nav>
-              <DrawingSheet svg={svg} caption={scene.seats > 0 ? `${layout.title}: ${counted(scene.seats, "place", "places")}` : layout.title} aside={<a href={pdf}>Proposal as PDF</a>} />
+              <PlanView name={scene.title} source={{ kind: "saved", query: `ref=${encodeURIComponent(ref)}&scene=${scene.id}${revision ? `&number=${revision.number}` : ""}` }} svg={svg} caption={scene.seats > 0 ? `${layout.title}: ${counted(scene.seats, "place", "places")}` : layout.title} aside={<a href={pdf}>Proposal as PDF</a>} />
               <details className="act"><summary>{scene.title} in words</summary><div className="pb-4"><SceneInWords scene={scene} venue={venue} /></div></details>
               <p className="small sec mt-3">Turnover: {sayTurnovers(layout.turnovers)}.</p>
             </>

@@ -1,0 +1,105 @@
+import { SVG, type Dom, type Svg } from "@svgdotjs/svg.js";
+import { svgTree, written, type Drawing, type SvgNode, type SvgOptions } from "@/lib/drawing";
+
+/** Builds a tree of elements by svg.js: the same elements, attributes and words that the server's painter writes. */
+function build(into: Dom, { attributes, words, inner }: SvgNode): void {
+  for (const [key, value] of written(attributes)) into.attr(key, value);
+  if (words !== undefined) into.words(words);
+  for (const one of inner ?? []) build(into.element(one.name), one);
+}
+
+/** Paints a drawing into an element of the page. */
+export function paint(host: HTMLElement, drawing: Drawing, options: SvgOptions): Svg {
+  const root = SVG();
+  // What svg.js says of itself is no part of the drawing.
+  for (const name of ["version", "xmlns:xlink", "xmlns:svgjs"]) root.attr(name, null);
+  build(root, svgTree(drawing, options));
+  return root.addTo(host);
+}
+
+export type PieceName = { readonly id: string; readonly label: string };
+export type Stage = {
+  readonly show: (drawing: Drawing, idPrefix: string) => readonly PieceName[];
+  /** Larger or smaller about the middle of what is seen; gives how many times larger than whole. */
+  readonly zoom: (by: number) => number;
+  /** Moves the view by shares of what is seen. */
+  readonly move: (right: number, down: number) => void;
+  readonly whole: () => void;
+  readonly pick: (id: string | null) => void;
+  readonly remove: () => void;
+};
+type Seen = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+
+const MOST = 6;
+const PIECE = 'g[role="graphics-symbol"][id]';
+
+/** A plan under the hand: larger and smaller, moved about, its pieces read by a tap. */
+export function makeStage(host: HTMLElement, tapped: (id: string | null) => void): Stage {
+  let svg: Svg | undefined;
+  let page: Seen = { x: 0, y: 0, width: 1, height: 1 };
+  let seen: Seen = page;
+  let mark: Dom | undefined;
+  const within = (lo: number, v: number, hi: number): number => Math.min(Math.max(v, lo), hi);
+  const look = (next: Seen): void => {
+    const width = within(page.width / MOST, next.width, page.width), height = (width * page.height) / page.width;
+    seen = { width, height, x: within(0, next.x, page.width - width), y: within(0, next.y, page.height - height) };
+    svg?.viewbox(seen.x, seen.y, seen.width, seen.height);
+    host.classList.toggle("stage-near", seen.width < page.width - 1e-6);
+  };
+  const pick = (id: string | null): void => {
+    mark?.remove();
+    mark = undefined;
+    const piece = id === null ? null : host.querySelector(`${PIECE}[id="${CSS.escape(id)}"]`);
+    if (!(piece instanceof SVGGraphicsElement) || !svg) return;
+    const b = piece.getBBox(), air = 0.8;
+    mark = svg.rect(b.width + 2 * air, b.height + 2 * air).move(b.x - air, b.y - air).addClass("stage-mark").attr("aria-hidden", "true");
+  };
+
+  let from: { readonly x: number; readonly y: number; readonly seen: Seen } | null = null;
+  let moved = false;
+  const down = (e: PointerEvent): void => { moved = false; from = seen.width < page.width - 1e-6 ? { x: e.clientX, y: e.clientY, seen } : null; };
+  const drag = (e: PointerEvent): void => {
+    if (!from || e.buttons === 0) return;
+    const per = from.seen.width / host.clientWidth;
+    const dx = (e.clientX - from.x) * per, dy = (e.clientY - from.y) * per;
+    if (Math.abs(e.clientX - from.x) + Math.abs(e.clientY - from.y) > 5) moved = true;
+    look({ ...from.seen, x: from.seen.x - dx, y: from.seen.y - dy });
+  };
+  const up = (): void => { from = null; };
+  const tap = (e: MouseEvent): void => {
+    if (moved) return;
+    const piece = e.target instanceof Element ? e.target.closest(PIECE) : null;
+    tapped(piece?.id ?? null);
+  };
+  host.addEventListener("pointerdown", down);
+  host.addEventListener("pointermove", drag);
+  window.addEventListener("pointerup", up);
+  host.addEventListener("click", tap);
+
+  return {
+    show: (drawing, idPrefix) => {
+      svg?.remove();
+      mark = undefined;
+      svg = paint(host, drawing, { theme: "css", pixelWidth: host.clientWidth, idPrefix, reads: "objects" });
+      page = { x: 0, y: 0, width: drawing.width, height: drawing.height };
+      seen = page;
+      look(page);
+      return [...host.querySelectorAll(PIECE)].map((one) => ({ id: one.id, label: one.getAttribute("aria-label") ?? "" }));
+    },
+    zoom: (by) => {
+      const width = seen.width / by, height = seen.height / by;
+      look({ width, height, x: seen.x + (seen.width - width) / 2, y: seen.y + (seen.height - height) / 2 });
+      return page.width / seen.width;
+    },
+    move: (right, below) => look({ ...seen, x: seen.x + right * seen.width, y: seen.y + below * seen.height }),
+    whole: () => look(page),
+    pick,
+    remove: () => {
+      host.removeEventListener("pointerdown", down);
+      host.removeEventListener("pointermove", drag);
+      window.removeEventListener("pointerup", up);
+      host.removeEventListener("click", tap);
+      svg?.remove();
+    },
+  };
+}
