@@ -46,16 +46,17 @@ type Fitted = { readonly frame: Frame; readonly foot: Rect };
 
 const meets = (a: Rect, b: Rect): boolean => a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
-/** The plan in the middle, the scale bar in a lower corner that it leaves free, or else in a band beneath it. */
+/** The plan in the middle, or to a side, so that the scale bar finds a lower corner free. */
 function fitAt(tried: Try, ratio: number): Fitted | null {
   const { level, hand, options } = tried;
   const { width, height } = options;
   const loose: Frame = { perMm: 1 / ratio, origin: [0, 0] };
   const e = extentAt(tried, loose);
-  const wide = barFor(1 / ratio, hand.lengths, 30).length + textWidth(`1\u2009:\u2009${ratio} on ${options.paper}`, { size: hand.note, face: "sans" }) + 30;
-  for (const band of [0, BAND]) {
-    if (e.maxX - e.minX > width || e.maxY - e.minY > height - band) continue;
-    const frame: Frame = { ...loose, origin: [(width - e.minX - e.maxX) / 2, (height - band - e.minY - e.maxY) / 2] };
+  const wide = barFor(1 / ratio, hand.lengths, 30).length + textWidth(`1\u2009:\u2009${ratio} on ${options.paper}`, { size: hand.note, face: "sans" }) + 27;
+  const slack = { x: width - (e.maxX - e.minX), y: height - (e.maxY - e.minY) };
+  if (slack.x < 0 || slack.y < 0) return null;
+  for (const fy of slack.y >= BAND ? [0.5, 0] : [0]) for (const fx of [0.5, 0, 1]) {
+    const frame: Frame = { ...loose, origin: [slack.x * fx - e.minX, slack.y * fy - e.minY] };
     const taken = [...coverOf(level, frame), ...ordinates(tried, frame).takes];
     const corner = [0, width - wide].map((x): Rect => ({ x, y: height - BAND, width: wide, height: BAND })).find((r) => !taken.some((t) => meets(t, r)));
     if (corner) return { frame, foot: corner };

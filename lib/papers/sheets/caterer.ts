@@ -8,7 +8,7 @@ import { drawnFigure } from "../plans";
 import { table, type RowSpec } from "../table";
 import { counted, list, SERVICE } from "../words";
 import { columns, headOf, section, type Desk, type Part, type Setup } from "./page";
-import { notes, planRegions, type PlanTool } from "./crew";
+import { planRegions, type PlanTool } from "./crew";
 import { CARRIED } from "./style";
 import { lengthOf, roomName, timeOf, type Told } from "./told";
 import { straightWalk } from "./walk";
@@ -60,7 +60,7 @@ function tableRows(scene: Scene, told: Told): readonly RowSpec[] {
   const total = rows.reduce((n, r) => n + r.seats, 0);
   return [
     ...[...groups.values()].map(({ numbers, names, row }): RowSpec => ({
-      cells: [{ text: [numberRuns(numbers), list(names)].filter(Boolean).join("; "), style: CARRIED.strong }, { text: row.words, style: CARRIED.body, under: [numbers.length + names.length > 1 ? `${row.seats} each` : "", row.remarks].filter(Boolean).join("; "), underStyle: CARRIED.second }, { text: String(row.seats * (numbers.length + names.length)), style: CARRIED.strong }],
+      cells: [{ text: [numberRuns(numbers), list(names)].filter(Boolean).join("; "), style: CARRIED.strong }, { text: numbers.length + names.length > 1 ? `${row.words}; ${row.seats}\u00a0each` : row.words, style: CARRIED.body, ...(row.remarks === "" ? {} : { under: row.remarks, underStyle: CARRIED.second }) }, { text: String(row.seats * (numbers.length + names.length)), style: CARRIED.strong }],
     })),
     { sum: true, cells: [{ text: "All", style: CARRIED.strong }, { text: "", style: CARRIED.body }, { text: String(total), style: CARRIED.strong }] },
   ];
@@ -72,14 +72,14 @@ function heads({ brief }: Told, scene: Scene): readonly string[] {
   const work = scene.items.filter((i) => i.role === "work").reduce((n, i) => n + i.seats.length, 0);
   return [
     `${g.adults} adults${g.children > 0 ? ` and ${counted(g.children, "child", "children")}` : ""}: ${g.adults + g.children} guests.`,
-    ...(g.highChairs > 0 ? [`${counted(g.highChairs, "high chair", "high chairs")}: each takes a chair's place; ask the couple at which table.`] : []),
+    ...(g.highChairs > 0 ? [`${counted(g.highChairs, "high chair", "high chairs")}, each in a chair's place.`] : []),
     ...(g.wheelchairs > 0 ? [`${counted(g.wheelchairs, "guest", "guests")} in ${g.wheelchairs === 1 ? "a wheelchair" : "wheelchairs"}.`] : []),
-    ...(g.suppliers > 0 ? [`${counted(g.suppliers, "supplier eats", "suppliers eat")} too${work > 0 ? `, at a table of their own with ${counted(work, "place", "places")}` : ""}.`] : []),
+    ...(g.suppliers > 0 ? [`${counted(g.suppliers, "supplier eats", "suppliers eat")} too${work > 0 ? `, ${work} of them at a table of their own` : ""}.`] : []),
   ];
 }
 
 const para = (text: string, to: Desk): Element => {
-  to.flow.gap(1.2);
+  to.flow.gap(0.8);
   return element("P", setLines(wrap(text, { style: CARRIED.body, width: to.flow.width(), measure: to.measure }), CARRIED.body, to));
 };
 
@@ -96,10 +96,11 @@ export function catererPart(scene: Scene, told: Told, by: Setup & { readonly fro
   const head = headOf(from, { title, beside: [SERVICE[told.brief.meal.service], at ? `meal at ${at}` : ""].filter(Boolean).join("; ") }, by);
   const figure = drawnFigure(plan(scene.id, { rooms, width: regions.plan.width, height: regions.plan.height }), regions.plan);
   const eaters = [section("To feed", to), ...heads(told, scene).map((t) => para(t, to))];
-  to.flow.gap(4);
-  const places = [section("Tables and places", to), table({ columns: [{ title: "No.", width: 19 }, { title: "Table" }, { title: "Places", width: 15, align: "end" }], rows: tableRows(scene, told), head: CARRIED.head, pad: 0.8 }, to)];
-  to.flow.gap(4);
+  to.flow.gap(3);
+  const rows = tableRows(scene, told);
+  const places = [section("Tables and places", to), table({ columns: [{ title: "No.", width: 4.5 + Math.max(...rows.map((r) => Math.min(34, to.measure(r.cells[0]?.text ?? "", CARRIED.strong.font, CARRIED.strong.size)))) }, { title: "Table" }, { title: "Places", width: 15, align: "end" }], rows, head: CARRIED.head, pad: 0.6 }, to)];
+  to.flow.gap(3);
   const lines = scene.items.filter((i) => i.kind === "buffet" || i.role === "buffet").map((i) => `${i.label} in ${roomName(i.room, told.venue)}: ${"diameter" in i.shape ? lengthOf(i.shape.diameter, told.venue) : `${lengthOf(i.shape.width, told.venue)} long, ${lengthOf(i.shape.depth, told.venue)} deep`}.`);
-  const served = [section("Serving", to), ...lines.map((t) => para(t, to)), ...walkWords(scene, told).map((t) => para(t, to)), ...notes(told.brief.notes.trim() === "" ? [] : ["The couple wrote notes: see the proposal."], to)];
+  const served = [section("Serving", to, 10), ...lines.map((t) => para(t, to)), ...walkWords(scene, told).map((t) => para(t, to))];
   return { title, from, pages: 1 + Math.ceil(to.flow.region() / 3), elements: [element("Sect", [head, figure, ...eaters, ...places, ...served])], artifacts: to.artifacts };
 }

@@ -19,9 +19,9 @@ function carried(scene: Scene, told: Told): readonly Count[] {
       const now = scene.items.find((i) => "standing" in i.from && i.from.standing === piece.id);
       const heavy = told.venue.charges.find((c) => c.id === piece.move)?.name;
       const under = heavy ?? "";
-      if (!now) return [{ n: 1, name: `${piece.name}: carry out`, where: `of ${room.name}`, under }];
+      if (!now) return [{ n: 1, name: `Carry out: ${piece.name}`, where: room.name, under }];
       const off = Math.hypot(now.at[0] - piece.at[0], now.at[1] - piece.at[1]);
-      return now.room === room.id && off <= 1 ? [] : [{ n: 1, name: `${piece.name}: move`, where: now.room === room.id ? `within ${room.name}` : roomName(now.room, told.venue), under }];
+      return now.room === room.id && off <= 1 ? [] : [{ n: 1, name: `Move: ${piece.name}`, where: now.room === room.id ? `within ${room.name}` : roomName(now.room, told.venue), under }];
     }));
 }
 
@@ -33,7 +33,7 @@ function stockCounts(scene: Scene, told: Told): readonly Count[] {
     const n = mine.reduce((sum, i) => sum + units(i), 0);
     if (n === 0) return [];
     const size = mine[0] && units(mine[0]) === 1 ? sizeOf(mine[0], told.venue) : "";
-    return [{ n, name: stock.name, where: roomsOf(mine, told), under: size }];
+    return [{ n, name: size === "" ? stock.name : `${stock.name}, ${size}`, where: roomsOf(mine, told), under: "" }];
   });
 }
 

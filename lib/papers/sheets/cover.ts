@@ -1,6 +1,6 @@
 import { people } from "../../brief";
 import { formatDay } from "../../measure";
-import { setLines } from "../blocks";
+import { paragraph, setLines } from "../blocks";
 import { content, element, type Element } from "../document";
 import { flowThrough } from "../flow";
 import { wrap } from "../lines";
@@ -43,6 +43,8 @@ export function coverPart(told: Told, parts: readonly { readonly title: string; 
   const day = element("P", setLines([formatDay(brief.date, venue.locale)], CARRIED.section, left));
   left.flow.gap(6);
   const run = [section("The day", left), table({ bare: true, columns: [{ title: "", width: 40 }, { title: "" }], rows: pairs(dayRows(told)), pad: 0.9 }, left)];
+  left.flow.gap(5);
+  const notes = brief.notes.trim() === "" ? [] : [section("In their words", left), paragraph(brief.notes, CARRIED.body, left)];
   const heads = [section("Who comes", right), table({ bare: true, columns: [{ title: "", width: 44 }, { title: "" }], rows: pairs(headRows(told)), pad: 0.9 }, right)];
   right.flow.gap(6);
   const index = [section("The sheets", right), table({ bare: true, columns: [{ title: "", width: 16 }, { title: "" }], rows: parts.map((p): RowSpec => ({ cells: [{ text: String(p.page + 1), style: CARRIED.figure }, { text: p.title, style: CARRIED.strong }] })), pad: 0.7 }, right)];
@@ -51,5 +53,5 @@ export function coverPart(told: Told, parts: readonly { readonly title: string; 
   const ask = element("P", setLines(wrap(call === "" ? "If a piece will not stand where it is drawn, ask the venue before moving another." : `If a piece will not stand where it is drawn, ring ${call} before moving another.`, { style: CARRIED.strong, width: right.flow.width(), measure }), CARRIED.strong, right));
   const must: readonly Element[] = told.layout.findings.some((f) => f.level === "must")
     ? [element("P", setLines(wrap(`The check found ${counted(told.layout.findings.filter((f) => f.level === "must").length, "thing", "things")} to be put right before the day: see the proposal.`, { style: CARRIED.strong, width: right.flow.width(), measure }), CARRIED.strong, right))] : [];
-  return { title: `Cover, ${nameList(brief.couple ?? [])}`, from: 0, pages: 1, elements: [element("Sect", [venueLine, head, day, ...run, ...heads, ...index, ask, ...must])], artifacts: left.artifacts };
+  return { title: `Cover, ${nameList(brief.couple ?? [])}`, from: 0, pages: 1, elements: [element("Sect", [venueLine, head, day, ...run, ...notes, ...heads, ...index, ask, ...must])], artifacts: left.artifacts };
 }

@@ -54,7 +54,7 @@ export function sheetsPaper({ venue, brief, layout, meta }: SheetsInput, tools: 
   const pages = Array.from({ length: total }, (_, page) => ({
     artifacts: [
       content(page, footOf(sheet, [
-        { label: "For", value: nameList(brief.couple ?? []) || meta.reference, most: 58 }, { label: "Day", value: day, most: 40 },
+        { label: "For", value: nameList(brief.couple ?? []) || meta.reference, most: 66 }, { label: "Day", value: day, most: 40 },
         { label: "From", value: from, most: 46 }, { label: "Sheet", value: `${page + 1} of ${total}`, most: 22 },
       ], tools.measure)),
       ...artifacts.filter((a) => a.page === page),

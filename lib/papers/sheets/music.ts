@@ -45,7 +45,7 @@ function loads({ brief }: Told): readonly string[] {
 function sightWords(scene: Scene, item: Item, told: Told): readonly string[] {
   const to = scene.items.filter((i) => i.room === item.room && (i.kind === "dance-floor" || i.role === "top" || i.kind === "arch"));
   const found = to.map((i) => `${lengthOf(Math.hypot(i.at[0] - item.at[0], i.at[1] - item.at[1]), told.venue)} to the middle of the ${i.role === "top" ? "couple's table" : i.label.toLowerCase()}`);
-  return found.length > 0 ? [`${partName(scene)}: ${list(found)}.`] : [];
+  return found.length > 0 ? [list(found)] : [];
 }
 
 const para = (text: string, to: Desk): Element => {
@@ -75,12 +75,16 @@ export function musicPart(told: Told, by: Setup & { readonly from: number; reado
   to.flow.gap(4);
   const power = [section("Power", to), ...pieces.flatMap((p) => powerWords(p, told)).map((t) => para(t, to)), ...loads(told).map((t) => para(t, to))];
   to.flow.gap(4);
-  const seen = [...scenes.flatMap((s) => s.items.filter(isMusic).flatMap((i) => sightWords(s, i, told))), ...told.layout.findings.filter((f) => /^(music|dj|band|sight)/.test(f.code)).map((f) => f.text)];
+  const views = scenes.flatMap((s) => s.items.filter(isMusic).flatMap((i) => sightWords(s, i, told).map((text) => ({ text, part: partName(s).toLowerCase() }))));
+  const seen = [
+    ...[...new Set(views.map((v) => v.text))].map((text) => `${text} (${list([...new Set(views.filter((v) => v.text === text).map((v) => v.part))])}).`),
+    ...told.layout.findings.filter((f) => /^(music|dj|band|sight)/.test(f.code)).map((f) => f.text),
+  ];
   const sight = seen.length > 0 ? [section("What you see", to), ...[...new Set(seen)].map((t) => para(t, to))] : [];
   to.flow.gap(4);
   const floor = floors.length > 0 ? [section("Dance floor", to), ...floors.map((f) => para(`${sizeOf(f, told.venue)}${"stock" in f.from && f.from.count ? `, ${f.from.count} panels` : ""}, ${roomName(f.room, told.venue)}.`, to))] : [];
   to.flow.gap(4);
   const clear = brief.times?.clear;
-  const day = access || clear ? [section("Coming and going", to), ...(access ? [para(`Doors open to you at ${access}.`, to)] : []), ...(clear ? [para(`Clear by ${clear}.`, to)] : [])] : [];
+  const day = access || clear ? [section("Coming and going", to), ...(access ? [para(`The crew come in at ${access}.`, to)] : []), ...(clear ? [para(`Clear by ${clear}.`, to)] : [])] : [];
   return { title, from, pages: 1 + Math.ceil(to.flow.region() / 3), elements: [element("Sect", [head, figure, ...spots, ...power, ...sight, ...floor, ...day])], artifacts: to.artifacts };
 }

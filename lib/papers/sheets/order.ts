@@ -23,12 +23,14 @@ function inward(items: readonly Item[], told: Told): readonly Item[] {
 /** Numbers in the order of setting: runs where they follow one another, else one by one. */
 const numbersInOrder = (labels: readonly string[]): string => labels.join(", ");
 
-const naming = (items: readonly Item[]): string => list([...new Set(items.map((i) => i.label))].map((l) => l.toLowerCase()));
+/** As within a sentence; what is all capitals stays so (DJ). */
+const within = (label: string): string => (label === label.toUpperCase() ? label : label.charAt(0).toLowerCase() + label.slice(1));
+const naming = (items: readonly Item[]): string => list([...new Set(items.map((i) => within(i.label)))]);
 
 /** The order in which a part of the day is built: common practice, no source. */
 export function buildOrder(scene: Scene, told: Told): readonly string[] {
   const set = fresh(scene, told);
-  const carry = bringOut(scene, told).filter((c) => /: (carry out|move)$/.test(c.name)).map((c) => c.name.replace(/: .*/, "").toLowerCase());
+  const carry = bringOut(scene, told).flatMap((c) => { const piece = /^(?:Carry out|Move): (.*)$/.exec(c.name)?.[1]; return piece ? [within(piece)] : []; });
   const floors = set.filter((i) => i.kind === "dance-floor" || i.role === "stage");
   const big = set.filter((i) => ["bar", "band", "dj", "buffet", "photo-booth", "backdrop", "arch", "screen", "lounge"].includes(i.kind));
   const numbered = set.filter((i) => i.kind === "table" && scene.numbers.includes(i.id));

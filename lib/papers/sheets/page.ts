@@ -11,14 +11,14 @@ import { CARRIED } from "./style";
 /** Less margin than a proposal has: the paper is for the plan. */
 export const EDGE = 13;
 const STRIP = { height: 12.4, inset: 3.6, pad: 2.6 } as const;
-/** Room for the strip, and for three lines of cautions beside it. */
-const FOOT = 14.5;
+/** Room for the strip, and for the cautions beside it: three lines on A4, four on the narrower Letter. */
+const footHeight = (sheet: Sheet): number => (sheet.width > 290 ? 14.5 : 19.2);
 
 export type Setup = { readonly sheet: Sheet; readonly measure: Measure };
 
 /** Where a page's matter may stand: above the title strip and the cautions. */
 export const bodyOf = (page: number, sheet: Sheet): Region =>
-  ({ page, x: EDGE, y: EDGE, width: sheet.width - 2 * EDGE, height: sheet.height - INNER - STRIP.inset - FOOT - 3 - EDGE });
+  ({ page, x: EDGE, y: EDGE, width: sheet.width - 2 * EDGE, height: sheet.height - INNER - STRIP.inset - footHeight(sheet) - 3 - EDGE });
 
 /** One part of the sheets: its pages are counted from `from`. */
 export type Part = { readonly title: string; readonly from: number; readonly pages: number; readonly elements: readonly Element[]; readonly artifacts: readonly Content[] };

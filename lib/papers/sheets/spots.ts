@@ -5,7 +5,7 @@ import type { Room } from "../../venue";
 import { fresh, lengthOf, type Told } from "./told";
 
 export type SpotRow = { readonly name: string; readonly across: string; readonly down: string; readonly turned: string };
-export type RoomSpots = { readonly room: Room; readonly from: string; readonly rows: readonly SpotRow[] };
+export type RoomSpots = { readonly room: Room; readonly from: string; readonly pieces: readonly SpotRow[]; /** Rows of chairs: their ends and their lines. */ readonly rows: readonly SpotRow[] };
 
 /** Turns that a rectangle shows: 0 to 179 degrees; one with a front 0 to 359. */
 function turnOf(item: Item): string {
@@ -33,7 +33,7 @@ function rowsOfChairs(chairs: readonly Item[], room: Room, told: Told): readonly
     };
     return { count: row.length, across: span(xs, datum[0]), down: span(ys, datum[1]) };
   });
-  return rows.map((r, i) => ({ name: `Row ${i + 1}, ${r.count} ${r.count === 1 ? "chair" : "chairs"}`, across: r.across, down: r.down, turned: "" }));
+  return rows.map((r, i) => ({ name: `${i + 1}: ${r.count}`, across: r.across, down: r.down, turned: "" }));
 }
 
 /** Where the middle of each piece set for a part of the day stands, room by room, from the room's upper left corner or its nearest walls. */
@@ -50,7 +50,7 @@ export function spotsOf(scene: Scene, told: Told): readonly RoomSpots[] {
       const say = (w: typeof first): string => (w ? `${lengthOf(w.mm, told.venue, false)} ${w.wall}` : "");
       return { name: item.label, across: say(first), down: say(second), turned: turnOf(item) };
     });
-    const all = [...rows, ...rowsOfChairs(here.filter((i) => i.kind === "chair"), room, told)];
-    return all.length === 0 ? [] : [{ room, rows: all, from: datum ? "from the marked corner, to the right and down" : "from the nearer walls" }];
+    const lines = rowsOfChairs(here.filter((i) => i.kind === "chair"), room, told);
+    return rows.length + lines.length === 0 ? [] : [{ room, pieces: rows, rows: lines, from: datum ? "from the marked corner, to the right and down" : "from the nearer walls" }];
   });
 }
