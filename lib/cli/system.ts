@@ -1,9 +1,9 @@
 import { spawnSync } from "node:child_process";
 
-/** A program of the system that the tests need: where it is looked for (a name on the path, or a pattern of the shell), and the system's package that holds it. */
-export type Tool = { readonly name: string; readonly places: readonly string[]; readonly packages: readonly string[] };
+/** A program of the system that the tests need: where it is looked for (a name on the path, or a pattern of the shell), the system's package that holds it, and how it is asked whether it is there (`--version`). */
+export type Tool = { readonly name: string; readonly places: readonly string[]; readonly packages: readonly string[]; readonly asked?: string };
 
-export const TOOLS: Readonly<Record<"chromium" | "qpdf" | "postgresql", Tool>> = {
+export const TOOLS: Readonly<Record<"chromium" | "qpdf" | "openssl" | "postgresql", Tool>> = {
   chromium: {
     name: "Chromium", packages: ["chromium"],
     places: [
@@ -12,6 +12,8 @@ export const TOOLS: Readonly<Record<"chromium" | "qpdf" | "postgresql", Tool>> =
     ],
   },
   qpdf: { name: "qpdf", packages: ["qpdf"], places: ["qpdf"] },
+  // Certificates for the tests' own mail server.
+  openssl: { name: "OpenSSL", packages: ["openssl"], places: ["openssl"], asked: "version" },
   // The server, not only its client: distributions keep it off the path, a folder a version.
   postgresql: {
     name: "PostgreSQL", packages: ["postgresql"],
@@ -22,7 +24,7 @@ export const TOOLS: Readonly<Record<"chromium" | "qpdf" | "postgresql", Tool>> =
 /** The program's full path, or undefined. A place counts only if it answers: some systems keep a stand-in of that name. */
 export function findTool(tool: Tool, first?: string): string | undefined {
   for (const path of [...(first ? [first] : []), ...tool.places.flatMap(pathsAt)]) {
-    if (spawnSync(path, ["--version"], { stdio: "ignore", timeout: 60_000 }).status === 0) return path;
+    if (spawnSync(path, [tool.asked ?? "--version"], { stdio: "ignore", timeout: 60_000 }).status === 0) return path;
   }
   return undefined;
 }

@@ -10,6 +10,7 @@ export type Config = {
   readonly dataDir: string;
   readonly databaseUrl?: string;
   readonly mailUrl?: string;
+  readonly mailCa?: string;
   readonly mailFrom: string;
   readonly deskPeople: readonly string[];
   readonly demo: boolean;
@@ -33,7 +34,8 @@ export function readConfig(from: Environment = process.env): Result<Config, read
   const origin = read("MARQUETRY_ORIGIN", SETTINGS.MARQUETRY_ORIGIN.read);
   const dataDir = read("MARQUETRY_DATA_DIR", SETTINGS.MARQUETRY_DATA_DIR.read);
   const databaseUrl = read("DATABASE_URL", SETTINGS.DATABASE_URL.read);
-  const mailUrl = read("MARQUETRY_MAIL_URL", SETTINGS.MARQUETRY_MAIL_URL.read);
+  const mailUrl = read("MAIL_URL", SETTINGS.MAIL_URL.read);
+  const mailCa = read("MARQUETRY_MAIL_CA", SETTINGS.MARQUETRY_MAIL_CA.read);
   const mailFrom = read("MARQUETRY_MAIL_FROM", SETTINGS.MARQUETRY_MAIL_FROM.read);
   const deskPeople = read("MARQUETRY_DESK", SETTINGS.MARQUETRY_DESK.read);
   const demo = read("MARQUETRY_DEMO", SETTINGS.MARQUETRY_DEMO.read);
@@ -41,7 +43,7 @@ export function readConfig(from: Environment = process.env): Result<Config, read
   if (problems.length > 0 || port === undefined || host === undefined || dataDir === undefined || mailFrom === undefined || deskPeople === undefined || demo === undefined || log === undefined) {
     return fail(problems);
   }
-  return ok({ port, host, origin: origin ?? `http://localhost:${port}`, dataDir, databaseUrl, mailUrl, mailFrom, deskPeople, demo, log });
+  return ok({ port, host, origin: origin ?? `http://localhost:${port}`, dataDir, databaseUrl, mailUrl, mailCa, mailFrom, deskPeople, demo, log });
 }
 
 /** What was found, but never of a variable that may hold a password. */

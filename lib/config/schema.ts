@@ -44,9 +44,13 @@ export const SETTINGS = {
     about: "A PostgreSQL server instead of the embedded database.", example: "",
     read: startsWith("postgres://", "postgresql://").optional(),
   }),
-  MARQUETRY_MAIL_URL: setting({
-    about: "The mail server. Without it mails are only kept, and shown where the demo is on.", example: "",
+  MAIL_URL: setting({
+    about: "The mail server, smtp:// or smtps://, with user:password@ where it asks for them. Without it mails are only kept, and shown where the demo is on.", example: "",
     read: startsWith("smtp://", "smtps://").optional(),
+  }),
+  MARQUETRY_MAIL_CA: setting({
+    about: "A file of certificates (PEM) that the mail server is trusted by instead of the system's: a venue's own authority.", example: "",
+    read: z.string().max(1_000).optional(),
   }),
   MARQUETRY_MAIL_FROM: setting({
     about: "The address mails come from.", example: "desk@tidewheel.example", read: address.default("desk@tidewheel.example"),

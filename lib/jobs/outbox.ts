@@ -29,6 +29,7 @@ async function deliver(post: Post, mail: MailRow): Promise<boolean> {
   const sent = await post.transport.send({
     from: { name: mail.fromName, address: post.from }, to: mail.recipient, subject: mail.subject,
     text: mail.bodyText, html: mail.bodyHtml, messageId: mail.messageId, date: mail.queuedAt,
+    replyTo: mail.replyTo ?? undefined, thread: threadOf(mail),
   });
   const at = post.clock.now();
   if (sent.ok) {
@@ -39,6 +40,11 @@ async function deliver(post: Post, mail: MailRow): Promise<boolean> {
   const again = sent.lasting || mail.attempts >= MOST_ATTEMPTS ? undefined : iso(at + pause(mail.attempts));
   await outbox.markFailed(post.store.db, { id: mail.id, why: sent.why, again });
   return false;
+}
+
+/** The letters of one booking hang on a message that was never sent: its name is made from the booking's reference alone. */
+function threadOf({ booking, messageId }: MailRow): string | undefined {
+  return booking === null ? undefined : `<booking.${booking.toLowerCase()}${messageId.slice(messageId.indexOf("@"))}`;
 }
 
 /** One minute, then three times as long each time: 1, 3, 9, 27, 81 minutes. */

@@ -4,4 +4,5 @@ export * as messages from "./messages";
 export type { About } from "./messages";
 export { withoutKeys } from "./redact";
 export { asHtml, asText } from "./render";
-export { mailbox, nowhere, smtp, type Letter, type Sent, type Transport } from "./transport";
+export { smtp, type SmtpServer } from "./smtp";
+export { mailbox, nowhere, type Letter, type Sent, type Transport } from "./transport";

@@ -93,6 +93,17 @@ export function deskSignIn(venueName: string, href: string, minutes: number): Me
   };
 }
 
+/** To whoever set up the mail server, to see that it works. */
+export function trial(origin: string): Message {
+  return {
+    kind: "trial", lang: "en-GB", subject: "Marquetry's mail arrives: Ünïcode, 試し, تجربة",
+    blocks: [
+      text("This mail was sent by hand, to try out the mail server's settings. If it reads well, accents and all, they are right."),
+      link("The address that links in mails begin with", origin),
+    ],
+  };
+}
+
 function greeting(about: About): string {
   return `Dear ${about.names.length < 2 ? about.names.join("") : `${about.names.slice(0, -1).join(", ")} and ${about.names.at(-1)}`},`;
 }

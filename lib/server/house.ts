@@ -2,10 +2,10 @@ import { randomInt } from "node:crypto";
 import { fail, ok, type Result } from "../base";
 import type { Config } from "../config";
 import { startPostman, type Postman } from "../jobs";
-import { mailbox, nowhere, smtp, type Transport } from "../mail";
 import { setHouse, type House } from "../service/house";
 import { openStore, storeErrorText } from "../store/open";
 import type { Log } from "./log";
+import { transportOf } from "./transport";
 import { makeWorks, type WorksHandle } from "./works";
 
 export type OpenHouse = { readonly house: House; readonly close: () => Promise<void> };
@@ -16,10 +16,14 @@ export async function openHouse(config: Config, log: Log): Promise<Result<OpenHo
   if (!opened.ok) return fail(storeErrorText(opened.error));
   const store = opened.value;
   const transport = transportOf(config);
+  if (!transport.ok) {
+    await store.close();
+    return transport;
+  }
   const works: WorksHandle = makeWorks();
   const clock = { now: () => Date.now() };
   const postman: Postman = startPostman(
-    { store, transport, clock, from: config.mailFrom, keepLinks: config.demo },
+    { store, transport: transport.value, clock, from: config.mailFrom, keepLinks: config.demo && config.mailUrl === undefined },
     (error) => log.error({ err: error }, "the outbox could not be worked on"),
   );
   const house: House = {
@@ -30,14 +34,9 @@ export async function openHouse(config: Config, log: Log): Promise<Result<OpenHo
   const close = async (): Promise<void> => {
     setHouse(undefined);
     await postman.stop();
-    transport.close();
+    transport.value.close();
     await works.close();
     await store.close();
   };
   return ok({ house, close });
-}
-
-function transportOf(config: Config): Transport {
-  if (config.mailUrl !== undefined) return smtp(config.mailUrl);
-  return config.demo ? mailbox : nowhere;
 }

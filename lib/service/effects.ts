@@ -1,6 +1,6 @@
 import { assertNever } from "../base";
 import type { Effect } from "../booking";
-import { messages } from "../mail";
+import { messages, type Message } from "../mail";
 import { links, sessions, type BookingRow, type Handle } from "../store";
 import type { House } from "./house";
 import { nowIso } from "./moment";
@@ -33,21 +33,24 @@ type Mail = { readonly booking: BookingRow; readonly told: Told; readonly what: 
 
 async function mailFor(tx: Handle, house: House, { booking, told, what }: Mail): Promise<void> {
   const about = await aboutOf(tx, booking);
-  const toCouple = { to: booking.email, fromName: about.venueName, booking: booking.reference };
+  const mail = async (to: string, message: Message): Promise<void> => {
+    await queueMail(tx, house, { message, to, fromName: about.venueName, booking: booking.reference });
+  };
+  const toCouple = (message: Message): Promise<void> => mail(booking.email, message);
   const { number } = told;
   switch (what) {
     case "sent-to-couple":
-      return queueMail(tx, house, { ...toCouple, message: messages.sentToCouple(about, { number, href: await coupleLink(tx, house, booking) }) });
+      return toCouple(messages.sentToCouple(about, { number, href: await coupleLink(tx, house, booking) }));
     case "sent-to-desk": {
       const { guests = 0, musts = 0, shoulds = 0 } = told;
       const message = messages.sentToDesk(about, { number, guests, musts, shoulds, href: deskPage(house, booking.reference) });
-      for (const person of house.deskPeople) await queueMail(tx, house, { ...toCouple, to: person, message });
+      for (const person of house.deskPeople) await mail(person, message);
       return;
     }
     case "returned":
-      return queueMail(tx, house, { ...toCouple, message: messages.returned(about, { number, reason: told.reason ?? "", href: await coupleLink(tx, house, booking) }) });
+      return toCouple(messages.returned(about, { number, reason: told.reason ?? "", href: await coupleLink(tx, house, booking) }));
     case "agreed":
-      return queueMail(tx, house, { ...toCouple, message: messages.agreed(about, { number, fingerprint: told.fingerprint ?? "", href: await coupleLink(tx, house, booking) }) });
+      return toCouple(messages.agreed(about, { number, fingerprint: told.fingerprint ?? "", href: await coupleLink(tx, house, booking) }));
     default:
       return assertNever(what);
   }

@@ -2,19 +2,30 @@ import { randomBytes } from "node:crypto";
 import { hashSecret, LIFETIMES, makeSecret } from "../access";
 import { asHtml, asText, type About } from "../mail";
 import type { Message } from "../mail/message";
-import { links, outbox, venues, type BookingRow, type Handle } from "../store";
+import { bookings, links, outbox, venues, type BookingRow, type Handle } from "../store";
 import type { House } from "./house";
 import { iso, nowIso } from "./moment";
 
-export type Addressed = { readonly message: Message; readonly to: string; readonly fromName: string; readonly booking: string | null };
+export type Addressed = { readonly message: Message; readonly to: string; readonly fromName: string; readonly booking: string | null;
+  /** Of all mails with this key only the first is queued. */
+  readonly onceKey?: string;
+};
 
-/** Queues a message in the transaction of what it tells of. */
-export async function queueMail(tx: Handle, house: House, { message, to, fromName, booking }: Addressed): Promise<void> {
+/** Queues a message in the transaction of what it tells of; false where its key was used before. */
+export async function queueMail(tx: Handle, house: House, { message, to, fromName, booking, onceKey }: Addressed): Promise<boolean> {
   const domain = house.mailFrom.slice(house.mailFrom.lastIndexOf("@") + 1);
-  await outbox.queue(tx, {
+  return outbox.queue(tx, {
     kind: message.kind, booking, recipient: to, fromName, subject: message.subject, bodyText: asText(message), bodyHtml: asHtml(message),
     messageId: `<${randomBytes(16).toString("hex")}@${domain}>`, queuedAt: nowIso(house),
+    replyTo: await contactOf(tx, booking), onceKey: onceKey ?? null,
   });
+}
+
+/** The person at the venue whom a reader's answer reaches. */
+async function contactOf(tx: Handle, reference: string | null): Promise<string | null> {
+  const booking = reference === null ? undefined : await bookings.find(tx, reference);
+  const venue = booking && (await venues.find(tx, booking.venue));
+  return venue?.venue.contact?.email ?? null;
 }
 
 /** What mails about a booking speak of. */

@@ -33,7 +33,7 @@ export type Database = {
   };
   readonly mails: {
     id: Generated<number>; kind: string; booking: string | null; recipient: string; fromName: string; subject: string; bodyText: string; bodyHtml: string;
-    messageId: string; state: "queued" | "sending" | "sent" | "failed"; why: string | null; attempts: number;
+    messageId: string; replyTo: string | null; onceKey: string | null; state: "queued" | "sending" | "sent" | "failed"; why: string | null; attempts: number;
     dueAt: Moment; queuedAt: Moment; sentAt: Moment | null;
   };
   readonly history: {

@@ -1,11 +1,16 @@
 import type { MailRow } from "./database";
 import type { Handle } from "./store";
 
-export type NewMail = Pick<MailRow, "kind" | "booking" | "recipient" | "fromName" | "subject" | "bodyText" | "bodyHtml" | "messageId" | "queuedAt">;
+export type NewMail = Pick<MailRow, "kind" | "booking" | "recipient" | "fromName" | "subject" | "bodyText" | "bodyHtml" | "messageId" | "replyTo" | "onceKey" | "queuedAt">;
 
-/** Queues a mail in the transaction of the change that causes it: neither is there without the other. */
-export async function queue(tx: Handle, one: NewMail): Promise<void> {
-  await tx.insertInto("mails").values({ ...one, state: "queued", why: null, attempts: 0, dueAt: one.queuedAt, sentAt: null }).execute();
+/**
+ * Queues a mail in the transaction of the change that causes it: neither is there without the other. False where a mail of the same
+ * once-key is there already: nothing is queued then.
+ */
+export async function queue(tx: Handle, one: NewMail): Promise<boolean> {
+  const done = await tx.insertInto("mails").values({ ...one, state: "queued", why: null, attempts: 0, dueAt: one.queuedAt, sentAt: null })
+    .onConflict((conflict) => conflict.column("onceKey").doNothing()).executeTakeFirst();
+  return done.numInsertedOrUpdatedRows === 1n;
 }
 
 /** Claims the next mail that is due, for one sender alone; a claim runs out at `until`, so that a stopped sender loses nothing. */

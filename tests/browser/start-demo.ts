@@ -20,7 +20,7 @@ export default async function startDemo(): Promise<() => Promise<void>> {
   const data = mkdtempSync(join(tmpdir(), "marquetry-browser-"));
   const port = process.env.MARQUETRY_TEST_PORT ?? String(await freePort());
   const server = spawn(process.execPath, ["--import", "tsx", "lib/cli/serve.ts", "--demo"], {
-    cwd: join(import.meta.dirname, "../.."), env: { ...process.env, PORT: port, MARQUETRY_ORIGIN: "", DATABASE_URL: "", MARQUETRY_MAIL_URL: "", MARQUETRY_DATA_DIR: data }, stdio: ["ignore", "pipe", "pipe"],
+    cwd: join(import.meta.dirname, "../.."), env: { ...process.env, PORT: port, MARQUETRY_ORIGIN: "", DATABASE_URL: "", MAIL_URL: "", MARQUETRY_DATA_DIR: data }, stdio: ["ignore", "pipe", "pipe"],
   });
   const desk = await new Promise<string>((resolve, reject) => {
     let said = "";

@@ -1,47 +1,33 @@
 import { simpleParser, type ParsedMail } from "mailparser";
-import { SMTPServer } from "smtp-server";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { deliverDue, type Post } from "../../lib/jobs";
 import { asHtml, asText, messages, singleAddress, smtp, type About } from "../../lib/mail";
 import { askDeskLink, mailLink } from "../../lib/service";
+import { tidewheel } from "../../lib/demo";
+import { queueMail } from "../../lib/service/post";
 import { outbox } from "../../lib/store";
 import { added, DESK, mailedKey, testHouse, type TestHouse } from "./support/house";
+import { mailServer, type MailServer } from "./support/mail-server";
 
-const got: string[] = [];
-let verdict: { readonly code: number; readonly words: string } | undefined;
-const server = new SMTPServer({
-  disabledCommands: ["AUTH", "STARTTLS"], logger: false,
-  onRcptTo: (_address, _session, done) => {
-    if (!verdict) return done();
-    done(Object.assign(new Error(verdict.words), { responseCode: verdict.code }));
-  },
-  onData: (stream, _session, done) => {
-    const chunks: Buffer[] = [];
-    stream.on("data", (chunk: Buffer) => chunks.push(chunk));
-    stream.on("end", () => { got.push(Buffer.concat(chunks).toString("utf8")); done(); });
-  },
-});
-
+let server: MailServer;
 let house: TestHouse;
 let close: () => Promise<void>;
 let post: Post;
 beforeAll(async () => {
   ({ house, close } = await testHouse());
-  await new Promise<void>((resolve) => { server.listen(0, "127.0.0.1", resolve); });
-  const address = server.server.address();
-  if (address === null || typeof address === "string") throw new Error("no port");
-  post = { store: house.store, transport: smtp(`smtp://127.0.0.1:${address.port}`), clock: house.clock, from: house.mailFrom, keepLinks: false };
+  server = await mailServer();
+  post = { store: house.store, transport: smtp({ url: server.url }), clock: house.clock, from: house.mailFrom, keepLinks: false };
 });
 afterAll(async () => {
   post.transport.close();
-  await new Promise<void>((resolve) => { server.close(resolve); });
+  await server.close();
   await close();
 });
 
 async function delivered(): Promise<{ readonly raw: string; readonly mail: ParsedMail }> {
-  got.length = 0;
+  server.got.length = 0;
   await deliverDue(post);
-  const raw = got.at(-1) ?? "";
+  const raw = server.got.at(-1) ?? "";
   return { raw, mail: await simpleParser(raw) };
 }
 
@@ -55,11 +41,32 @@ describe("a mail on the wire", () => {
     expect(mail.messageId).toMatch(/^<[0-9a-f]{32}@tidewheel\.example>$/);
     expect(mail.date?.toISOString()).toBe(new Date(house.clock.now()).toISOString());
     expect(mail.subject).toContain("Tidewheel Mill");
+    expect(mail.replyTo?.value).toMatchObject([{ address: tidewheel.contact?.email }]);
     expect(mail.text).toContain("Zoë Ånd and 李 明");
     expect(mail.text).toContain(`http://localhost:4101/open/${key}`);
     expect(mail.html).toContain(`href="http://localhost:4101/open/${key}"`);
     for (const line of raw.split("\r\n")) expect(line.length, line).toBeLessThanOrEqual(998);
     expect(raw.split("\n").every((line) => line === "" || line.endsWith("\r") || raw.endsWith(line))).toBe(true);
+  });
+
+  it("hangs together with the others of its booking, and with no other booking's (RFC 5322, 3.6.4)", async () => {
+    const references = async (reference: string): Promise<unknown> => {
+      await mailLink(house, DESK, { reference });
+      return (await delivered()).mail.references;
+    };
+    const [one, other] = [await added(house), await added(house)];
+    const thread = await references(one);
+    expect(thread).toBe(`<booking.${one.toLowerCase()}@tidewheel.example>`);
+    expect(await references(one)).toBe(thread);
+    expect(await references(other)).not.toBe(thread);
+  });
+
+  it("is queued once for a key, however often it is thought of", async () => {
+    const reference = await added(house);
+    const once = () => house.store.transaction((tx) => queueMail(tx, house, { message: messages.trial("http://localhost:4101"), to: "a@example.org", fromName: "Mill", booking: reference, onceKey: `try ${reference}` }));
+    const queued = await Promise.all([once(), once(), once()]);
+    expect(queued.filter((one) => one)).toHaveLength(1);
+    expect((await outbox.list(house.store.db, { booking: reference })).filter((one) => one.kind === "trial")).toHaveLength(1);
   });
 
   it("is kept without its secret once it was delivered", async () => {
@@ -75,18 +82,18 @@ describe("a mail on the wire", () => {
 
   it("is tried again later when the server says so for now (4yz), and given up when it says so for good (5yz; RFC 5321, 4.2.1)", async () => {
     const reference = await added(house);
-    verdict = { code: 451, words: "try again" };
+    server.verdict = { at: "RCPT", code: 451, words: "try again" };
     await deliverDue(post);
     expect((await outbox.list(house.store.db, { booking: reference }))[0]).toMatchObject({ state: "queued", attempts: 1 });
     await deliverDue(post);
     expect((await outbox.list(house.store.db, { booking: reference }))[0]).toMatchObject({ attempts: 1 });
-    verdict = { code: 550, words: "no such mailbox" };
+    server.verdict = { at: "RCPT", code: 550, words: "no such mailbox" };
     house.clock.time += 61_000;
     await deliverDue(post);
     const given = (await outbox.list(house.store.db, { booking: reference }))[0];
     expect(given).toMatchObject({ state: "failed", attempts: 2 });
     expect(given?.why).toContain("no such mailbox");
-    verdict = undefined;
+    server.verdict = undefined;
     house.clock.time += 3_600_000;
     await deliverDue(post);
     expect((await outbox.list(house.store.db, { booking: reference }))[0]?.state).toBe("failed");
@@ -112,9 +119,9 @@ describe("headers", () => {
     ["to", { ...letter, to: "a@example.org\nBcc: b@example.org" }],
     ["from", { ...letter, from: { ...letter.from, name: "Mill\r\nBcc: b@example.org" } }],
   ])("refuse what would add a field of its own: %s", async (field, bad) => {
-    got.length = 0;
+    server.got.length = 0;
     expect(await post.transport.send(bad)).toMatchObject({ ok: false, lasting: true, why: expect.stringContaining(`"${field}"`) });
-    expect(got).toEqual([]);
+    expect(server.got).toEqual([]);
   });
 
   it("take an address of 254 characters and refuse one of 255, or of 65 before the @ (RFC 5321, 4.5.3.1.1 and 4.5.3.1.3: a path of 256 with its brackets)", () => {
@@ -137,7 +144,7 @@ describe("the words of every mail", () => {
     messages.invitation(about, "http://localhost/open/x"), messages.sentToCouple(about, { number: 1, href: "http://localhost/open/x" }),
     messages.sentToDesk(about, { number: 1, href: "http://localhost/desk", guests: 92, musts: 0, shoulds: 2 }),
     messages.returned(about, { number: 1, reason: "First.\nThen <script>.", href: "http://localhost/open/x" }),
-    messages.agreed(about, { number: 2, fingerprint: "ab".repeat(32), href: "http://localhost/open/x" }), messages.deskSignIn("Tidewheel Mill", "http://localhost/desk/open/x", 10),
+    messages.agreed(about, { number: 2, fingerprint: "ab".repeat(32), href: "http://localhost/open/x" }), messages.deskSignIn("Tidewheel Mill", "http://localhost/desk/open/x", 10), messages.trial("http://localhost"),
   ];
 
   it.each(all.map((one) => [one.kind, one] as const))("stand in the text and in the page alike: %s", (_kind, message) => {
