@@ -1,9 +1,10 @@
+import type { Brief } from "@/lib/brief";
 import type { StepId } from "@/lib/brief/draft";
 import type { ArrangeResult, Capacity, Item, Layout, SceneId } from "@/lib/layout";
 import { ruleValues } from "@/lib/rules";
 import type { Venue } from "@/lib/venue";
 import { sayLength } from "../ui/say";
-import { bestOf, seatsOf, type StyleSeats } from "./questions";
+import { bestOf, seatsOf, type StyleSeats } from "./questions/seats";
 
 export type EffectInput = {
   readonly step: StepId;
@@ -102,12 +103,33 @@ export function effectOf(i: EffectInput): Effect {
   }
 }
 
-export type GapWords = { readonly comfort: string; readonly most: string };
+type GapWords = { readonly comfort: string; readonly most: string };
 /** How far apart tables or rows stand at each of the two counts. */
-export function gapWords(venue: Venue, rows: boolean): GapWords {
+function gapWords(venue: Venue, rows: boolean): GapWords {
   const v = ruleValues(venue);
   const say = (mm: number): string => sayLength(mm, venue.lengths);
   return rows
     ? { comfort: `${say(v.comfort.rowPitch)} from row to row: one can pass before those who sit.`, most: `${say(v.most.rowPitch)} from row to row: those who sit must turn their knees.` }
     : { comfort: `${say(v.comfort.tableGap)} between tables: one can pass behind a seated guest.`, most: `${say(v.most.tableGap)} between tables: chairs come near when both are pushed back.` };
+}
+
+/** The count that a step's places are measured against; 0 while it is not known. */
+export function guestsAt(step: StepId, brief: Pick<Brief, "guests"> | undefined): number {
+  if (!brief) return 0;
+  const all = brief.guests.adults + brief.guests.children;
+  if (step === "ceremony") return brief.guests.ceremony ?? all;
+  return step === "music" ? (brief.guests.evening ?? all) : all;
+}
+
+/** What of an effect is shown beside the questions, as plain values. */
+export type EffectView = {
+  readonly sentence: string; readonly seats: StyleSeats | null; readonly guests: number; readonly rows: boolean; readonly gaps: GapWords;
+  /** The part of the day that the plan shows. */
+  readonly scene: string | null;
+};
+
+export function effectView(effect: Effect, { step, venue, guests }: Pick<EffectInput, "step" | "venue" | "guests">): EffectView {
+  const rows = step === "ceremony";
+  const scene = effect.layout?.scenes.find((s) => s.id === effect.scene)?.title ?? null;
+  return { sentence: effect.sentence, seats: effect.seats, guests, rows, gaps: gapWords(venue, rows), scene };
 }

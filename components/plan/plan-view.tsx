@@ -8,7 +8,7 @@ import type { PieceName, Stage } from "./stage";
 export type PlanSource =
   | { readonly kind: "saved"; readonly query: string }
   | { readonly kind: "given"; readonly drawing: Drawing; readonly idPrefix: string };
-type Props = { readonly name: string; readonly source: PlanSource; readonly svg: TwoWidths | undefined; readonly caption?: ReactNode; readonly aside?: ReactNode };
+type Props = { readonly name: string; readonly source: PlanSource; readonly svg: TwoWidths | undefined; readonly caption?: ReactNode; readonly aside?: ReactNode; /** Without the row of tools: pieces are read by a tap. */ readonly quiet?: boolean };
 
 const isDrawn = (x: unknown): x is { readonly drawing: Drawing; readonly idPrefix: string } => typeof x === "object" && x !== null && "drawing" in x && "idPrefix" in x;
 
@@ -22,7 +22,7 @@ async function fetched(query: string, width: number, layers: string): Promise<{ 
  * A plan in its double frame. It comes painted by the server; with scripts it is painted anew in the page, from the same marks,
  * and can then be looked at closely, read piece by piece, and shown with its ways out and dimensions.
  */
-export function PlanView({ name, source, svg, caption, aside }: Props) {
+export function PlanView({ name, source, svg, caption, aside, quiet = false }: Props) {
   const host = useRef<HTMLDivElement>(null);
   const stage = useRef<Stage | null>(null);
   const [ready, setReady] = useState(false);
@@ -82,7 +82,7 @@ export function PlanView({ name, source, svg, caption, aside }: Props) {
           }}
         />
         <figcaption><span>{caption}</span>{aside}</figcaption>
-        {ready && (
+        {ready && !quiet && (
           <div className="plan-tools" role="group" aria-label={`${name}: how it is shown`}>
             <span className="plan-zoom">
               <button type="button" onClick={() => zoom(1.5)} disabled={near > 5.9}>Larger</button>

@@ -1,2 +1,3 @@
 export * from "./schema";
 export * from "./parse";
+export { LAYOUTS, questionOf, SEED } from "./question";

@@ -1,14 +1,14 @@
 import { fail, ok } from "../base";
 import { arrangements } from "../store";
 import type { VenueVersion } from "../store/venues";
-import type { Brief } from "../brief";
+import { LAYOUTS, questionOf, SEED, type Brief } from "../brief";
 import type { ArrangeResult } from "../layout";
 import { gate } from "./gate";
 import { venueOf } from "./get-booking";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import type { Actor, Arranged, Outcome } from "./types";
-import { arrangementKey, briefOf, LAYOUTS, questionOf, SEED } from "./view";
+import { arrangementKey, briefOf } from "./view";
 
 /** `waitMs`: no longer than this for an answer; the engine goes on meanwhile, and "working" means to ask again. Left out: until it is there. */
 type Question = { readonly reference: string; readonly waitMs?: number };

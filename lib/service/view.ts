@@ -1,6 +1,6 @@
 import { deadlineAt, isOpenToCouple } from "../booking";
 import { ANSWER_STEPS, briefFileOfDraft, type DraftFacts } from "../brief/draft";
-import { briefSchema } from "../brief";
+import { briefSchema, LAYOUTS, questionOf, SEED } from "../brief";
 import { sha256 } from "../access";
 import { canonicalJson } from "../booking";
 import type { BookingRow, HistoryRow, MailRow, RevisionRow } from "../store";
@@ -19,11 +19,6 @@ export function briefOf(booking: BookingRow): Brief | undefined {
   return file && briefSchema.parse(file);
 }
 
-/** What the engine is asked: the answers less what cannot move a table, so that a new note does not ask it again. */
-export const questionOf = (brief: Brief): Brief => ({ ...brief, couple: undefined, reference: undefined, notes: "" });
-
-export const SEED = 1;
-export const LAYOUTS = 3;
 /** One key for one question to the engine: the same venue, answers and engine have the same answer. */
 export function arrangementKey(engineVersion: string, venue: VenueVersion, brief: Brief): string {
   return sha256(canonicalJson({ engine: engineVersion, seed: SEED, layouts: LAYOUTS, venue: venue.hash, brief: questionOf(brief) }));

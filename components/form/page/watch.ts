@@ -1,20 +1,12 @@
 import { zodResolver } from "@hookform/resolvers/zod";
 import { createFormControl, type FieldErrors } from "react-hook-form";
-import type { FieldError, FormValues } from "@/lib/brief/draft";
+import type { FieldError } from "@/lib/brief/draft";
+import { valuesIn } from "../form-values";
 import type { Report } from "./checked";
 import { schemaOf, taken, worded, type FormName, type Names } from "./schemas";
 import { sender, type Sending } from "./send";
 
 type How = { readonly form: FormName; readonly names: Names; readonly report: Report; readonly tell: (state: Sending) => void };
-
-/** A form's fields as the server sees them: text by name, a list where several boxes share one. */
-export function valuesIn(form: HTMLFormElement): FormValues {
-  const data = new FormData(form);
-  return Object.fromEntries([...new Set(data.keys())].map((name) => {
-    const texts = data.getAll(name).filter((one): one is string => typeof one === "string");
-    return [name, texts.length > 1 ? texts : texts[0]];
-  }));
-}
 
 type Field = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 const isField = (x: unknown): x is Field =>

@@ -8,7 +8,7 @@ import { heldFor, type Kept } from "@/app/_server/kept";
 import { drawn } from "@/app/_server/plans";
 import { hereOf, soon } from "@/app/_server/soon";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
-import { effectOf } from "@/components/form/effect";
+import { effectOf, effectView, guestsAt } from "@/components/form/effect";
 import { EffectPanel } from "@/components/form/effect-panel";
 import { Checked } from "@/components/form/page/checked";
 import { PageForm } from "@/components/form/page/page-form";
@@ -38,14 +38,6 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
   const { booking } = await couple();
   const kept = await keptFor(step, searchParams);
   return { title: `${kept && kept.errors.length > 0 ? "Error: " : ""}${headOf(step)} – ${booking.venue.name}` };
-}
-
-/** The count that a step's places are measured against. */
-function guestsAt(step: StepId, brief: { readonly guests: { readonly ceremony?: number; readonly evening?: number; readonly adults: number; readonly children: number } } | undefined): number {
-  if (!brief) return 0;
-  const all = brief.guests.adults + brief.guests.children;
-  if (step === "ceremony") return brief.guests.ceremony ?? all;
-  return step === "music" ? (brief.guests.evening ?? all) : all;
 }
 
 export default async function StepPage({ params, searchParams }: Props) {
@@ -90,7 +82,11 @@ export default async function StepPage({ params, searchParams }: Props) {
         <input type="hidden" name="reference" value={reference} />
         {toSend && <input type="hidden" name="back" value="send" />}
         <div className="step-first">{ask.first}</div>
-        <EffectPanel id={step} effect={effect} venue={venue} guests={guests} svg={plan} rows={step === "ceremony"} working={counts.kind === "working" || arranged?.kind === "working"} />
+        <EffectPanel
+          step={step} view={effectView(effect, { step, venue, guests })} svg={plan} working={counts.kind === "working" || arranged?.kind === "working"}
+          query={effect.layout && effect.scene ? `ref=${encodeURIComponent(reference)}&layout=${encodeURIComponent(effect.layout.id)}&scene=${effect.scene}` : null}
+          full={effect.layout ? `/request/layout/${effect.layout.id}` : null}
+        />
         <div className="step-rest">
           {ask.rest}
           <div className="go-row">

@@ -1,0 +1,59 @@
+import type { StepId } from "@/lib/brief/draft";
+import { valuesIn } from "../form-values";
+import type { EffectView } from "../effect";
+import type { FromWorker, LiveFacts, LivePlan, ToWorker } from "./messages";
+
+export type Live =
+  | { readonly kind: "working"; readonly done: number; readonly of: number }
+  | { readonly kind: "still" }
+  | { readonly kind: "stopped" };
+type Told = { readonly effect: (view: EffectView, plan: LivePlan | null, done: boolean) => void; readonly state: (state: Live) => void };
+type How = { readonly step: StepId; readonly width: () => number; readonly told: Told };
+
+/** Answers come one after another: the engine is asked once they pause. */
+const PAUSE_MS = 350;
+
+const isFacts = (x: unknown): x is LiveFacts => typeof x === "object" && x !== null && "venue" in x && "draft" in x;
+
+/** Follows the form's answers with the engine in a worker of the browser. A newer answer ends the work on the one before. */
+export function follow(form: HTMLFormElement, { step, width, told }: How): { readonly ask: () => void; readonly stop: () => void; readonly leave: () => void } {
+  let worker: Worker | null = null, facts: Promise<LiveFacts | null> | null = null;
+  let asked = 0, busy = false;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const end = (): void => { worker?.terminate(); worker = null; busy = false; };
+  const send = (to: Worker, message: ToWorker): void => to.postMessage(message);
+
+  const hear = ({ data }: MessageEvent<FromWorker>): void => {
+    if (data.ask !== asked) return;
+    if (data.kind === "progress") return told.state({ kind: "working", done: data.done, of: data.of });
+    if (data.kind === "effect") told.effect(data.view, data.plan, data.done);
+    if (data.kind === "effect" && !data.done) return;
+    busy = false;
+    told.state({ kind: "still" });
+  };
+
+  async function run(): Promise<void> {
+    const mine = ++asked;
+    if (busy) end();
+    facts ??= fetch("/api/answers.json").then((a) => (a.ok ? a.json() : null)).then((said: unknown) => (isFacts(said) ? said : null)).catch(() => null);
+    const known = await facts;
+    if (mine !== asked) return;
+    if (!known) { facts = null; return; }
+    if (!worker) {
+      worker = new Worker(new URL("../../plan/engine.worker.ts", import.meta.url), { type: "module" });
+      worker.addEventListener("message", hear);
+      worker.addEventListener("error", () => { end(); told.state({ kind: "still" }); });
+      send(worker, { kind: "facts", facts: known });
+    }
+    busy = true;
+    told.state({ kind: "working", done: 0, of: 0 });
+    send(worker, { kind: "ask", ask: mine, step, values: valuesIn(form), width: width() });
+  }
+  const soon = (): void => { clearTimeout(timer); timer = setTimeout(() => void run(), PAUSE_MS); };
+  form.addEventListener("input", soon);
+  return {
+    ask: () => void run(),
+    stop: () => { clearTimeout(timer); asked++; end(); told.state({ kind: "stopped" }); },
+    leave: () => { clearTimeout(timer); asked++; end(); form.removeEventListener("input", soon); },
+  };
+}

@@ -1,0 +1,39 @@
+import { briefSchema, questionOf, SEED } from "@/lib/brief";
+import { briefFileOfDraft, readStep } from "@/lib/brief/draft";
+import { composePlan } from "@/lib/drawing";
+import { arrange } from "@/lib/engine";
+import { effectOf, effectView, guestsAt } from "../form/effect";
+import type { FromWorker, LiveFacts, ToWorker } from "../form/live/messages";
+import { tidied } from "../form/tidy";
+import { oneOf } from "../form/values";
+
+/** The engine on a thread of the browser's own: while it thinks, the page answers. It is ended from outside when it is to stop. */
+let facts: LiveFacts | null = null;
+const tell = (message: FromWorker): void => { self.postMessage(message); };
+
+self.addEventListener("message", ({ data }: MessageEvent<ToWorker>) => {
+  if (data.kind === "facts") facts = data.facts;
+  else answer(data);
+});
+
+function answer({ ask, step, values, width }: Extract<ToWorker, { kind: "ask" }>): void {
+  if (!facts) return;
+  const typed = tidied(step, values);
+  const read = readStep(step, typed);
+  if (!read.ok) return tell({ kind: "unread", ask });
+  const { venue, capacity, booking } = facts;
+  const file = briefFileOfDraft({ ...facts.draft, [step]: read.value }, booking);
+  const brief = file && briefSchema.parse(file);
+  const pack = venue.packages.find((p) => p.id === booking.package);
+  const rooms = venue.rooms.filter((r) => pack?.rooms.includes(r.id));
+  const meal = step === "meal" ? typed : { tables: facts.draft.meal?.tables, drape: facts.draft.meal?.drape };
+  const about = { step, venue, rooms, capacity, guests: guestsAt(step, brief), tables: oneOf(meal, "tables"), drape: oneOf(meal, "drape") };
+  if (!brief) return tell({ kind: "effect", ask, done: true, view: effectView(effectOf({ ...about, result: null }), about), plan: null });
+  if (step === "guests" || step === "meal" || step === "ceremony") tell({ kind: "effect", ask, done: false, view: effectView(effectOf({ ...about, result: null }), about), plan: null });
+  // The quickest answer: one layout, and no search for what would do instead. Once saved, the server works out all that is offered.
+  const result = arrange(venue, questionOf(brief), { seed: SEED, layouts: 1, instead: false, onProgress: ({ done, of }) => tell({ kind: "progress", ask, done, of }) });
+  const effect = effectOf({ ...about, result });
+  const { layout, scene } = effect;
+  const plan = layout && scene ? { drawing: composePlan(venue, layout, scene, { pixelWidth: width, frame: false }), idPrefix: "live-" } : null;
+  tell({ kind: "effect", ask, done: true, view: effectView(effect, about), plan });
+}
