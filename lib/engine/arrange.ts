@@ -52,11 +52,11 @@ export function arrange(venue: Venue, brief: Brief, options: ArrangeOptions = {}
     format: "marquetry.result/1", engine: { version: ENGINE_VERSION, seed }, ...answer, taken: takenFrom(brief), timing: watch.read(),
   });
   const proved = watch.time("bounds", () => [...proofs(venue, brief), ...panelProof(ctx), ...buffetProof(ctx), ...drapeProof(ctx)]);
-  if (proved.length > 0) return done({ status: "impossible", reasons: proved, instead: help(venue, brief, options), layouts: [] });
+  if (proved.length > 0) return done({ status: "impossible", reasons: proved, instead: help(venue, brief, options, null), layouts: [] });
   const found = search(ctx, most, options, watch);
   if (found.layouts.length > 0) return done({ status: "arranged", reasons: [], instead: [], layouts: lettered(found.layouts) });
   return done({
-    status: "not-found", reasons: found.reasons, instead: help(venue, brief, options), layouts: [], ...(found.closest ? { closest: found.closest } : {}),
+    status: "not-found", reasons: found.reasons, instead: help(venue, brief, options, found.seated), layouts: [], ...(found.closest ? { closest: found.closest } : {}),
   });
 }
 
@@ -92,8 +92,9 @@ function buffetProof(ctx: Context): readonly Finding[] {
   }];
 }
 
-const help = (venue: Venue, brief: Brief, options: ArrangeOptions): readonly Instead[] =>
-  options.instead === false ? [] : insteadOf(venue, brief, (b) => arrange(venue, b, { ...options, clock: undefined, layouts: 1, instead: false, attempts: TRIED_OUT }));
+const help = (venue: Venue, brief: Brief, options: ArrangeOptions, seated: number | null): readonly Instead[] => options.instead === false ? [] : insteadOf(venue, brief, {
+  run: (b) => arrange(venue, b, { ...options, clock: undefined, layouts: 1, instead: false, attempts: TRIED_OUT, onProgress: undefined }), seated, stop: options.stop,
+});
 
 /** What was taken where the brief leaves a field out. */
 function takenFrom(brief: Brief): ArrangeResult["taken"] {

@@ -1,15 +1,17 @@
 import { briefSchema, people, type Brief } from "../brief";
 import type { ArrangeResult, Instead } from "../layout";
 import type { Venue } from "../venue";
+import { proofs } from "./bounds";
+import { changesOf, type Change } from "./changes";
 
-type Change = { readonly change: Readonly<Record<string, unknown>>; readonly text: string };
-
-/** Searches run for the sake of better advice, at the most. */
-const RUNS = 6;
+/** Changes that are run for the sake of better advice, at the most, and those offered besides fewer guests. */
+const RUNS = 8, OFFERED = 3;
+/** Runs in search of the most guests that are seated. */
+const COUNTS = 7;
 
 /** A brief with some fields changed, each named by its path. */
 export function changed(brief: Brief, change: Readonly<Record<string, unknown>>): Brief | null {
-  const copy: Record<string, unknown> = structuredCloneOf(brief);
+  const copy: Record<string, unknown> = JSON.parse(JSON.stringify(brief)) as Record<string, unknown>;
   for (const [path, value] of Object.entries(change)) {
     const keys = path.split(".");
     let at: Record<string, unknown> = copy;
@@ -19,70 +21,79 @@ export function changed(brief: Brief, change: Readonly<Record<string, unknown>>)
   const parsed = briefSchema.safeParse(copy);
   return parsed.success ? parsed.data : null;
 }
-const structuredCloneOf = (b: Brief): Record<string, unknown> => JSON.parse(JSON.stringify(b)) as Record<string, unknown>;
 
-/** Changes worth trying, the cheapest for the couple first; each alone. */
-function candidates(venue: Venue, brief: Brief): readonly Change[] {
-  const out: Change[] = [];
-  const add = (test: boolean, change: Change["change"], text: string): void => { if (test) out.push({ change, text }); };
-  const pack = venue.packages.find((p) => p.id === brief.package);
-  const m = brief.meal;
-  add(m.perTable === "comfort", { "meal.perTable": "most" }, "Lay each table for as many as it takes.");
-  add(m.tables !== "any", { "meal.tables": "any" }, m.tables === "rounds" ? "Mix long tables with the rounds." : "Let the tables be of any kind.");
-  const buffet = venue.rooms.some((r) => pack?.rooms.includes(r.id) && r.uses.includes("buffet"));
-  add((m.service === "buffet" || m.service === "stations") && !buffet, { "meal.service": "sharing" }, "Have the food set down on the tables.");
-  add(m.form !== "any", { "meal.form": "any" }, "Let the tables stand in any form.");
-  add(m.room !== "any", { "meal.room": "any" }, "Let the meal be in another room.");
-  add(brief.ceremony.room !== "any", { "ceremony.room": "any" }, "Let the ceremony be in another room.");
-  add(brief.turnover === false && pack?.turnover === true, { turnover: true }, "Have the room turned over between ceremony and meal.");
-  add(brief.music.dancing > 0.25, { "music.dancing": 0.25 }, "Take a smaller dance floor, for a quarter of the guests at once.");
-  add(brief.music.dancing > 0.15, { "music.dancing": 0.15 }, "Take a small dance floor, for one in seven of the guests at once.");
-  add(brief.extras.length > 0, { extras: [] }, "Leave out the extras.");
-  add(m.top === "one-sided", { "meal.top": "pair" }, "Sit as a pair in place of a long top table.");
-  add(brief.ceremony.here && brief.ceremony.seating === "rows", { "ceremony.seating": "at-tables" }, "Hold the ceremony at the laid tables.");
-  add(brief.ceremony.here && brief.ceremony.seating !== "standing", { "ceremony.seating": "standing" }, "Let guests stand for the ceremony.");
-  add(brief.music.dancing > 0, { "music.dancing": 0 }, "Do without a dance floor.");
-  return out;
+type Ask = {
+  readonly run: (brief: Brief) => ArrangeResult;
+  /** Guests whom the closest attempt at the whole brief seats; null where none was made. */
+  readonly seated: number | null;
+  readonly stop?: (() => boolean) | undefined;
+};
+
+/**
+ * The smallest changes of the brief that were run and found to work, the cheapest for the couple first: at most three, and the fewest
+ * guests less. Each text names one change; none is offered that was not arranged.
+ */
+export function insteadOf(venue: Venue, brief: Brief, ask: Ask): readonly Instead[] {
+  const out: Instead[] = [];
+  let runs = 0;
+  // One change of a kind is enough: a dance floor that is smaller by less comes first.
+  const kinds = new Set<string>();
+  for (const c of changesOf(venue, brief)) {
+    if (runs >= RUNS || out.length >= OFFERED || ask.stop?.()) break;
+    const next = kinds.has(c.kind) ? null : changed(brief, c.change);
+    // What a bound refuses need not be run.
+    if (!next || proofs(venue, next).length > 0) continue;
+    runs++;
+    if (ask.run(next).status !== "arranged") continue;
+    out.push(offer(c));
+    kinds.add(c.kind);
+  }
+  const fewer = fewerGuests(venue, brief, ask);
+  return fewer ? [...out, fewer] : out;
+}
+
+const offer = ({ change, text }: Change): Instead => ({ change, text });
+
+/** The same day with so many adults; counts that hang on them follow. */
+function withAdults(brief: Brief, adults: number): { readonly change: Readonly<Record<string, unknown>>; readonly brief: Brief | null } {
+  const { guests } = brief, all = adults + guests.children;
+  const cut = (n: number): number => Math.max(0, n - (guests.adults - adults));
+  const change = {
+    "guests.adults": adults,
+    ...(guests.wheelchairs > all ? { "guests.wheelchairs": all } : {}),
+    ...(guests.ceremony === undefined ? {} : { "guests.ceremony": cut(guests.ceremony) }),
+    ...(guests.evening === undefined ? {} : { "guests.evening": cut(guests.evening) }),
+    ...(guests.quiet !== undefined && guests.quiet > all ? { "guests.quiet": all } : {}),
+  };
+  return { change, brief: changed(brief, change) };
 }
 
 /**
- * The smallest changes of the brief that were run and found to work, at most three and the fewer guests that fit.
- * Each text names one change; none is offered that was not arranged.
+ * The fewest guests less with whom the day is arranged: from what the bounds let in and what the closest attempt seated, halving until
+ * one more was tried in vain; nearly so where the runs give out.
  */
-export function insteadOf(venue: Venue, brief: Brief, run: (brief: Brief) => ArrangeResult): readonly Instead[] {
-  const out: Instead[] = [];
-  let runs = 0;
-  for (const c of candidates(venue, brief)) {
-    if (runs >= RUNS || out.length >= 2) break;
-    const next = changed(brief, c.change);
-    if (!next) continue;
-    runs++;
-    if (run(next).status === "arranged") out.push({ change: c.change, text: c.text });
+function fewerGuests(venue: Venue, brief: Brief, { run, seated, stop }: Ask): Instead | null {
+  const fixed = people(brief) - brief.guests.adults;
+  const proved = (adults: number): boolean => { const b = withAdults(brief, adults).brief; return b === null || proofs(venue, b).length > 0; };
+  let low = 0, high = brief.guests.adults;
+  const most = lastFor(brief.guests.adults - 1, (n) => !proved(n));
+  high = Math.min(high, most + 1);
+  let probe = seated === null ? most : Math.min(most, Math.max(1, seated - fixed));
+  for (let i = 0; i < COUNTS && high - low > 1 && probe >= 1 && !stop?.(); i++) {
+    const next = withAdults(brief, probe).brief;
+    const result = next ? run(next) : null;
+    if (result?.status === "arranged") low = probe; else high = probe;
+    const hint = result?.closest?.scenes.find((s) => s.id === "meal")?.seats;
+    probe = low > 0 || hint === undefined ? Math.floor((low + high) / 2) : Math.min(high - 1, Math.max(1, hint - fixed));
   }
-  const fewer = fewerGuests(brief, run);
-  if (fewer) out.push(fewer);
-  return out;
+  if (low < 1) return null;
+  const less = brief.guests.adults - low;
+  return { change: withAdults(brief, low).change, text: `Invite ${less} fewer: ${low + fixed} guests in all are seated.` };
 }
 
-/** The most adults that were arranged, found by halving between none and too many; to within a few: five runs are made. */
-function fewerGuests(brief: Brief, run: (brief: Brief) => ArrangeResult): Instead | null {
-  const { guests } = brief;
-  const fixed = people(brief) - guests.adults;
-  const at = (adults: number): Brief | null => {
-    const cut = (n: number | undefined): number | undefined => (n === undefined ? undefined : Math.max(0, n - (guests.adults - adults)));
-    return changed(brief, {
-      "guests.adults": adults, "guests.wheelchairs": Math.min(guests.wheelchairs, adults + guests.children),
-      ...(guests.ceremony === undefined ? {} : { "guests.ceremony": cut(guests.ceremony) }), ...(guests.evening === undefined ? {} : { "guests.evening": cut(guests.evening) }),
-      ...(guests.quiet === undefined ? {} : { "guests.quiet": Math.min(guests.quiet, adults + guests.children) }),
-    });
-  };
-  let low = 0, high = guests.adults;
-  const first = Math.floor(guests.adults * 0.8);
-  for (let i = 0, probe = first; i < 5 && high - low > 1; i++, probe = Math.floor((low + high) / 2)) {
-    if (probe < 2) break;
-    const next = at(probe);
-    if (next && run(next).status === "arranged") low = probe; else high = probe;
-  }
-  if (low < 2) return null;
-  return { change: { "guests.adults": low }, text: `Invite ${guests.adults - low} fewer: ${low + fixed} guests in all are seated.` };
+/** The largest whole number from 1 to `most` that holds, where all below it do; 0 where none does. */
+function lastFor(most: number, holds: (n: number) => boolean): number {
+  let low = 0, high = most + 1;
+  while (high - low > 1) { const n = Math.floor((low + high) / 2); if (holds(n)) low = n; else high = n; }
+  return low;
 }

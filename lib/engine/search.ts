@@ -14,7 +14,7 @@ import type { Stopwatch } from "./stopwatch";
 /** Attempts in one search: effort is budgeted in steps, never in seconds. */
 const ATTEMPTS = 12;
 /** Attempts more once a layout is found, for others that differ in kind. */
-const MORE = 4;
+const MORE = 3;
 /** Once something is found, this much more cost is worth another look for a layout of another kind. */
 const WORTH = 2.4;
 /** Attempts with all the strength there is, where nothing seated everyone. */
@@ -22,7 +22,7 @@ const LAST = 3;
 /** The share of the guests that an attempt must have seated to be tried again so. */
 const NEAR = 0.82;
 
-export type Found = { readonly layouts: readonly Layout[]; readonly closest: Layout | null; readonly reasons: readonly Finding[] };
+export type Found = { readonly layouts: readonly Layout[]; readonly closest: Layout | null; readonly reasons: readonly Finding[]; readonly seated: number | null };
 
 type Search = {
   readonly ctx: Context; readonly options: ArrangeOptions; readonly watch: Stopwatch;
@@ -45,6 +45,7 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
   for (const a of list) {
     if (options.stop?.() || runs >= limit || more > MORE) break;
     const first = s.kept[0];
+    if (first && kindsOf(s).size > most) break;
     if (first && (most === 1 || a.cost > first.cost + WORTH || s.pool.some((c) => signOf(c.day.plan) === signOf(a.plan)))) continue;
     // A lane for wheels is kept only where the same attempt without one left them no place.
     if (a.lane && !s.wheels.has(wheelKey(a))) continue;
@@ -64,10 +65,15 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
   if (s.kept.length === 0 && !s.closest && nearest) s.closest = { layout: withQuoteAndFindings(ctx, finish(ctx, nearest)), musts: 1 };
   const reasons = s.closest ? s.closest.layout.findings.filter((f) => f.level === "must") : [];
   return {
+    seated: got.size === 0 ? null : Math.max(...got.values()),
     layouts: compared(ctx, s.kept), closest: s.closest?.layout ?? null,
     reasons: reasons.length > 0 ? reasons : missesAsFindings(ctx, s.misses),
   };
 }
+
+/** What there is to choose from, by tables, rooms and floor. */
+const kindsOf = (s: Search): ReadonlySet<string> => new Set([...s.kept, ...s.pool].map(({ day: d }) =>
+  [d.meal.map((m) => m.seated.family).join(), d.plan.floor, d.plan.dance, d.plan.ceremony, d.plan.meal.join(), d.plan.drapes.join()].join("|")));
 
 /** Lays one attempt's days; the most guests that any of them seats. */
 function tryOut(s: Search, a: Attempt): number {

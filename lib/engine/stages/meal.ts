@@ -46,7 +46,7 @@ const NEAR = 0.9;
 /** The same where everything else has failed; how many ways of standing the big pieces are searched then. */
 const NEARBY = 0.8, HARD_TRIES = 4;
 /** Below this share of the guests in the first way of standing the big pieces, the others are not tried. */
-const HOPELESS = 0.75;
+const HOPELESS = 0.88;
 
 /**
  * Lays one room for the meal: stands the big pieces jointly, keeps lanes to them, fills the rest with tables.

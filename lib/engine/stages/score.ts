@@ -8,7 +8,7 @@ type Score = NonNullable<Layout["score"]>;
 const clamp = (x: number): number => Math.round(Math.max(0, Math.min(1, x)) * 100) / 100;
 
 /** Guests who see the couple: turned less than 120 degrees from them, and no column on the line between. */
-export function facing(ctx: Context, meal: Scene | undefined): { readonly see: number; readonly of: number } {
+export function facing(ctx: Pick<Context, "venue">, meal: Scene | undefined): { readonly see: number; readonly of: number } {
   const top = meal?.items.filter((i) => i.role === "top") ?? [];
   const first = top[Math.floor(top.length / 2)];
   if (!meal || !first) return { see: 0, of: 0 };
@@ -28,7 +28,7 @@ export function facing(ctx: Context, meal: Scene | undefined): { readonly see: n
  * 20 m is none), sight (share of guests who see the couple), tidiness (share of tables true to the room's axes),
  * moves (turnover minutes, two hours is none).
  */
-export function scoreOf(ctx: Context, day: Day, scenes: readonly Scene[], turnovers: readonly Turnover[], findings: readonly Finding[]): Score {
+export function scoreOf(ctx: Pick<Context, "venue">, day: Pick<Day, "ease" | "removed">, scenes: readonly Scene[], turnovers: readonly Turnover[], findings: readonly Finding[]): Score {
   const meal = scenes.find((s) => s.id === "meal");
   const tables = meal?.items.filter((i) => i.seats.length > 0 && i.role !== "work") ?? [];
   const should = findings.filter((f) => f.level === "should").length;
@@ -46,7 +46,7 @@ export function scoreOf(ctx: Context, day: Day, scenes: readonly Scene[], turnov
   };
 }
 
-function straight(ctx: Context, t: Item): boolean {
+function straight(ctx: Pick<Context, "venue">, t: Item): boolean {
   if ("diameter" in t.shape) return true;
   const room = ctx.venue.rooms.find((r) => r.id === t.room);
   const off = (((t.angle - (room ? axisOf(room.outline) : 0)) % 90) + 90) % 90;
