@@ -1,5 +1,5 @@
 import { add, cross, distance, scale, sinCos, sub, turn, type Point } from "./point";
-import { pointSegmentDistance, segmentDistance, segmentsCross, type Segment } from "./segment";
+import { segmentDistance, segmentsCross, type Segment } from "./segment";
 
 /** A simple polygon, not closed by repeating its first point, either winding. */
 export type Polygon = readonly Point[];

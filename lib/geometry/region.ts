@@ -61,11 +61,11 @@ export const minus = (a: Region, b: Region): Region => (b.length === 0 ? a : sol
 
 /**
  * A region grown (by > 0) or eroded (by < 0) with round corners: the Minkowski sum or difference with a disc.
- * Arcs are chords within 0.05 mm of the true arc.
+ * Arcs are chords within 0.05 mm of the true arc, or as near as asked (mm).
  */
-export function offset(region: Region, by: number): Region {
+export function offset(region: Region, by: number, arcs = 0.05): Region {
   if (by === 0 || region.length === 0) return region;
-  const off = new ClipperOffset(2, 0.05 * CLIP_SCALE);
+  const off = new ClipperOffset(2, arcs * CLIP_SCALE);
   off.addPaths(paths(region), JoinType.Round, EndType.Polygon);
   const tree = new PolyTree64();
   off.execute(by * CLIP_SCALE, tree);

@@ -1,5 +1,5 @@
 import {
-  boxesNear, boxOf, contains, edges, segmentDistance, segmentsCross, type Polygon, type Region, type Segment,
+  boundaryDistance, boxesNear, boxOf, contains, edges, segmentDistance, segmentsCross, type Box, type Polygon, type Region, type Segment,
 } from "../../geometry";
 
 /** True when two simple polygons, convex or not, come nearer than gap; with gap 0 touching edges are let be. */
@@ -31,15 +31,24 @@ export function within(a: Polygon, region: Region): boolean {
   const box = boxOf(a);
   return region.some((piece) => {
     if (box.minX < piece.box.minX - 0.5 || box.maxX > piece.box.maxX + 0.5 || box.minY < piece.box.minY - 0.5 || box.maxY > piece.box.maxY + 0.5) return false;
-    if (!a.every((p) => contains(piece.outer, p) || onBoundary(piece.outer, p))) return false;
-    if (edges(a).some((e) => crosses(e, piece.outer))) return false;
-    return !piece.holes.some((h) => meets(a, h));
+    if (!a.every((p) => contains(piece.outer, p) || boundaryDistance(piece.outer, p) <= 0.5)) return false;
+    return !crossesRing(a, box, piece.outer) && !piece.holes.some((h) => meets(a, h));
   });
 }
 
-const onBoundary = (poly: Polygon, p: readonly [number, number]): boolean =>
-  edges(poly).some((e) => segmentDistance([p, p], e) <= 0.5);
-const crosses = (e: Segment, poly: Polygon): boolean => edges(poly).some((f) => segmentsCross(e, f) && !grazes(e, f));
+/** True when an edge of the ring crosses the polygon; edges that do not come near its box are passed over. */
+function crossesRing(a: Polygon, box: Box, ring: Polygon): boolean {
+  let p = ring[ring.length - 1];
+  for (const q of ring) {
+    if (p && Math.max(p[0], q[0]) >= box.minX && Math.min(p[0], q[0]) <= box.maxX && Math.max(p[1], q[1]) >= box.minY && Math.min(p[1], q[1]) <= box.maxY) {
+      const f: Segment = [p, q];
+      if (edges(a).some((e) => segmentsCross(e, f) && !grazes(e, f))) return true;
+    }
+    p = q;
+  }
+  return false;
+}
+
 /** A crossing by less than half a millimetre at an end is rounding, not an overlap. */
 const grazes = (e: Segment, f: Segment): boolean =>
   [e[0], e[1]].some((p) => segmentDistance([p, p], f) <= 0.5) || [f[0], f[1]].some((p) => segmentDistance([p, p], e) <= 0.5);

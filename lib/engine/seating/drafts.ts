@@ -74,21 +74,25 @@ export function wallAngles(hall: Hall): readonly number[] {
 }
 
 /** Ways of beginning that are filled up, those with the most places first. */
-const STARTS = 4;
+const STARTS = 2;
 
 /** As many long tables of one family as go, in runs of equal length, then single ones in what is left. */
 export function fullestLong(work: Work, f: Family, count: number): readonly Laid[] {
-  const starts = unitsOf(work, f).map((unit) => {
+  const begin = (unit: Unit) => {
     const spots = fullestRows(unit, groundFor(work.hall, unit.footing)).slice(0, Math.floor(count / unit.count));
     return { unit, spots, places: spots.length * unit.places };
-  }).sort((a, b) => b.places - a.places || a.unit.count - b.unit.count);
-  let best: readonly Laid[] = [];
-  for (const { unit, spots } of starts.slice(0, STARTS)) {
+  };
+  const best = (list: readonly ReturnType<typeof begin>[]) => [...list].sort((a, b) => b.places - a.places || a.unit.count - b.unit.count).slice(0, STARTS);
+  // With a way behind their ends first; then the likeliest close to the wall as well.
+  const open = best(unitsOf(work, f, runLengths(f), [790]).map(begin));
+  const tight = unitsOf(work, f, [...new Set(open.map((o) => o.unit.count))], [0]).map(begin);
+  let most: readonly Laid[] = [];
+  for (const { unit, spots } of best([...open, ...tight])) {
     const start = lay(unit, spots);
     const full = addMore(work, start, f, count - start.length);
-    if (totalPlaces(full) > totalPlaces(best)) best = full;
+    if (totalPlaces(full) > totalPlaces(most)) most = full;
   }
-  return best;
+  return most;
 }
 
 /** Adds single tables of a family where they still fit, at most so many. */
@@ -105,15 +109,26 @@ function addMore(work: Work, start: readonly Laid[], f: Family, most: number): r
   return out;
 }
 
+/** What is laid fullest, by the families in turn: orders share their beginnings. */
+export type Known = Map<string, readonly Laid[]>;
+
+function inTurn(work: Work, order: readonly Family[], known: Known): readonly Laid[] {
+  const f = order[order.length - 1];
+  if (!f) return [];
+  const key = order.map((o) => o.stock).join(" "), found = known.get(key);
+  if (found) return found;
+  const before = inTurn(work, order.slice(0, -1), known);
+  const w = { ...work, hall: hallWith(work.hall, before) };
+  const laid = [...before, ...(isRoundFamily(f) ? fullestRounds(w, f, f.count) : fullestLong(w, f, f.count))];
+  known.set(key, laid);
+  return laid;
+}
+
 /** Fullest of a list of families, each in turn, in the orders that may matter. */
-export function fullest(work: Work, families: readonly Family[], kind: TableKind): readonly Draft[] {
+export function fullest(work: Work, families: readonly Family[], kind: TableKind, known: Known): readonly Draft[] {
   const orders = families.length > 1 ? [families, [...families].reverse()] : [families];
   return orders.map((order) => {
-    let laid: readonly Laid[] = [];
-    for (const f of order) {
-      const w = { ...work, hall: hallWith(work.hall, laid) };
-      laid = [...laid, ...(isRoundFamily(f) ? fullestRounds(w, f, f.count) : fullestLong(w, f, f.count))];
-    }
+    const laid = inTurn(work, order, known);
     // A mix that came out all of one kind is called by what it is.
     const round = laid.some((l) => isRoundFamily(l.family)), long = laid.some((l) => !isRoundFamily(l.family));
     return { laid, kind: round && long ? "mixed" : round ? "rounds" : long ? "long" : kind, form: "fullest", score: 0 };

@@ -1,7 +1,7 @@
 import { seeded } from "../../base";
 import { boxesNear, boxOf, clearance, polygonShape, type Point } from "../../geometry";
 import { freeRounds } from "./balance";
-import { composed, fullest, isRoundFamily, type Draft, type Work } from "./drafts";
+import { composed, fullest, isRoundFamily, type Draft, type Known, type Work } from "./drafts";
 import type { Item } from "../../layout";
 import { FORMS, formDrafts } from "./forms";
 import { hallOf } from "./hall";
@@ -44,9 +44,10 @@ export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: Seatin
   }
   if (number !== null && wants("mixed") && rounds.length > 0 && longs.length > 0) drafts.push(...mixedDrafts(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], number));
   const held = (k: TableKind): boolean => number !== null && drafts.some((d) => d.kind === k && totalPlaces(d.laid) >= number);
-  if (wants("rounds") && rounds.length > 0 && !held("rounds")) drafts.push(...fullest(work, byDensity(rounds, ask), "rounds"));
-  if (wants("long") && longs.length > 0 && !held("long")) drafts.push(...fullest(work, byDensity(longs, ask), "long"));
-  if (wants("mixed") && rounds.length > 0 && longs.length > 0 && !held("mixed")) drafts.push(...fullest(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], "mixed"));
+  const known: Known = new Map();
+  if (wants("rounds") && rounds.length > 0 && !held("rounds")) drafts.push(...fullest(work, byDensity(rounds, ask), "rounds", known));
+  if (wants("long") && longs.length > 0 && !held("long")) drafts.push(...fullest(work, byDensity(longs, ask), "long", known));
+  if (wants("mixed") && rounds.length > 0 && longs.length > 0 && !held("mixed")) drafts.push(...fullest(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], "mixed", known));
   return ranked(work, drafts, options);
 }
 
@@ -62,6 +63,8 @@ function ranked(work: Work, drafts: readonly Draft[], options: SeatingOptions): 
     const key = `${d.kind} ${d.form}`, before = kept.get(key), tried = tries.get(key) ?? 0;
     // A kind is tried again only while its first arrangements lost places to the ways out.
     if (before && (!enough(n) || enough(before.places) || tried >= 3)) continue;
+    // Of arrangements that seat too few only the fullest is wanted.
+    if (!enough(n) && [...kept.values()].some((k) => k.places >= n || enough(k.places))) continue;
     tries.set(key, tried + 1);
     const s = finish(work, d, options);
     if (s && (!before || s.places > before.places)) kept.set(key, s);
