@@ -2,6 +2,7 @@ import type { Layout, Scene, SceneId } from "../layout";
 import { lengthStyle, type LengthStyle } from "../measure";
 import type { Room, Venue } from "../venue";
 import type { Drawing, Mark } from "./display";
+import { changesOf, type Change } from "./changes";
 import { box } from "./paths";
 import { textWidth } from "./metrics";
 import { inWords } from "./plan/describe";
@@ -28,6 +29,8 @@ export type PlanOptions = {
   readonly findings?: boolean;
   /** False: a small plan without its double frame, for a page that draws one about it. */
   readonly frame?: boolean;
+  /** The layout of an earlier revision: what changed since is drawn on the plan and told in its words. */
+  readonly was?: Pick<Layout, "scenes">;
   /** On a small plan: the ways out by name and width, and dimension strings about it. A sheet always has both. */
   readonly ways?: boolean;
   readonly dimensions?: boolean;
@@ -53,15 +56,17 @@ function roomsInSmall(venue: Venue, scene: Scene, only: readonly string[] | unde
   return found.filter((r) => r.level === level);
 }
 
-type Work = { readonly venue: Venue; readonly scene: Scene; readonly options: PlanOptions; readonly style: LengthStyle; readonly findings: readonly Lettered[] };
-const said = (list: readonly Lettered[]): readonly string[] => list.map(({ letter, finding }) => `Finding ${letter}, ${finding.level}: ${finding.text}`);
+type Work = { readonly venue: Venue; readonly scene: Scene; readonly options: PlanOptions; readonly style: LengthStyle; readonly findings: readonly Lettered[]; readonly changes: readonly Change[] };
+const said = ({ findings, changes }: Work): readonly string[] =>
+  [...changes.map((c) => `Change ${c.number}: ${c.text}`), ...findings.map(({ letter, finding }) => `Finding ${letter}, ${finding.level}: ${finding.text}`)];
 
 const doubleFrame = (width: number, height: number, outer: number, inner: number, weights: { readonly heavy: number; readonly fine: number }): readonly Mark[] => [
   { kind: "path", steps: box(outer, outer, width - 2 * outer, height - 2 * outer), stroke: { ink: "ink", weight: weights.heavy } },
   { kind: "path", steps: box(inner, inner, width - 2 * inner, height - 2 * inner), stroke: { ink: "ink", weight: weights.fine } },
 ];
 
-function composeSheet({ venue, scene, options, style, findings }: Work, sheet: Sheet): Drawing {
+function composeSheet(work: Work, sheet: Sheet): Drawing {
+  const { venue, scene, options, style, findings, changes } = work;
   const level = levelOf(venue, scene, roomsOnSheet(venue, scene, options.rooms));
   const scales: readonly number[] = typeof options.scale === "number" ? [options.scale] : SCALES;
   const paper = sheetName(sheet);
@@ -70,7 +75,7 @@ function composeSheet({ venue, scene, options, style, findings }: Work, sheet: S
   for (const r of [blocks.title, blocks.scale, blocks.legend?.at]) if (r) ground.takeRect({ x: r.x - 1, y: r.y - 1, width: r.width + 2, height: r.height + 2 });
   for (const r of [{ x: 0, y: 0, width: sheet.width, height: INNER + 0.6 }, { x: 0, y: sheet.height - INNER - 0.6, width: sheet.width, height: INNER + 0.6 },
     { x: 0, y: 0, width: INNER + 0.6, height: sheet.height }, { x: sheet.width - INNER - 0.6, y: 0, width: INNER + 0.6, height: sheet.height }]) ground.takeRect(r);
-  const plan = drawLevel(level, { frame, hand, ground, strings: stringsOf(level, frame, hand), ways: true, findings });
+  const plan = drawLevel(level, { frame, hand, ground, strings: stringsOf(level, frame, hand), ways: true, findings, changes });
   const marks: Mark[] = [{ kind: "path", steps: box(0, 0, sheet.width, sheet.height), fill: "paper" }, ...plan];
   if (blocks.legend) marks.push({ kind: "group", id: "legend", role: "legend", label: "Legend", marks: drawLegend(legendOf(scene, venue, hand), blocks.legend.at, blocks.legend.columns, hand) });
   marks.push(scaleGroup(blocks.scale, { ratio, paper, venue, style, hand }));
@@ -78,7 +83,7 @@ function composeSheet({ venue, scene, options, style, findings }: Work, sheet: S
   if (sheet.frame) marks.push({ kind: "group", role: "decoration", marks: doubleFrame(sheet.width, sheet.height, FRAME, INNER, { heavy: 0.5, fine: 0.13 }) });
   return {
     width: sheet.width, height: sheet.height, perMetre: 1000 / ratio, origin: frame.origin,
-    title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`, words: [...inWords(venue, scene, style), ...said(findings)], marks,
+    title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`, words: [...inWords(venue, scene, style), ...said(work)], marks,
   };
 }
 
@@ -101,7 +106,8 @@ function sheetName({ width, height }: Sheet): string {
   return near(297, 210) ? "A4" : near(420, 297) ? "A3" : near(279.4, 215.9) ? "Letter" : near(355.6, 215.9) ? "Legal" : near(431.8, 279.4) ? "Tabloid" : "this sheet";
 }
 
-function composeSmall({ venue, scene, options, style, findings }: Work): Drawing {
+function composeSmall(work: Work): Drawing {
+  const { venue, scene, options, style, findings, changes } = work;
   const level = levelOf(venue, scene, roomsInSmall(venue, scene, options.rooms));
   const width = (options.pixelWidth ?? 360) * PX;
   const framed = options.frame !== false;
@@ -118,12 +124,12 @@ function composeSmall({ venue, scene, options, style, findings }: Work): Drawing
   const frame: Frame = { perMm: scaled, origin: [(width + round.left - round.right) / 2 - ((b.minX + b.maxX) / 2) * scaled, pad + round.top - b.minY * scaled] };
   const ground = createGround(width, height, 0.25);
   const strings: Strings = options.dimensions ? stringsOf(level, frame, hand) : { marks: [], takes: [], lines: [] };
-  const marks = drawLevel(level, { frame, hand, ground, strings, ways: options.ways ?? false, findings });
+  const marks = drawLevel(level, { frame, hand, ground, strings, ways: options.ways ?? false, findings, changes });
   const bar = barFor(scaled, style, width * 0.16);
   return {
     width, height, perMetre: scaled * 1000, origin: frame.origin,
     title: `${venue.name}: ${scene.title}. ${level.rooms.map((r) => r.name).join(", ")}.`,
-    words: [...inWords(venue, scene, style), ...said(findings)],
+    words: [...inWords(venue, scene, style), ...said(work)],
     marks: [
       { kind: "path", steps: box(0, 0, width, height), fill: "paper" },
       ...marks,
@@ -169,6 +175,21 @@ export function composePlan(venue: Venue, layout: Pick<Layout, "scenes" | "findi
   const scene = layout.scenes.find((s) => s.id === sceneId);
   if (!scene) throw new Error(`no scene ${sceneId} in the layout: ${layout.scenes.map((s) => s.id).join(", ")}`);
   const style = lengthStyle(venue);
-  const work: Work = { venue, scene, options, style, findings: options.findings ? letterFindings(layout, sceneId) : [] };
+  const work: Work = {
+    venue, scene, options, style, findings: options.findings ? letterFindings(layout, sceneId) : [],
+    changes: options.was ? changesOf(venue, options.was.scenes.find((s) => s.id === sceneId), scene) : [],
+  };
   return options.sheet ? composeSheet(work, options.sheet) : composeSmall(work);
+}
+
+/**
+ * Two revisions of one part of the day on one plan: the plan as it is now, with what was dashed, what is outlined, and each change
+ * numbered. The drawing's words begin with the plan's own and hold the changes by the same numbers.
+ */
+export function compare(venue: Venue, { was, now }: { readonly was: Pick<Layout, "scenes">; readonly now: Pick<Layout, "scenes" | "findings"> }, sceneId: SceneId, options: PlanOptions = {}): { readonly drawing: Drawing; readonly changes: readonly Change[] } {
+  const scene = now.scenes.find((s) => s.id === sceneId);
+  return {
+    drawing: composePlan(venue, now, sceneId, { ...options, was }),
+    changes: scene ? changesOf(venue, was.scenes.find((s) => s.id === sceneId), scene) : [],
+  };
 }

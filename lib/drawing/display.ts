@@ -24,6 +24,9 @@ export type Step =
 /** Grain of a veneer: lines laid in the piece's own frame, clipped by its outline. */
 export type Grain = { readonly veneer: Veneer; readonly origin: Paper; readonly angle: number; readonly spacing: number };
 
+/** Layers that lie over the plan, each in one group of the drawing. */
+export type Layer = "ways" | "sight" | "changes" | "findings" | "dimensions";
+
 export type Mark =
   | { readonly kind: "path"; readonly steps: readonly Step[]; readonly fill?: Ink; readonly stroke?: Stroke; readonly evenOdd?: boolean }
   | { readonly kind: "circle"; readonly at: Paper; readonly radius: number; readonly fill?: Ink; readonly stroke?: Stroke }
@@ -39,6 +42,8 @@ export type Mark =
   | {
       readonly kind: "group"; readonly id?: string; readonly role?: "figure" | "piece" | "room" | "legend" | "note" | "decoration";
       readonly label?: string; readonly marks: readonly Mark[];
+      /** What a page may hide and show by itself. */
+      readonly layer?: Layer;
     };
 
 /** A finished drawing of known size on paper. */

@@ -1,5 +1,6 @@
 export * from "./display";
-export { composePlan, type PlanOptions } from "./compose";
+export { compare, composePlan, type PlanOptions } from "./compose";
+export { changesOf, type Change, type ChangeKind } from "./changes";
 export { composeCarried, type CarriedOptions } from "./carried";
 export { fromWalls, type FromWall } from "./plan/describe";
 export { datumOf } from "./plan/ordinates";

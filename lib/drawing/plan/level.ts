@@ -1,12 +1,13 @@
 import { boxOf, contains, type Box, type Point, type Region } from "../../geometry";
 import { isRound, footprintPolygon, type Item, type Scene } from "../../layout";
 import type { Drape, Room, Venue } from "../../venue";
-import type { Mark, Paper } from "../display";
+import type { Layer, Mark, Paper } from "../display";
 import { closed, line, regionSteps } from "../paths";
 import { chairOf, seatCorners, seatsOf } from "./chairs";
 import { labelOf, readingOrder, roomSize } from "./describe";
 import { dimensionStrings, leastGaps, type Strings } from "./dimensions";
 import { drawDrape, drawKeepClear, drawObstacle, drawSocket, drawTerrace, drawWall, drapeTrack, socketPoint } from "./fittings";
+import { drawChanges, type Change } from "../changes";
 import { drawFindings, type Lettered } from "./findings";
 import type { Rect } from "./ground";
 import { toPaper, type Frame, type Hand } from "./hand";
@@ -139,7 +140,9 @@ function drapeWord(d: Drape, level: Level, { frame, hand, ground }: Desk, marks:
 }
 
 /** Draws a level where it has been put. Nothing with an edge comes after the words. */
-export function drawLevel(level: Level, { frame, hand, ground, strings, ways, findings }: Omit<Desk, "venue"> & { readonly strings: Strings; readonly ways: boolean; readonly findings: readonly Lettered[] }): readonly Mark[] {
+export function drawLevel(level: Level, { frame, hand, ground, strings, ways, findings, changes = [] }: Omit<Desk, "venue"> & {
+  readonly strings: Strings; readonly ways: boolean; readonly findings: readonly Lettered[]; readonly changes?: readonly Change[];
+}): readonly Mark[] {
   const { venue, scene } = level;
   const desk: Desk = { frame, hand, ground, venue };
   occupy(level, desk, strings);
@@ -175,6 +178,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
     const words = wordsOn(item, desk);
     if (words) { on.push(...words); named.add(item.id); }
   }
+  const changed = drawChanges(changes, new Set(level.rooms.map((r) => r.id)), desk);
   const names = level.rooms.flatMap((r, i) => roomName(r, i, desk, { outside: ways, used: scene.rooms.includes(r.id) }));
   const out = ways ? level.openings.filter((o) => o.gate.door.exit).flatMap((o) => wayOut(o, desk)) : [];
   const besides: Mark[] = [];
@@ -196,9 +200,13 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
     { kind: "group", id: "fabric", role: "decoration", marks: fabric(level, frame, hand) },
     ...rooms,
     { kind: "group", role: "decoration", marks: [...columns, ...aisles, ...strings.marks, ...figures, ...on, ...names, ...out, ...besides, ...seats, ...remarks(level, desk)] },
-    ...drawFindings(findings, level.items, desk),
+    ...layered("changes", changed),
+    ...layered("findings", drawFindings(findings, level.items, desk)),
   ];
 }
+
+/** A layer that a page can hide and show; none where nothing is on it. */
+const layered = (layer: Layer, marks: readonly Mark[]): readonly Mark[] => (marks.length === 0 ? [] : [{ kind: "group", id: layer, layer, role: "figure", marks }]);
 
 /** All chairs of a room's rows in one go: three marks for a hundred chairs. */
 function rowsOf(rows: readonly Item[], to: { readonly venue: Venue; readonly frame: Frame; readonly hand: Hand }): readonly Mark[] {

@@ -53,10 +53,11 @@ function group(mark: Extract<Mark, { kind: "group" }>, brush: Brush): readonly S
   const inner = paintAll(mark.marks, brush);
   if (inner.length === 0 && mark.label === undefined) return [];
   const id = mark.id === undefined ? undefined : `${brush.prefix}${mark.id}`;
-  if (mark.role === "decoration") return [element("g", { id, "aria-hidden": brush.objects ? "true" : undefined }, inner)];
-  if (mark.label === undefined || !brush.objects) return [element("g", { id }, inner)];
+  const layer = mark.layer;
+  if (mark.role === "decoration") return [element("g", { id, "data-layer": layer, "aria-hidden": brush.objects ? "true" : undefined }, inner)];
+  if (mark.label === undefined || !brush.objects) return [element("g", { id, "data-layer": layer }, inner)];
   const role = mark.role === "piece" || mark.role === "note" ? "graphics-symbol" : "graphics-object";
-  return [element("g", { id, role, "aria-label": mark.label }, inner)];
+  return [element("g", { id, "data-layer": layer, role, "aria-label": mark.label }, inner)];
 }
 
 function paintOne(mark: Mark, brush: Brush): readonly SvgNode[] {

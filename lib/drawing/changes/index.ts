@@ -1,0 +1,2 @@
+export { drawChanges } from "./draw";
+export { changesOf, type Change, type ChangeKind } from "./say";
