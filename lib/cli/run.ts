@@ -6,11 +6,13 @@ import { BadInput, lines } from "./problem";
 const COMMANDS: Readonly<Record<string, () => Promise<{ readonly command: Command }>>> = {
   arrange: () => import("./commands/arrange"),
   capacity: () => import("./commands/capacity"),
+  change: () => import("./commands/change"),
   check: () => import("./commands/check"),
   draw: () => import("./commands/draw"),
   proposal: () => import("./commands/proposal"),
   quote: () => import("./commands/quote"),
   sheets: () => import("./commands/sheets"),
+  repair: () => import("./commands/repair"),
   schema: () => import("./commands/schema"),
 };
 

@@ -1,2 +1,4 @@
 export { arrange, type ArrangeOptions } from "./arrange";
+export { change, type ChangeOptions } from "./change";
+export { repair, type RepairOptions } from "./repair";
 export { ENGINE_VERSION } from "./version";

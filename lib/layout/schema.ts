@@ -111,6 +111,8 @@ export const resultSchema = record({
   layouts: z.array(layoutSchema).readonly(),
   closest: layoutSchema.optional(),
   moved: z.array(itemId).readonly().optional(),
+  /** Tables that stand where they stood and are laid for another number. */
+  relaid: z.array(itemId).readonly().optional(),
   timing: record({ totalMs: z.number(), stages: z.record(z.string(), z.number()) }),
 });
 

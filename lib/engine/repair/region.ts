@@ -1,0 +1,113 @@
+import {
+  add, aroundCircle, boxOf, boxesNear, convexHull, distance, edges, minus, nearestOnSegment, rectangle, regionContains, scale, sub, turn, union, type Point, type Polygon, type Region,
+} from "../../geometry";
+import { depthOf, footprintPolygon, isRound, seatPolygon, widthOf, type Item, type Layout, type Scene } from "../../layout";
+import { chairOf, isSeatedTable, piecesOnFloor, ruleValues, siteFor } from "../../rules";
+import { blockedFloor, gatesToKeep, type Venue } from "../../venue";
+import { standsAs } from "./edit";
+
+/** Width of floor behind a place that a table or wall must keep off, mm (the rule of gaps: 24 in). */
+const PLACE = 610;
+const SIDES = 24;
+
+/** The convex floor that a piece and its places take. */
+export function bodyOf(item: Item, chair: { readonly width: number; readonly depth: number }): Polygon {
+  const own = isRound(item.shape) ? aroundCircle(item.at, item.shape.diameter / 2, SIDES) : footprintPolygon(item);
+  return item.kind === "table" && item.seats.length > 0 ? convexHull([...own, ...item.seats.flatMap((s) => seatPolygon(s, chair))]) : own;
+}
+
+/** The floor that must be free of tables (or walls) about a table's places: its edge and `deep` mm behind each place. */
+export function reachOf(item: Item, deep: number): Polygon {
+  if (isRound(item.shape)) return aroundCircle(item.at, item.shape.diameter / 2 + deep - 1, SIDES);
+  const w = widthOf(item.shape) / 2, d = depthOf(item.shape) / 2;
+  const behind = item.seats.flatMap((s) => {
+    const [x, y] = turn(sub([s.x, s.y], item.at), -item.angle);
+    // The nearest side decides where behind is.
+    const out = Math.abs(x) - w > Math.abs(y) - d ? [Math.sign(x), 0] as const : [0, Math.sign(y)] as const;
+    const edge: Point = out[0] !== 0 ? [out[0] * w, Math.max(-d, Math.min(d, y))] : [Math.max(-w, Math.min(w, x)), out[1] * d];
+    return rectangle(add(edge, scale(out, (deep - 1) / 2)), PLACE - 2, deep - 1, out[0] !== 0 ? 90 : 0);
+  }).map((p) => add(item.at, turn(p, item.angle)));
+  return convexHull([...footprintPolygon(item), ...behind]);
+}
+
+/** All spots of the origin at which a convex body (given about the origin) would meet a convex polygon. */
+const meetsConvex = (q: Polygon, body: Polygon): Polygon => convexHull(q.flatMap((a) => body.map((k): Point => [a[0] - k[0], a[1] - k[1]])));
+/** The same for any polygon: its edges swept, and its inside. */
+const meetsAny = (q: Polygon, body: Polygon): readonly Polygon[] => [q, ...edges(q).map((e) => meetsConvex(e, body))];
+
+const about = (p: Polygon, at: Point): Polygon => p.map((c) => sub(c, at));
+
+/** Where a piece is judged: the parts of the day in which it stands. */
+export const scenesWith = (layout: Layout, item: Item): readonly Scene[] => layout.scenes.filter((s) => s.items.some((i) => standsAs(i, item)));
+
+/**
+ * Every spot in a room where the piece, turned as it is, keeps off walls, pieces, doors and gaps in all the given parts of the day.
+ * Exact for straight sides; rounds are taken a hair larger. Ways and routes are judged apart.
+ */
+export function freeRegion(venue: Venue, scenes: readonly Scene[], item: Item, room: string): Region {
+  const values = ruleValues(venue), chair = chairOf(venue);
+  const body = about(bodyOf(item, chair), item.at), foot = about(footprintPolygon(item), item.at);
+  const seated = isSeatedTable(item);
+  const toWall = seated ? about(reachOf(item, values.most.wallGap), item.at) : foot;
+  const toTable = seated ? about(reachOf(item, values.most.tableGap), item.at) : foot;
+  const wide = boxOf([...body, ...toTable]);
+  const reach = Math.max(wide.maxX - wide.minX, wide.maxY - wide.minY);
+  let free: Region | null = null;
+  for (const scene of scenes.length > 0 ? scenes : []) {
+    const site = siteFor(venue, scene.drapes), own = site.rooms.get(room);
+    if (!own) return [];
+    const taken: Polygon[] = own.floor.flatMap((p) => [p.outer, ...p.holes]).flatMap((ring) => edges(ring).map((e) => meetsConvex(e, toWall)));
+    for (const o of own.room.obstacles) taken.push(...meetsAny(o.outline, toWall));
+    const here = [...site.rooms.values()].filter((r) => r.room.level === own.room.level);
+    for (const p of here.flatMap((r) => blockedFloor(r.room))) taken.push(...meetsAny(p, body));
+    if (item.kind !== "dance-floor") for (const g of here.filter((r) => scene.rooms.includes(r.room.id)).flatMap((r) => gatesToKeep(site, r.room.id, scene.rooms))) taken.push(meetsConvex(g.clear, body));
+    const floorBox = boxOf(own.floor.flatMap((p) => p.outer));
+    for (const other of piecesOnFloor(site, scene)) {
+      if (other.id === item.id || (site.rooms.get(other.room)?.room.level ?? 0) !== own.room.level || !boxesNear(boxOf(footprintPolygon(other)), floorBox, reach)) continue;
+      const otherBody = bodyOf(other, chair), otherFoot = footprintPolygon(other);
+      taken.push(meetsConvex(otherBody, body));
+      if (other.room !== room) continue;
+      if (seated && other.kind === "table") taken.push(meetsConvex(otherFoot, toTable));
+      if (seated && "standing" in other.from && other.kind !== "dance-floor") taken.push(meetsConvex(otherFoot, toWall));
+      if (isSeatedTable(other) && item.kind === "table") taken.push(meetsConvex(reachOf(other, values.most.tableGap), foot));
+      if (isSeatedTable(other) && "standing" in item.from) taken.push(meetsConvex(reachOf(other, values.most.wallGap), foot));
+    }
+    const left = minus(own.floor, union(taken));
+    free = free === null ? left : minus(left, minus(left, free));
+  }
+  return free ?? [];
+}
+
+const AROUND: readonly Point[] = [[0, 0], [1, 0], [0, 1], [1, 1]];
+/** The whole-millimetre point of a region nearest to a point, of the four about it; the rounded one where none lies in it. */
+function whole(region: Region, p: Point): Point {
+  const low: Point = [Math.floor(p[0]), Math.floor(p[1])];
+  const four = AROUND.map((a) => add(low, a)).sort((a, b) => distance(a, p) - distance(b, p));
+  return four.find((q) => regionContains(region, q)) ?? [Math.round(p[0]), Math.round(p[1])];
+}
+
+export type Near = { readonly at: Point; readonly far: number };
+
+/** Spots of a region, nearest to a point first: its own nearest point, then others at least `apart` mm from those before. */
+export function nearestSpots(region: Region, from: Point, { apart, most }: { readonly apart: number; readonly most: number }): readonly Near[] {
+  const all: Near[] = [];
+  const put = (at: Point): void => void all.push({ at, far: distance(at, from) });
+  if (regionContains(region, from)) put(from);
+  for (const piece of region) {
+    for (const ring of [piece.outer, ...piece.holes]) for (const e of edges(ring)) {
+      put(nearestOnSegment(from, e));
+      put(e[0]);
+    }
+    // Spots inside, for what the edges of the region do not show: a way out may run along them.
+    const { minX, minY, maxX, maxY } = piece.box;
+    const step = Math.max(250, Math.sqrt(((maxX - minX) * (maxY - minY)) / 600));
+    for (let x = minX + step / 2; x < maxX; x += step) for (let y = minY + step / 2; y < maxY; y += step) if (regionContains([piece], [x, y])) put([x, y]);
+  }
+  all.sort((a, b) => a.far - b.far || a.at[0] - b.at[0] || a.at[1] - b.at[1]);
+  const out: Near[] = [];
+  for (const n of all) {
+    if (out.length >= most) break;
+    if (out.every((o) => distance(o.at, n.at) >= apart)) out.push({ at: whole(region, n.at), far: n.far });
+  }
+  return out;
+}
