@@ -2,15 +2,24 @@ import type { Brief } from "../brief";
 import type { Finding, Layout } from "../layout";
 import type { Venue } from "../venue";
 import { findingText } from "../words/findings";
+import { accessiblePlaces } from "./accessible-places";
 import { accessway } from "./accessway";
+import { aisles } from "./aisles";
 import { asked, danceFloor, scenesAsked } from "./asked";
+import { commonPath } from "./common-path";
 import { contextOf, type Context, type Raw, type SceneView } from "./context";
+import { crowd } from "./crowd";
 import { builtIn, doorClear, inRoom } from "./floor";
 import { ends, gaps } from "./gaps";
-import { exitWidth, load } from "./load";
+import { exitWidth } from "./exit-width";
+import { exitsApart } from "./exits-apart";
+import { fastened } from "./fastened";
+import { frontStrip } from "./front-strip";
+import { load } from "./load";
 import { overlap } from "./overlap";
 import { route, ways } from "./passage";
 import { alone, perTable, places } from "./places";
+import { cables, circuitLoad } from "./power";
 import { rooms } from "./rooms";
 import { rowLength } from "./row-length";
 import { centreAisle, rowClear } from "./rows";
@@ -18,18 +27,23 @@ import { seats } from "./seats";
 import { musicSight } from "./sight";
 import { ids, standing } from "./standing";
 import { stock, tablePlaces } from "./stock";
+import { toilets } from "./toilets";
+import { turnoverRoom } from "./meanwhile";
 import { turnovers, turnoverTime } from "./turnovers";
+import { companions, wheelchairSpacesInRows } from "./wheelchair-rows";
+import { wishes } from "./wishes";
 
 type SceneRule = (v: SceneView, c: Context) => readonly Raw[];
 type DayRule = (c: Context) => readonly Raw[];
 
 /** Every rule that judges one part of the day; by name, so that one may be run alone. */
 export const SCENE_RULES: Readonly<Record<string, SceneRule>> = {
-  ids, rooms, inRoom, builtIn, overlap, doorClear, seats, tablePlaces, gaps, ends, rowClear, rowLength, centreAisle, stock, standing,
-  ways, accessway, route, load, exitWidth, places, alone, perTable, musicSight,
+  ids, rooms, inRoom, builtIn, overlap, doorClear, seats, tablePlaces, gaps, ends, rowClear, rowLength, centreAisle, aisles, frontStrip, stock, standing,
+  ways, accessway, commonPath, route, toilets, accessiblePlaces, wheelchairSpacesInRows, companions, load, exitWidth, exitsApart, crowd, fastened,
+  places, alone, perTable, musicSight, circuitLoad, cables,
 };
 /** Every rule that judges the day as a whole. */
-export const DAY_RULES: Readonly<Record<string, DayRule>> = { scenesAsked, asked, danceFloor, turnovers, turnoverTime };
+export const DAY_RULES: Readonly<Record<string, DayRule>> = { scenesAsked, asked, danceFloor, wishes, turnovers, turnoverTime, turnoverRoom };
 
 const WEIGHT: Readonly<Record<Finding["level"], number>> = { must: 0, should: 1, note: 2 };
 

@@ -28,3 +28,10 @@ export function aisleInches(served: number, sides: 1 | 2, accessible: boolean): 
 
 /** Most people for a floor of net area (m2) at so much floor a person (m2), whole people. IBC 2018 Table 1004.5 counts a part of a person as one. */
 export const occupantLoad = (net: number, factor: number): number => Math.ceil(net / factor - 1e-9);
+
+/** Wheelchair spaces among so many seats in rows. 2010 ADA Standards Table 221.2.1.1: 1 to 25 seats, 2 to 50, 4 to 150, 5 to 300, 6 to 500, one more for each 150 or part of them. */
+export function wheelchairSpaces(seats: number): number {
+  if (seats < 4) return 0;
+  const steps: readonly (readonly [number, number])[] = [[25, 1], [50, 2], [150, 4], [300, 5], [500, 6]];
+  return steps.find(([to]) => seats <= to)?.[1] ?? 6 + Math.ceil((seats - 500) / 150);
+}

@@ -6,6 +6,7 @@ export { accesswayInches, accesswayWidth, aisleInches, occupantLoad, rowClearInc
 export { exitsNeeded } from "./passage";
 export { loadKinds, netArea, peopleOf, postedFor, type LoadKind, type People, type RoomLoad, type SceneLoad } from "./people";
 export { beforeRows, sees } from "./sight";
+export { meanwhile, type Meanwhile } from "./meanwhile";
 export { changes, contentsOf, gapFor } from "./turnovers";
 export { HOUSE_RULES, PROFILE_VALUES, ruleValues, type Gaps, type RuleValues } from "./values";
 export * from "./ways";

@@ -1,4 +1,3 @@
-import type { Site } from "../venue";
 import { guestSeats, type Context, type Raw, type SceneView } from "./context";
 import { postedFor } from "./people";
 
@@ -33,28 +32,4 @@ export function load(v: SceneView, c: Context): readonly Raw[] {
     measured: seats, limit: only.limit, unit: "places", data: { room: only.room, seats, limit: only.limit, kind, posted: only.posted },
   });
   return out;
-}
-
-/** Rooms that one can walk to from a scene's rooms: ways out may lead through rooms that are not used. */
-function roomsJoined(site: Site, from: readonly string[]): readonly string[] {
-  const seen = new Set(from);
-  const queue = [...from];
-  for (let r = queue.pop(); r !== undefined; r = queue.pop()) {
-    for (const p of site.passages) if (p.rooms.includes(r)) for (const o of p.rooms) if (!seen.has(o)) { seen.add(o); queue.push(o); }
-  }
-  return [...seen];
-}
-
-/** Width of the ways out, 0.2 in a person; any one shut must leave half: IBC 2018 1005.3.2, 1005.5. */
-export function exitWidth(v: SceneView, c: Context): readonly Raw[] {
-  const gates = roomsJoined(v.site, v.scene.rooms).flatMap((r) => v.site.rooms.get(r)?.gates ?? []).filter((g) => g.door.exit && !v.site.rooms.has(g.door.leads));
-  const widths = gates.map((g) => g.width).filter((w) => w >= c.values.exitLeast - 1);
-  const all = widths.reduce((a, b) => a + b, 0);
-  const need = v.people * c.values.exitWidth;
-  const left = all - Math.max(0, ...widths);
-  if (widths.length === 0) return [];
-  const base = { code: "exit-width", level: "should" as const, source: "IBC 2018 1005.3.2, 1005.5, 1010.1.1", scene: v.scene.id, items: [], unit: "mm" };
-  if (all < need - 1) return [{ ...base, measured: Math.floor(all), limit: Math.ceil(need), data: { people: v.people, width: Math.floor(all), limit: Math.ceil(need), shut: false } }];
-  if (v.people > c.values.exitSteps[0] && left < need / 2 - 1) return [{ ...base, measured: Math.floor(left), limit: Math.ceil(need / 2), data: { people: v.people, width: Math.floor(left), limit: Math.ceil(need / 2), shut: true } }];
-  return [];
 }

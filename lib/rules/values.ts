@@ -8,7 +8,7 @@ export type RuleValues = {
   readonly profile: "model-code" | "uk-guide" | "house";
   readonly comfort: Gaps;
   readonly most: Gaps;
-  readonly source: { readonly gaps: string; readonly factors: string };
+  readonly source: { readonly gaps: string; readonly factors: string; readonly front: string };
   /** Line of seated chairs out from a table, path from a place, first free walk. */
   readonly tableLine: number;
   readonly path: number;
@@ -35,7 +35,19 @@ export type RuleValues = {
   /** Width of exits a person, mm. */
   readonly exitWidth: number;
   readonly exitLeast: number;
+  /** Share of the width asked that must be left with the widest way out shut. */
+  readonly exitLeft: number;
+  /** How far apart two ways out stand, as a share of the rooms' greatest span; with sprinklers throughout, likewise. */
+  readonly exitsApart: number;
+  readonly exitsApartSprinklered: number;
   readonly sightBefore: number;
+  /** Floor between the first row of a ceremony and the wall ahead. */
+  readonly frontDepth: number;
+  /** Longest way to a choice of two ways out, from 50 people and under. */
+  readonly commonPath: number;
+  readonly commonPathFew: number;
+  /** Chairs in rows past which they are fastened together, and in what lengths. */
+  readonly fastened: { readonly from: number; readonly least: number; readonly most: number | null; readonly source: string };
 };
 
 const FT2 = 0.09290304;
@@ -47,7 +59,9 @@ const CODE_GAPS: Gaps = { tableGap: 483 + 305 + 483, wallGap: 483 + 305, rowPitc
 const COMMON = {
   tableLine: 483, path: 305, freeWalk: 1829, route: 914, routeDoor: 800, rowClear: 305, centreAisle: 1067, aisleFrom: 50,
   endWall: 450, endEnd: 914, seatNear: 100, seatFar: 450, wheelchairFar: 700, densest: 7 * FT2, danceArea: 4.5 * FT2,
-  exitSteps: [49, 500, 1000], exitWidth: 5.08, exitLeast: 813, sightBefore: 900,
+  exitSteps: [49, 500, 1000], exitWidth: 5.08, exitLeast: 813, exitLeft: 0.5, exitsApart: 1 / 2, exitsApartSprinklered: 1 / 3, sightBefore: 900,
+  frontDepth: 1829, commonPath: 30 * 304.8, commonPathFew: 75 * 304.8,
+  fastened: { from: 200, least: 3, most: null, source: "IBC 2018 1029.15, exception 1" },
 } as const;
 
 /** Named profiles. Comfort is the trade's; most is what the code's paths need. */
@@ -56,19 +70,25 @@ export const PROFILE_VALUES: Readonly<Record<RuleValues["profile"], RuleValues>>
     ...COMMON, profile: "model-code",
     comfort: { tableGap: 1524, wallGap: 1067, rowPitch: 914 }, most: CODE_GAPS,
     factors: { rows: 7 * FT2, tables: 15 * FT2, standing: 5 * FT2 },
-    source: { gaps: `most: IBC 2018 1029.13.1, 1029.13.2; comfort: ${trade}`, factors: "IBC 2018 Table 1004.5" },
+    source: { gaps: `most: IBC 2018 1029.13.1, 1029.13.2; comfort: ${trade}`, factors: "IBC 2018 Table 1004.5", front: trade },
   },
   "uk-guide": {
     ...COMMON, profile: "uk-guide",
     comfort: { tableGap: 1500, wallGap: 1000, rowPitch: 900 }, most: CODE_GAPS,
     factors: { rows: 0.65, tables: 1, standing: 0.3 },
-    source: { gaps: `most: IBC 2018 1029.13.1, 1029.13.2; comfort: ${trade}`, factors: "HM Government fire risk guides, floor-space factors (second-hand)" },
+    // The guides let 60 people have one way out; the stricter 49 of the code is kept. They discount the widest way out wholly.
+    exitLeft: 1, frontDepth: 3000,
+    fastened: { from: 50, least: 4, most: 14, source: "Warwickshire Fire and Rescue Service, loose seating" },
+    source: {
+      gaps: `most: IBC 2018 1029.13.1, 1029.13.2; comfort: ${trade}`, factors: "HM Government fire risk guides, floor-space factors (second-hand)",
+      front: "Warwickshire Fire and Rescue Service, rooms for marriages (3 m across the front)",
+    },
   },
   house: {
     ...COMMON, profile: "house",
     comfort: { tableGap: 1500, wallGap: 1000, rowPitch: 900 }, most: CODE_GAPS,
     factors: { rows: 7 * FT2, tables: 15 * FT2, standing: 5 * FT2 },
-    source: { gaps: "rule of the house", factors: "IBC 2018 Table 1004.5" },
+    source: { gaps: "rule of the house", factors: "IBC 2018 Table 1004.5", front: trade },
   },
 };
 
@@ -78,9 +98,11 @@ const TIGHTEN: Readonly<Record<string, { readonly field: keyof typeof COMMON; re
   "row-clear": { field: "rowClear", stricter: "more" }, "centre-aisle": { field: "centreAisle", stricter: "more" },
   path: { field: "path", stricter: "more" }, "table-line": { field: "tableLine", stricter: "more" },
   "end-wall": { field: "endWall", stricter: "more" }, "end-end": { field: "endEnd", stricter: "more" },
-  "free-walk": { field: "freeWalk", stricter: "less" },
+  "free-walk": { field: "freeWalk", stricter: "less" }, "front-depth": { field: "frontDepth", stricter: "more" },
 };
-export const HOUSE_RULES: readonly string[] = Object.keys(TIGHTEN);
+/** A fact of the building told as a house rule: sprinklers throughout, where its limit is not 0. */
+const SPRINKLERED = "sprinklered";
+export const HOUSE_RULES: readonly string[] = [...Object.keys(TIGHTEN), SPRINKLERED];
 
 /** The values that hold for a venue: its profile, its own gaps, and what its house rules tighten. */
 export function ruleValues(venue: Pick<Venue, "rules">): RuleValues {
@@ -96,10 +118,11 @@ export function ruleValues(venue: Pick<Venue, "rules">): RuleValues {
   for (const { rule, limit } of rules?.house ?? []) {
     const t = TIGHTEN[rule];
     if (!t) continue;
-    const now = house[t.field] ?? COMMON[t.field];
+    const now = house[t.field] ?? base[t.field];
     if (typeof now === "number") house[t.field] = t.stricter === "more" ? Math.max(now, limit) : Math.min(now, limit);
   }
-  return { ...base, ...house, comfort, most };
+  const sprinklered = rules?.house?.some((h) => h.rule === SPRINKLERED && h.limit !== 0) ?? false;
+  return { ...base, ...house, ...(sprinklered ? { exitsApart: base.exitsApartSprinklered } : {}), comfort, most };
 }
 
 const given = (g: Partial<Gaps> | undefined): Partial<Gaps> => ({

@@ -21,6 +21,10 @@ const WHAT: Readonly<Record<string, string>> = {
   dj: "the DJ", band: "the band", top: "a table for the couple",
 };
 const what = (s: Say): string => (s.text("what") === "brought" ? s.text("name") : (WHAT[s.text("what")] ?? s.text("what")));
+const WHERE: Readonly<Record<string, string>> = {
+  window: "a window", door: "a door", wall: "a wall", feature: "a feature of the walls", terrace: "the terrace", "dance-floor": "the dance floor", bar: "the bar",
+};
+const where = (s: Say): string => WHERE[s.text("where")] ?? WHAT[s.text("where")] ?? s.text("where");
 const OBSTACLE: Readonly<Record<string, string>> = { column: "a column", fixed: "a fixture", stair: "a stair", hearth: "a hearth", other: "something built in" };
 
 /** Findings in English, one sentence a code. */
@@ -60,6 +64,23 @@ export const en: Catalogue = {
   "exit-width": (s) => s.has("shut")
     ? `With the widest way out shut, ${s.mm("width")} of doors is left for ${count(s.number("people"), "person", "people")}; ${s.mm("limit")} is asked.`
     : `The ways out are ${s.mm("width")} wide in all for ${count(s.number("people"), "person", "people")}; ${s.mm("limit")} is asked.`,
+  "exits-apart": (s) => `The doors to choose between stand ${s.mm("apart")} apart at most; for ${count(s.number("people"), "person", "people")} in rooms ${s.mm("span")} across, ${s.mm("limit")} is asked.`,
+  "common-path": (s) => `${count(s.number("places"), "place")} at and near ${s.piece("a")} lie ${s.mm("distance")} or more from floor where two ways out may be chosen; ${s.mm("limit")} is the most.`,
+  "crowd-managers": (s) => `${count(s.number("people"), "person", "people")} are expected: ${s.number("needed")} crowd managers are asked for.`,
+  "toilets-steps": () => "Every door to the toilets has steps, and a guest comes in a wheelchair.",
+  "toilets-route": (s) => `No route ${s.mm("width")} wide (${s.mm("door")} at doors) leads from here to the toilets.`,
+  "accessible-places": (s) => `${count(s.number("found"), "place")} of ${s.number("seats")} lie on a route wide enough for a wheelchair; ${s.number("needed")} are asked.`,
+  "wheelchairs-together": (s) => `All ${s.number("places")} wheelchair places are at ${s.piece("a")}; spread among the tables they give a choice.`,
+  "wheelchair-spaces": (s) => `${count(s.number("seats"), "seat")} in rows with ${count(s.number("spaces"), "wheelchair space")}; where seating is built in, ${s.number("needed")} would be asked.`,
+  companion: (s) => `No chair stands beside ${s.piece("a")} for a companion.`,
+  "rows-fastened": (s) => `${count(s.number("chairs"), "chair")} in rows, more than ${s.number("from")}: they are fastened together in ${s.has("most") ? `lengths of ${s.number("least")} to ${s.number("most")}` : `groups of ${s.number("least")} or more`}.`,
+  "aisle-width": (s) => `An aisle between the rows is ${s.mm("width")} wide and serves ${count(s.number("served"), "place")}; ${s.mm("limit")} is the least.`,
+  "front-strip": (s) => `Between the first row and the wall ahead lie ${s.mm("depth")}; ${s.mm("limit")} is asked for the couple and those who marry them.`,
+  "circuit-load": (s) => `What is plugged in at circuit ${s.text("circuit")} draws about ${s.number("watts")} W; it carries ${s.number("limit")} W.`,
+  "cable-door": (s) => `The cable to ${s.piece("a")}, ${s.mm("length")} along the walls, crosses ${s.door()}.`,
+  "wish-near": (s) => `${s.piece("a")} stands ${s.mm("measured")} from ${where(s)}; near is taken as ${s.mm("limit")}.`,
+  "wish-away": (s) => `${s.piece("a")} stands ${s.mm("measured")} from ${where(s)}; away is taken as ${s.mm("limit")}.`,
+  "wish-sight": (s) => `${s.piece("a")} does not see ${where(s)}.`,
   route: (s) => `No route ${s.mm("width")} wide (${s.mm("door")} at doors) leads from a way out to ${s.has("seat") ? `the wheelchair place at ${s.piece("a")}` : s.piece("a")}.`,
   densest: (s) => `${count(s.number("people"), "person", "people")} on this floor is denser than one to 0.65 m²: ${s.number("limit")} at most, whatever is posted.`,
   posted: (s) => `${count(s.number("people"), "person", "people")} are in the rooms; the posted figure for ${kind(s)} is ${s.number("limit")}.`,
@@ -85,6 +106,7 @@ export const en: Catalogue = {
   "turnover-missing": (s) => `${s.room("room")} changes between ${s.scene("from")} and ${s.scene("to")}, and no turnover is planned.`,
   "turnover-empty": (s) => `The turnover of ${s.room("room")} between ${s.scene("from")} and ${s.scene("to")} has no minutes or no crew.`,
   "turnover-not-allowed": (s) => `${s.room("room")} is turned over between ${s.scene("from")} and ${s.scene("to")}, which the ${s.text("by")} does not allow.`,
+  "turnover-room": (s) => `While ${s.room("room")} is turned over from ${s.scene("from")} to ${s.scene("to")}, ${s.number("holds") === 0 ? "there is no other room" : `the other rooms hold ${s.number("holds")}`} for ${count(s.number("people"), "guest")}${s.has("wet") ? " when it rains" : ""}.`,
   "turnover-time": (s) => `The turnover from ${s.scene("from")} to ${s.scene("to")} takes ${count(s.number("minutes"), "minute")}; the day leaves ${s.number("gap")}.`,
   "music-absent": (s) => `The ${s.text("by") === "dj" ? "DJ" : "band"} plays the ceremony but does not stand in its room: a second set-up is needed there.`,
   "music-sight": (s) => `${s.piece("a")} does not see the floor ${s.mm("before")} before the first row: a second set-up or a signal is needed.`,

@@ -1,0 +1,44 @@
+import type { Brief } from "../brief";
+import { SCENES, type Scene } from "../layout";
+import type { Venue } from "../venue";
+import { siteFor, type Context, type Raw } from "./context";
+import { peopleOf, postedFor } from "./people";
+import { changes } from "./turnovers";
+
+/** Where everyone is while a room is turned over, and how many those rooms hold, in the dry and in the wet. */
+export type Meanwhile = { readonly room: string; readonly from: Scene; readonly to: Scene; readonly people: number; readonly rooms: readonly string[]; readonly holds: number; readonly wet: number };
+
+/**
+ * For each room that changes between two parts of the day: the rooms its guests have meanwhile. They are those of the parts in
+ * between; where nothing lies between, those of the next part and of the last. Rooms that are turned over at the same time are none.
+ */
+export function meanwhile(venue: Venue, scenes: readonly Scene[], brief: Brief): readonly Meanwhile[] {
+  const all = changes(scenes, venue.drapes);
+  const at = (s: Scene): number => SCENES.indexOf(s.id);
+  return all.map(({ room, from, to }) => {
+    const between = scenes.filter((s) => at(s) > at(from) && at(s) < at(to));
+    const busy = new Set(all.filter((c) => at(c.from) < at(to) && at(c.to) > at(from)).map((c) => c.room));
+    const rooms = [...new Set((between.length > 0 ? between : [to, from]).flatMap((s) => s.rooms))].filter((r) => !busy.has(r));
+    const holds = (list: readonly string[]): number => {
+      const load = postedFor(siteFor(venue, to.drapes), { id: "drinks", rooms: list }, brief);
+      return Math.min(load.total, load.densest);
+    };
+    const dry = rooms.filter((r) => venue.rooms.find((v) => v.id === r)?.outdoor !== true);
+    // A room outdoors that is turned over is left for the open.
+    const outdoor = venue.rooms.find((v) => v.id === room)?.outdoor === true;
+    const people = outdoor ? 0 : peopleOf(brief, from.id).guests;
+    return { room, from, to, people, rooms, holds: rooms.length === 0 ? 0 : holds(rooms), wet: dry.length === 0 ? 0 : holds(dry) };
+  });
+}
+
+/** Everyone has another room while theirs is turned over, in the wet as well (common practice, no source). */
+export function turnoverRoom(c: Context): readonly Raw[] {
+  const brief = c.brief;
+  if (!brief) return [];
+  return meanwhile(c.venue, c.layout.scenes, brief).flatMap((m): readonly Raw[] => {
+    const base = { level: "should" as const, source: "common practice, no source", scene: m.to.id, items: [], limit: m.people, unit: "people" };
+    const data = { room: m.room, from: m.from.id, to: m.to.id, people: m.people };
+    if (m.holds < m.people) return [{ ...base, code: "turnover-room", measured: m.holds, data: { ...data, holds: m.holds, wet: false } }];
+    return m.wet < m.people ? [{ ...base, code: "turnover-room", level: "note", measured: m.wet, data: { ...data, holds: m.wet, wet: true } }] : [];
+  });
+}
