@@ -143,13 +143,13 @@ export function scaleBar(bar: Bar, at: Paper, { lengths, note, weight }: { reado
 export function northPoint(centre: Paper, radius: number, north: number, letter = 2.6): readonly Mark[] {
   const put = (steps: readonly Step[]): readonly Step[] => placedSteps(steps, centre, north);
   const r = radius, n = r * 0.34;
-  const head = placedSteps(line([0, -r - letter * 0.73]), centre, north)[0];
+  const head = placedSteps(line([0, -r - (letter / 2.6) * 1.9]), centre, north)[0];
   const at: Paper = head && head.op !== "Z" ? head.to : centre;
   return [
     { kind: "circle", at: centre, radius, stroke: { ink: "ink-2", weight: 0.13 } },
     { kind: "path", steps: put(closed([[0, -r * 0.86], [n, r * 0.66], [0, r * 0.38]])), fill: "leaf", stroke: { ink: "ink", weight: 0.13 } },
     { kind: "path", steps: put(closed([[0, -r * 0.86], [-n, r * 0.66], [0, r * 0.38]])), fill: "ink", stroke: { ink: "ink", weight: 0.13 } },
-    { kind: "text", at: [at[0], at[1] + letter * 0.346], text: "N", size: letter, face: "serif", weight: "medium", anchor: "middle", ink: "ink" },
+    { kind: "text", at: [at[0], at[1] + (letter / 2.6) * 0.9], text: "N", size: letter, face: "serif", weight: "medium", anchor: "middle", ink: "ink" },
   ];
 }
 

@@ -50,7 +50,7 @@ export function headOf(page: number, said: { readonly title: string; readonly be
 export const HEAD = 11.5;
 
 /** A heading within a sheet. */
-export const section = (text: string, to: Desk, keep = 18): Element => heading(text, CARRIED.section, { ...to, tag: "H3", keep });
+export const section = (text: string, to: Desk, keep = 18, tag: "H2" | "H3" = "H3"): Element => heading(text, CARRIED.section, { ...to, tag, keep });
 
 /** The title strip at the foot, and the cautions beside it in words no smaller than the rest. */
 export function footOf(sheet: Sheet, cells: readonly StripCell[], measure: Measure): readonly Mark[] {
