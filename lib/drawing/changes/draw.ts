@@ -1,6 +1,6 @@
 import { add, boxOf, distance, scale, sub, unit, type Point } from "../../geometry";
 import { isRound, type Item } from "../../layout";
-import type { Mark, Paper, Step, Stroke } from "../display";
+import type { Mark, Paper, Step } from "../display";
 import { capHeight, textWidth, type Type } from "../metrics";
 import { closed, line, placedSteps } from "../paths";
 import { seatCorners } from "../plan/chairs";
@@ -11,7 +11,7 @@ import { blankOf, outlineOf } from "../plan/pieces";
 import type { Change } from "./say";
 
 type Desk = { readonly frame: Frame; readonly hand: Hand; readonly ground: Ground };
-type Placed = { readonly change: Change; readonly marks: readonly Mark[]; readonly by: Rect };
+type Placed = { readonly change: Change; readonly is: readonly Mark[]; readonly by: Rect };
 
 /** The outline of a piece, grown by a little of paper so that it runs outside the piece's own edge. */
 function ringOf(item: Item, frame: Frame, by: number): readonly Step[] {
@@ -56,22 +56,33 @@ const rectOf = (steps: readonly Step[]): Rect => {
   return { x: b.minX, y: b.minY, width: b.maxX - b.minX, height: b.maxY - b.minY };
 };
 
-function outlines(change: Change, desk: Desk): readonly Mark[] {
-  const { frame, hand, ground } = desk;
-  const dashed: Stroke = { ink: "ink-2", weight: hand.mid, dash: [1.5, 0.9] };
-  const now: Stroke = { ink: "accent", weight: hand.heavy * 1.2 };
-  const was = change.kind === "moved" || change.kind === "removed" ? change.was.flatMap((i) => (i.kind === "chair" ? chairRing(i, frame) : ringOf(i, frame, 0))) : [];
-  const is = change.now.flatMap((i) => (i.kind === "chair" ? chairRing(i, frame) : ringOf(i, frame, hand.heavy * 0.5)));
-  const many = change.was.length > 1 || change.now.length > 1;
+const isRows = (change: Change): boolean => [...change.was, ...change.now].some((i) => i.kind === "chair");
+const ring = (i: Item, frame: Frame, by: number): readonly Step[] => (i.kind === "chair" ? chairRing(i, frame) : ringOf(i, frame, by));
+
+/** Where it stood: dashed, crossed out where nothing of it is left. Clear floor is kept about the dashes. */
+function wasOf(change: Change, { frame, hand, ground }: Desk): readonly Mark[] {
+  if (change.kind !== "moved" && change.kind !== "removed") return [];
+  const steps = change.was.flatMap((i) => ring(i, frame, 0));
   let pen: Paper | null = null;
-  for (const s of was) { if (s.op === "Z") continue; if (pen && s.op !== "M") ground.takeLine(pen, s.to); pen = s.to; }
-  const first = change.was[0], last = change.now[0];
+  for (const s of steps) { if (s.op === "Z") continue; if (pen && s.op !== "M") ground.takeLine(pen, s.to); pen = s.to; }
+  const crossed: readonly Mark[] = change.kind === "removed" ? [{ kind: "path", steps: change.was.flatMap((i) => cross(i, frame)), stroke: { ink: "ink-2", weight: hand.fine * 1.5 } }] : [];
   return [
-    ...(was.length > 0 ? [{ kind: "path", steps: was, stroke: { ink: "floor", weight: hand.mid * 3 } }, { kind: "path", steps: was, stroke: dashed }] satisfies Mark[] : []),
-    ...(change.kind === "removed" ? [{ kind: "path", steps: change.was.flatMap((i) => cross(i, frame)), stroke: { ink: "ink-2", weight: hand.fine * 1.5 } }] satisfies Mark[] : []),
-    ...(is.length > 0 ? [{ kind: "path", steps: is, stroke: many ? { ...now, weight: hand.mid } : now }] satisfies Mark[] : []),
-    ...(change.kind === "added" && !many ? [{ kind: "path", steps: change.now.flatMap((i) => ringOf(i, frame, hand.heavy * 2.4)), stroke: { ink: "accent", weight: hand.fine } }] satisfies Mark[] : []),
-    ...(change.kind === "moved" && !many && first && last ? arrow(first, last, desk) : []),
+    { kind: "path", steps, stroke: { ink: "floor", weight: hand.mid * 3 } },
+    { kind: "path", steps, stroke: { ink: "ink-2", weight: hand.mid, dash: [1.5, 0.9] } }, ...crossed,
+  ];
+}
+
+/** Where it stands: a firm outline, doubled where the piece is new. */
+function isOf(change: Change, desk: Desk): readonly Mark[] {
+  const { frame, hand } = desk;
+  const rows = isRows(change);
+  const [first] = change.was, [last] = change.now;
+  if (!last) return [];
+  const steps = change.now.flatMap((i) => ring(i, frame, hand.heavy * 0.5));
+  return [
+    { kind: "path", steps, stroke: { ink: "accent", weight: rows ? hand.mid : hand.heavy * 1.2 } },
+    ...(change.kind === "added" && !rows ? [{ kind: "path", steps: change.now.flatMap((i) => ringOf(i, frame, hand.heavy * 2.4)), stroke: { ink: "accent", weight: hand.fine } }] satisfies Mark[] : []),
+    ...(change.kind === "moved" && !rows && first ? arrow(first, last, desk) : []),
   ];
 }
 
@@ -81,7 +92,7 @@ const chairRing = (i: Item, frame: Frame): readonly Step[] => {
 };
 
 /** The number of a change, on a firm square: plain where a piece stands elsewhere, with + where it is new, with a minus where it is gone. */
-function badge({ change, marks, by }: Placed, { hand, ground }: Desk): Mark {
+function badge({ change, is, by }: Placed, { hand, ground }: Desk): Mark {
   const type: Type = { size: hand.note, face: "sans", weight: "bold" };
   const text = `${change.kind === "added" ? "+" : change.kind === "removed" ? "\u2212" : ""}${change.number}`;
   const tall = hand.note * capHeight(type) + 1.3, wide = Math.max(tall, textWidth(text, type) + 1.3);
@@ -91,19 +102,19 @@ function badge({ change, marks, by }: Placed, { hand, ground }: Desk): Mark {
   const plate = closed([[at.x, at.y], [at.x + at.width, at.y], [at.x + at.width, at.y + at.height], [at.x, at.y + at.height]]);
   return {
     kind: "group", id: `change-${change.number}`, role: "note", label: `Change ${change.number}: ${change.text}`, marks: [
-      ...marks, { kind: "path", steps: plate, fill: "accent", stroke: { ink: "floor", weight: hand.fine } },
+      ...is, { kind: "path", steps: plate, fill: "accent", stroke: { ink: "floor", weight: hand.fine } },
       { kind: "text", at: [at.x + at.width / 2, at.y + at.height / 2 + (hand.note * capHeight(type)) / 2], text, ...type, anchor: "middle", ink: "on-accent" },
     ],
   };
 }
 
-/** What was and what is, drawn over the plan as it is now. Changes that have no piece on this drawing are told in words alone. */
-export function drawChanges(changes: readonly Change[], rooms: ReadonlySet<string>, desk: Desk): readonly Mark[] {
-  const placed = changes.flatMap((c): readonly Placed[] => {
-    const change: Change = { ...c, was: c.was.filter((i) => rooms.has(i.room)), now: c.now.filter((i) => rooms.has(i.room)) };
-    const marks = outlines(change, desk);
+/** What was, to lie under a plan's words, and what is, to lie over it. Changes that have no piece on this drawing are told in words alone. */
+export function drawChanges(changes: readonly Change[], rooms: ReadonlySet<string>, desk: Desk): { readonly was: readonly Mark[]; readonly is: readonly Mark[] } {
+  const here = changes.map((c): Change => ({ ...c, was: c.was.filter((i) => rooms.has(i.room)), now: c.now.filter((i) => rooms.has(i.room)) }));
+  const was = here.flatMap((c) => wasOf(c, desk));
+  const placed = here.flatMap((change): readonly Placed[] => {
     const main = change.now[0] ?? change.was[0];
-    return main ? [{ change, marks, by: rectOf(main.kind === "chair" ? chairRing(main, desk.frame) : ringOf(main, desk.frame, desk.hand.heavy)) }] : [];
+    return main ? [{ change, is: isOf(change, desk), by: rectOf(ring(main, desk.frame, desk.hand.heavy)) }] : [];
   });
-  return placed.map((p) => badge(p, desk));
+  return { was, is: placed.map((p) => badge(p, desk)) };
 }

@@ -199,8 +199,9 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
   return [
     { kind: "group", id: "fabric", role: "decoration", marks: fabric(level, frame, hand) },
     ...rooms,
+    ...(changed.was.length > 0 ? [{ kind: "group", id: "was", layer: "changes", role: "decoration", marks: changed.was } satisfies Mark] : []),
     { kind: "group", role: "decoration", marks: [...columns, ...aisles, ...strings.marks, ...figures, ...on, ...names, ...out, ...besides, ...seats, ...remarks(level, desk)] },
-    ...layered("changes", changed),
+    ...layered("changes", changed.is),
     ...layered("findings", drawFindings(findings, level.items, desk)),
   ];
 }

@@ -64,3 +64,11 @@ describe("was and now on one plan", () => {
     expect(c.changes.every((x) => x.kind === "added")).toBe(true);
   });
 });
+
+describe("joined tables", () => {
+  it("are one table: their places are counted together", () => {
+    const now = change(millMeal(), (l) => l.map((i) => (i.id === "table-8a" ? { ...i, seats: i.seats.slice(1) } : i)));
+    const before = 2 * (4 + 4 + 1);
+    expect(told(millMeal(), now)).toEqual([`1 laid: Table 8 has ${before - 1} places, no longer ${before}.`]);
+  });
+});
