@@ -1,7 +1,7 @@
 import { placed, type Context, type Raw, type SceneView } from "./context";
-import { aislesOf } from "./maps";
+import { onAisles } from "./maps";
 import { seatOffset } from "./seats";
-import { isSeatedTable, pieceWithin } from "./ways";
+import { isSeatedTable, pieceWithin, type WalkMap } from "./ways";
 
 /** How near a table's edge the middle of an accessible route comes where a wheelchair may take a chair's place, mm: the wheelchair's 31 in and half the route's 36 in. */
 const REACH = 787 + 457;
@@ -10,12 +10,14 @@ const REACH = 787 + 457;
  * One in twenty places at the tables lies on an accessible route: 2010 ADA Standards 226.1. Written for what is built in, so it is a
  * should. And two or more wheelchair places stand at more than one table where there are tables to choose (226.2), as a note.
  */
-export function accessiblePlaces(v: SceneView, c: Context): readonly Raw[] {
+export const accessiblePlaces = (v: SceneView, c: Context): readonly Raw[] => onAisles(v, c, (map) => placesBy(v, c, map));
+
+function placesBy(v: SceneView, c: Context, map: WalkMap): readonly Raw[] {
   const tables = v.scene.items.filter((i) => isSeatedTable(i) && i.role !== "work");
   const seats = tables.reduce((n, i) => n + i.seats.length, 0);
   if (!c.brief || v.scene.id !== "meal" || seats === 0) return [];
   const needed = Math.max(1, Math.ceil(seats / 20 - 1e-9));
-  const pieces = aislesOf(v, c).pieces.filter((p) => p.exits.length > 0);
+  const pieces = map.pieces.filter((p) => p.exits.length > 0);
   let found = 0;
   for (const i of tables) {
     const level = v.site.rooms.get(i.room)?.room.level ?? 0;

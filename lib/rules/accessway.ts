@@ -1,7 +1,7 @@
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { accesswayWidth } from "./formulas";
-import { aislesOf } from "./maps";
-import { nearestOnPiece, pieceWithin, waysOut } from "./ways";
+import { onAisles } from "./maps";
+import { nearestOnPiece, pieceWithin, waysOut, type WalkMap } from "./ways";
 
 /** Length up to which 305 mm is enough, mm: 12 ft. */
 const SHORT = 12 * 304.8;
@@ -10,8 +10,10 @@ const SHORT = 12 * 304.8;
  * A place farther than 12 ft from an aisle (here: from floor 914 mm wide that leads to a way out) needs a wider path to it:
  * IBC 2018 1029.13.1.1. The straight distance is taken, which is never longer than the walk.
  */
-export function accessway(v: SceneView, c: Context): readonly Raw[] {
-  const aisles = aislesOf(v, c).pieces.filter((p) => p.exits.length > 0);
+export const accessway = (v: SceneView, c: Context): readonly Raw[] => onAisles(v, c, (map) => accesswayBy(v, c, map));
+
+function accesswayBy(v: SceneView, c: Context, map: WalkMap): readonly Raw[] {
+  const aisles = map.pieces.filter((p) => p.exits.length > 0);
   const far = v.scene.items.filter((i) => i.kind === "table").flatMap((item) => item.seats.flatMap((s, seat) => {
     const level = v.site.rooms.get(item.room)?.room.level ?? 0;
     const here = aisles.filter((p) => p.level === level);

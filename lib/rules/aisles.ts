@@ -2,8 +2,10 @@ import { dot, type Point } from "../geometry";
 import { depthOf, widthOf, type Item } from "../layout";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { aisleInches } from "./formulas";
+import { onWays } from "./maps";
+import { openEnds } from "./row-length";
 import { blockOf, lookOf, type Block } from "./rows";
-import { isWheelchairSpace, runsOf } from "./ways";
+import { isWheelchairSpace, runsOf, type WalkMap } from "./ways";
 
 /** Two ends of rows leave an aisle between them from this gap on, mm; less is a gap between chairs. */
 const GAP = 450;
@@ -36,12 +38,15 @@ function gapsOf(runs: readonly Run[], taken: readonly { readonly across: number;
 
 /**
  * An aisle between rows of chairs is as wide as the places that it serves ask: 42 in, 36 in under 50 places, 30 in under 15 and no
- * accessible route, and 0.2 in a place where that is more: IBC 2018 1029.9.1(4), 1029.6.1(4). A run of chairs with an aisle at both ends
- * is shared between them. Rows that bend are judged by the centre aisle alone.
+ * accessible route, and 0.2 in a place where that is more: IBC 2018 1029.9.1(4), 1029.6.1(4). A run of chairs that is open at both ends
+ * is shared between the two. Rows that bend are judged by the centre aisle alone.
  */
 export function aisles(v: SceneView, c: Context): readonly Raw[] {
   const block = blockOf(v.scene.items);
-  if (!block) return [];
+  return block ? onWays(v, c, (map) => aislesBy(v, c, map, block)) : [];
+}
+
+function aislesBy(v: SceneView, c: Context, map: WalkMap, block: Block): readonly Raw[] {
   const runs = runsAcross(block, v.scene.items);
   const spaces = v.scene.items.filter(isWheelchairSpace);
   const gaps = gapsOf(runs, spaces.map((i) => ({ across: dot(i.at, block.side), along: dot(i.at, block.look), deep: depthOf(i.shape) })));
@@ -51,8 +56,7 @@ export function aisles(v: SceneView, c: Context): readonly Raw[] {
     const last = clusters.at(-1), end = last?.at(-1);
     if (last && end && middleOf(g) - middleOf(end) <= ONE) last.push(g); else clusters.push([g]);
   }
-  const ends = (r: Run): number => gaps.filter((g) => g.left === r || g.right === r).length;
-  const share = (r: Run): number => r.items.length / Math.max(1, ends(r));
+  const share = (r: Run): number => r.items.length / Math.max(1, openEnds(v, map, r.items));
   return clusters.flatMap((cluster): readonly Raw[] => {
     const served = Math.round(cluster.reduce((n, g) => n + share(g.left) + share(g.right), 0));
     const limit = Math.round(aisleInches(served, 2, spaces.length > 0) * 25.4);

@@ -1,16 +1,18 @@
 import { placed, type Context, type Raw, type SceneView } from "./context";
-import { aislesOf } from "./maps";
-import { nearestOnPiece, pieceWithin, type WalkPiece } from "./ways";
+import { onAisles } from "./maps";
+import { nearestOnPiece, pieceWithin, type WalkMap, type WalkPiece } from "./ways";
 
 /**
  * From a place it is at most 30 ft to floor where two ways out may be chosen, 75 ft where fewer than 50 people are in the rooms: IBC 2018
  * 1029.8, 1029.13.1.2. Judged by the straight distance to floor 914 mm wide from which two ways out lead (one, where fewer than 50),
  * which is never longer than the walk: what is told is so, but a bent walk may be longer than is told.
  */
-export function commonPath(v: SceneView, c: Context): readonly Raw[] {
+export const commonPath = (v: SceneView, c: Context): readonly Raw[] => onAisles(v, c, (map) => commonPathBy(v, c, map));
+
+function commonPathBy(v: SceneView, c: Context, map: WalkMap): readonly Raw[] {
   const few = v.people <= c.values.exitSteps[0];
   const limit = few ? c.values.commonPathFew : c.values.commonPath;
-  const choice = aislesOf(v, c).pieces.filter((p) => p.exits.length >= (few ? 1 : 2));
+  const choice = map.pieces.filter((p) => p.exits.length >= (few ? 1 : 2));
   if (choice.length === 0) return [];
   const far = v.scene.items.flatMap((item) => item.seats.flatMap((s) => {
     const level = v.site.rooms.get(item.room)?.room.level ?? 0;

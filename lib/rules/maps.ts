@@ -1,8 +1,9 @@
-import type { Context, SceneView } from "./context";
+import type { Context, Raw, SceneView } from "./context";
 import { routeMap, waysMap, type WalkMap } from "./ways";
 
-const kept = new WeakMap<SceneView, { ways?: WalkMap; aisles?: WalkMap }>();
-const of = (v: SceneView): { ways?: WalkMap; aisles?: WalkMap } => {
+type Maps = { ways?: WalkMap; aisles?: WalkMap; coarseWays?: WalkMap; coarseAisles?: WalkMap };
+const kept = new WeakMap<SceneView, Maps>();
+const of = (v: SceneView): Maps => {
   const maps = kept.get(v) ?? {};
   kept.set(v, maps);
   return maps;
@@ -12,3 +13,21 @@ const of = (v: SceneView): { ways?: WalkMap; aisles?: WalkMap } => {
 export const waysFor = (v: SceneView, c: Context): WalkMap => (of(v).ways ??= waysMap(v.site, v.scene, c.values));
 /** The floor wide enough for an accessible route, likewise. */
 export const aislesOf = (v: SceneView, c: Context): WalkMap => (of(v).aisles ??= routeMap(v.site, v.scene, c.values));
+
+type Judge = (map: WalkMap) => readonly Raw[];
+
+/**
+ * Asks a rule of the coarse map first. That map is never freer than the exact one, so a rule that is content with it would be content
+ * with the exact one, which is drawn only where it is not. For rules that ask for free floor alone.
+ */
+export function onWays(v: SceneView, c: Context, judge: Judge): readonly Raw[] {
+  const exact = of(v).ways;
+  const first = judge(exact ?? (of(v).coarseWays ??= waysMap(v.site, v.scene, c.values, true)));
+  return exact || first.length === 0 ? first : judge(waysFor(v, c));
+}
+/** The same of the floor that is wide enough for an accessible route. */
+export function onAisles(v: SceneView, c: Context, judge: Judge): readonly Raw[] {
+  const exact = of(v).aisles;
+  const first = judge(exact ?? (of(v).coarseAisles ??= routeMap(v.site, v.scene, c.values, true)));
+  return exact || first.length === 0 ? first : judge(aislesOf(v, c));
+}

@@ -1,6 +1,6 @@
 import {
   boundaryDistance, boxesNear, clearance, clockwise, contains, cross, edges, minus, regionArea, segmentClearance, segmentsCross, sub,
-  union, insideBy, aroundCircle, type Point, type Polygon, type Region, type Shape,
+  union, insideBy, aroundCircle, type Piece, type Point, type Polygon, type Region, type Shape,
 } from "../geometry";
 
 /** True where a polygon turns one way only. */
@@ -43,8 +43,19 @@ export function shareWith(slim: Shape, polygon: Polygon): boolean {
   return boxesNear(slim.box, boundsOf(polygon), 0) && clearOf(slim, polygon) < 0;
 }
 
+function wellInside({ box }: Shape, { outer, holes, box: around }: Piece): boolean {
+  if (box.minX <= around.minX || box.maxX >= around.maxX || box.minY <= around.minY || box.maxY >= around.maxY) return false;
+  const touches = (ring: Polygon): boolean => ring.some((a, i) => {
+    const b = ring[(i + 1) % ring.length] ?? a;
+    return !((a[0] < box.minX && b[0] < box.minX) || (a[0] > box.maxX && b[0] > box.maxX) || (a[1] < box.minY && b[1] < box.minY) || (a[1] > box.maxY && b[1] > box.maxY));
+  });
+  return !touches(outer) && !holes.some(touches) && contains(outer, [box.minX, box.minY]) && !holes.some((h) => contains(h, [box.minX, box.minY]));
+}
+
 /** By how much a body sticks out of a region, mm; 0 when it lies inside. */
 export function sticksOut(shape: Shape, slim: Shape, region: Region): number {
+  // Clear of every wall and with a point inside: inside.
+  if (region.some((p) => wellInside(shape, p))) return 0;
   for (const p of region) if (p.holes.length === 0 && insideBy(shape, p.outer) > 0) return 0;
   // Near a wall the exact answer is whether any of the slim body is left outside.
   const left = minus(union([outlineOf(slim)]), region);

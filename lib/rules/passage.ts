@@ -1,10 +1,12 @@
 import { placed, type Context, type Raw, type SceneView } from "./context";
-import { aislesOf, waysFor } from "./maps";
-import { routes, waysOut, type WaysOut } from "./ways";
+import { onAisles, onWays } from "./maps";
+import { routes, waysOut, type WalkMap, type WaysOut } from "./ways";
 
 /** From every place a path of 305 mm to two ways out (one where fewer than 50 people are in the rooms), and enough ways out in all. */
-export function ways(v: SceneView, c: Context): readonly Raw[] {
-  const found = waysOut(v.site, v.scene, v.people, c.values, waysFor(v, c));
+export const ways = (v: SceneView, c: Context): readonly Raw[] => onWays(v, c, (map) => waysBy(v, c, map));
+
+function waysBy(v: SceneView, c: Context, map: WalkMap): readonly Raw[] {
+  const found = waysOut(v.site, v.scene, v.people, c.values, map);
   const byItem = new Map<string, typeof found.unserved[number][]>();
   for (const u of found.unserved) byItem.set(u.item, [...(byItem.get(u.item) ?? []), u]);
   const blocked = [...byItem].map(([item, list]): Raw => {
@@ -35,9 +37,8 @@ function exitCount(v: SceneView, c: Context, found: WaysOut): readonly Raw[] {
 }
 
 /** A route of 914 mm (800 mm at doors) from a way out to wheelchair places, and to bar, buffet and dance floor outside the ceremony. */
-export function route(v: SceneView, c: Context): readonly Raw[] {
-  return routes(v.site, v.scene, c.values, aislesOf(v, c)).unreached.map((u) => ({
+export const route = (v: SceneView, c: Context): readonly Raw[] => onAisles(v, c, (map) =>
+  routes(v.site, v.scene, c.values, map).unreached.map((u) => ({
     code: "route", level: "must" as const, source: "2010 ADA Standards 403.5.1, 404.2.3", scene: v.scene.id, items: [u.item], at: placed(u.at),
     limit: c.values.route, unit: "mm", data: { a: u.item, width: c.values.route, door: c.values.routeDoor, ...(u.seat === undefined ? {} : { seat: u.seat + 1 }) },
-  }));
-}
+  })));

@@ -1,9 +1,12 @@
-import { add, scale, turn, type Point } from "../geometry";
+import { add, scale, sinCos, turn, type Point, type Shape } from "../geometry";
 import type { Item } from "../layout";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { rowClearInches } from "./formulas";
-import { waysFor } from "./maps";
+import { onWays } from "./maps";
+import { near } from "./near";
 import { runsOf, type WalkMap } from "./ways";
+
+type Run = readonly Item[];
 
 /** How far beyond the half width of the path its middle may lie from the end of a row, mm. */
 const BESIDE = 60;
@@ -11,8 +14,10 @@ const BESIDE = 60;
 /** Longer rows need more floor ahead of them: IBC 2018 1029.13.2.1 and .2, by the number of chairs and of open ends. */
 export function rowLength(v: SceneView, c: Context): readonly Raw[] {
   const runs = runsOf(v.scene.items).filter((r) => r.length > 7);
-  if (runs.length === 0) return [];
-  const map = waysFor(v, c);
+  return runs.length === 0 ? [] : onWays(v, c, (map) => runsBy(v, c, map, runs));
+}
+
+function runsBy(v: SceneView, c: Context, map: WalkMap, runs: readonly Run[]): readonly Raw[] {
   return runs.flatMap((run): readonly Raw[] => {
     const first = run[0];
     if (!first) return [];
@@ -27,7 +32,8 @@ export function rowLength(v: SceneView, c: Context): readonly Raw[] {
   });
 }
 
-function openEnds(v: SceneView, map: WalkMap, run: readonly Item[]): number {
+/** How many ends of a run open on floor from which a way out can be reached. */
+export function openEnds(v: SceneView, map: WalkMap, run: Run): number {
   const level = v.site.rooms.get(run[0]?.room ?? "")?.room.level ?? 0;
   const end = (i: Item | undefined, side: 1 | -1): boolean => {
     if (!i || "diameter" in i.shape) return false;
@@ -39,23 +45,31 @@ function openEnds(v: SceneView, map: WalkMap, run: readonly Item[]): number {
 }
 
 /** Least clear floor ahead of the chairs of a run to pieces and chairs in front, mm; no more than is asked about. */
-function clearAhead(v: SceneView, run: readonly Item[], limit: number): number {
+function clearAhead(v: SceneView, run: Run, limit: number): number {
   let clear = limit;
   const own = new Set(run);
   for (const i of run) {
     if ("diameter" in i.shape) continue;
-    const half = i.shape.width / 2 - 1, front = i.shape.depth / 2;
-    for (const p of v.parts) {
+    const half = i.shape.width / 2 - 1, front = i.shape.depth / 2, far = Math.hypot(half, front + limit);
+    const { sin, cos } = sinCos(i.angle);
+    const box = { minX: i.at[0] - far, minY: i.at[1] - far, maxX: i.at[0] + far, maxY: i.at[1] + far };
+    for (const p of near(v, box)) {
       if (own.has(p.item) || p.item.kind === "dance-floor" || p.item.room !== i.room) continue;
-      const b = p.shape.box;
-      if (Math.hypot((b.minX + b.maxX) / 2 - i.at[0], (b.minY + b.maxY) / 2 - i.at[1]) > limit + front + Math.hypot(b.maxX - b.minX, b.maxY - b.minY)) continue;
-      const corners: readonly Point[] = p.shape.kind === "disc" ? [[p.shape.at[0], p.shape.at[1]]] : p.shape.points;
-      const r = p.shape.kind === "disc" ? p.shape.radius : 0;
-      const local = corners.map((q) => turn([q[0] - i.at[0], q[1] - i.at[1]], -i.angle));
-      if (Math.max(...local.map((q) => q[0])) + r <= -half || Math.min(...local.map((q) => q[0])) - r >= half) continue;
-      const near = Math.min(...local.map((q) => q[1])) - r;
-      if (near > 0 && near - front < clear) clear = Math.max(0, near - front);
+      const s = spanFrom(p.shape, i.at, { sin, cos });
+      if (s.maxX > -half && s.minX < half && s.minY > 0 && s.minY - front < clear) clear = Math.max(0, s.minY - front);
     }
   }
   return clear;
+}
+
+/** What a shape covers, as a piece that stands at a point and is turned so sees it. */
+function spanFrom(shape: Shape, at: Point, { sin, cos }: { readonly sin: number; readonly cos: number }): { readonly minX: number; readonly maxX: number; readonly minY: number } {
+  let minX = Infinity, maxX = -Infinity, minY = Infinity;
+  const r = shape.kind === "disc" ? shape.radius : 0;
+  for (const q of shape.kind === "disc" ? [shape.at] : shape.points) {
+    const dx = q[0] - at[0], dy = q[1] - at[1];
+    const x = dx * cos + dy * sin, y = dy * cos - dx * sin;
+    minX = Math.min(minX, x - r); maxX = Math.max(maxX, x + r); minY = Math.min(minY, y - r);
+  }
+  return { minX, maxX, minY };
 }

@@ -1,6 +1,7 @@
-import { add, boxesNear, dot, polygonShape, scale, sinCos, type Point, type Shape } from "../geometry";
+import { add, dot, polygonShape, scale, sinCos, type Point, type Shape } from "../geometry";
 import { depthOf, widthOf, type Item } from "../layout";
 import { middleOf, placed, type Context, type Part, type Raw, type SceneView } from "./context";
+import { near } from "./near";
 import { clearOf, share, shareWith, sticksOut } from "./meet";
 import { isRowChair, isWheelchairSpace } from "./ways";
 
@@ -21,9 +22,8 @@ export function rowClear(v: SceneView, c: Context): readonly Raw[] {
     const facing = chair.seats[0]?.facing;
     if (facing === undefined) return [];
     const strip = ahead(chair, facing, { from: 1, to: limit - 1, trim: 1 });
-    const blocks = (p: Part): boolean => p.item !== chair && p.item.kind !== "dance-floor" && p.item.room === chair.room &&
-      boxesNear(p.shape.box, strip.box, 0) && share(strip, p.shape);
-    const other = v.parts.find(blocks);
+    const blocks = (p: Part): boolean => p.item !== chair && p.item.kind !== "dance-floor" && p.item.room === chair.room && share(strip, p.shape);
+    const other = near(v, strip.box).find(blocks);
     const room = v.site.rooms.get(chair.room);
     const built = room?.room.obstacles.find((o) => shareWith(strip, o.outline));
     const out = room ? sticksOut(strip, strip, room.floor) : 0;

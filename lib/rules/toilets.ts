@@ -1,7 +1,8 @@
 import { distance, type Point } from "../geometry";
 import type { Gate } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
-import { aislesOf } from "./maps";
+import { onAisles } from "./maps";
+import type { WalkMap } from "./ways";
 
 /** How near the middle of the route must come to the door, past its own half width, mm. */
 const AT_DOOR = 150;
@@ -11,14 +12,16 @@ const AT_DOOR = 150;
  * Standards 206.2.4, 403.5.1; from memory, unconfirmed). Judged where the brief names such guests and the venue's plan shows such a door.
  */
 export function toilets(v: SceneView, c: Context): readonly Raw[] {
-  if (!c.brief || c.brief.guests.wheelchairs === 0) return [];
+  return !c.brief || c.brief.guests.wheelchairs === 0 ? [] : onAisles(v, c, (map) => toiletsBy(v, c, map));
+}
+
+function toiletsBy(v: SceneView, c: Context, map: WalkMap): readonly Raw[] {
   const doors = [...v.site.rooms.values()].flatMap((r) => r.gates).filter((g) => g.door.leads === "toilets" && g.door.for.includes("guests"));
   const first = doors[0];
   if (!first) return [];
   const base = { level: "should" as const, source: "2010 ADA Standards 206.2.4, 403.5.1", scene: v.scene.id, items: [] };
   const level = doors.filter((g) => (g.door.steps ?? 0) === 0);
   if (level.length === 0) return [{ ...base, code: "toilets-steps", at: placed(first.at), data: { room: first.room, steps: first.door.steps ?? 0 } }];
-  const map = aislesOf(v, c);
   const used = new Set(v.scene.rooms.flatMap((r) => {
     const room = v.site.rooms.get(r);
     return room ? map.reaches(room.outline, 0, room.room.level).map((p) => p.component) : [];

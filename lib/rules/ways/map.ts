@@ -5,7 +5,7 @@ import {
 import type { Scene } from "../../layout";
 import type { Site } from "../../venue";
 import { doorPoints, exitsOf, groundsOf, levelLinks, type Ground, type Walker } from "./ground";
-import { grownFootprint } from "./grow";
+import { grownCoarsely, grownFootprint } from "./grow";
 import { eachLine, insideLines, linesOf, nearestPoints, type Lines } from "./lines";
 import { isSeatedTable, isSolid, joinedRows, piecesOnFloor } from "./solids";
 
@@ -18,6 +18,8 @@ export type WalkOptions = {
   readonly doorWidth?: number;
   /** "wheels" keeps off steps and service doors. */
   readonly walker?: Walker;
+  /** Draws pieces about their true outlines by few corners: quick, and never freer than the exact map. */
+  readonly coarse?: boolean;
 };
 
 /** One connected piece of floor on which the centre of the walker's disc may be. */
@@ -52,12 +54,13 @@ export function walkMap(site: Site, scene: Pick<Scene, "rooms" | "items">, optio
   const doorWidth = options.doorWidth ?? options.width;
   const grounds = groundsOf(site, { width: options.width, doorWidth, walker });
   const radius = (options.width - 0.5) / 2, doorRadius = (doorWidth - 0.5) / 2;
+  const draw = options.coarse ? grownCoarsely : grownFootprint;
   const solid = joinedRows(piecesOnFloor(site, scene).filter(isSolid));
   const levelOf = (room: string): number => site.rooms.get(room)?.room.level ?? 0;
   const found: { level: number; piece: Piece }[] = [];
   for (const ground of grounds) {
     const here = solid.filter((i) => levelOf(i.room) === ground.level);
-    const grown = (by: number): readonly Polygon[] => here.map((i) => grownFootprint(i, by + (isSeatedTable(i) ? options.tableLine : 0)));
+    const grown = (by: number): readonly Polygon[] => here.map((i) => draw(i, by + (isSeatedTable(i) ? options.tableLine : 0)));
     let free = subtract(ground.eroded, grown(radius));
     if (ground.nearDoors.length > 0) {
       const zone = boxOf(ground.nearDoors.flatMap((p) => p.outer));

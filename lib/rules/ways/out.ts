@@ -28,8 +28,8 @@ export type WaysValues = { readonly path: number; readonly tableLine: number; re
 const WAYS: WaysValues = { path: PATH, tableLine: TABLE_LINE, freeWalk: FREE_WALK };
 
 /** The free floor for ways out: 305 mm between the lines of the tables. */
-export const waysMap = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: WaysValues = WAYS): WalkMap =>
-  walkMap(site, scene, { width: by.path, tableLine: by.tableLine });
+export const waysMap = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: WaysValues = WAYS, coarse = false): WalkMap =>
+  walkMap(site, scene, { width: by.path, tableLine: by.tableLine, coarse });
 
 /**
  * From each place: which ways out a path of 305 mm reaches. A place at a table may first walk 1829 mm of any width, straight,
@@ -71,6 +71,14 @@ function exitsFrom(s: Search): readonly string[] {
   return [...exits].sort();
 }
 
+/** True when a straight walk meets a wall. */
+function throughWall(walls: readonly Segment[], walk: Segment): boolean {
+  const [[ax, ay], [bx, by]] = walk;
+  const minX = Math.min(ax, bx), maxX = Math.max(ax, bx), minY = Math.min(ay, by), maxY = Math.max(ay, by);
+  return walls.some((w) => !((w[0][0] < minX && w[1][0] < minX) || (w[0][0] > maxX && w[1][0] > maxX) || (w[0][1] < minY && w[1][1] < minY) || (w[0][1] > maxY && w[1][1] > maxY)) &&
+    segmentDistance(w, walk) === 0);
+}
+
 /** How far the centre of the path may be from the middle of a place, mm. */
 function reachOf(item: Item, by: WaysValues): number {
   if (!isRowChair(item) && !isWheelchairSpace(item)) return by.freeWalk;
@@ -88,7 +96,7 @@ function walkable(s: Search, piece: WalkPiece, within: number): boolean {
   if (s.at[0] < box.minX - within || s.at[0] > box.maxX + within || s.at[1] < box.minY - within || s.at[1] > box.maxY + within) return false;
   const own = isRowChair(s.item) || isWheelchairSpace(s.item) ? s.item : null;
   if (nearestOnPiece(piece, s.at, 0)) return true;
-  const open = (to: Point): boolean => !meets(s.bodies, [s.at, to], own) && !s.walls.some((w) => segmentDistance(w, [s.at, to]) === 0);
+  const open = (to: Point): boolean => !meets(s.bodies, [s.at, to], own) && !throughWall(s.walls, [s.at, to]);
   return [...RINGS.filter((r) => r < within), within].some((reach) => {
     let tried = 0;
     let last: Point | null = null;

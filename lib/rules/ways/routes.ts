@@ -17,8 +17,8 @@ export type Routes = { readonly map: WalkMap; readonly unreached: readonly Unrea
 export type RouteValues = { readonly route: number; readonly routeDoor: number; readonly tableLine: number };
 const ROUTES: RouteValues = { route: ROUTE, routeDoor: ROUTE_DOOR, tableLine: TABLE_LINE };
 
-export const routeMap = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: RouteValues = ROUTES): WalkMap =>
-  walkMap(site, scene, { width: by.route, tableLine: by.tableLine, doorWidth: by.routeDoor, walker: "wheels" });
+export const routeMap = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: RouteValues = ROUTES, coarse = false): WalkMap =>
+  walkMap(site, scene, { width: by.route, tableLine: by.tableLine, doorWidth: by.routeDoor, walker: "wheels", coarse });
 
 /** The front of a piece: its edge that faces down the page at angle 0, as a thin strip; all of it where it has no front. */
 export function frontOf(item: Item): Polygon {
