@@ -29,18 +29,10 @@ const NONE: Ordinates = { marks: [], lines: [], takes: [], under: [] };
 
 type Try = { readonly level: Level; readonly hand: Hand; readonly options: CarriedOptions };
 
-const ordinates = ({ level, hand, options }: Try, frame: Frame): Ordinates => {
+const ordinates = ({ level, hand, options }: Try, frame: Frame, drawn = false): Ordinates => {
   const room = level.rooms.find((r) => r.id === options.measured);
-  return room ? ordinatesOf(level, room, frame, hand) : NONE;
+  return room ? ordinatesOf(level, room, { frame, hand, drawn }) : NONE;
 };
-
-function extentAt(tried: Try, frame: Frame): { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number } {
-  const rects: readonly Rect[] = [...coverOf(tried.level, frame), ...ordinates(tried, frame).takes];
-  return {
-    minX: Math.min(...rects.map((r) => r.x)), minY: Math.min(...rects.map((r) => r.y)),
-    maxX: Math.max(...rects.map((r) => r.x + r.width)), maxY: Math.max(...rects.map((r) => r.y + r.height)),
-  };
-}
 
 type Fitted = { readonly frame: Frame; readonly foot: Rect };
 
@@ -51,14 +43,18 @@ function fitAt(tried: Try, ratio: number): Fitted | null {
   const { level, hand, options } = tried;
   const { width, height } = options;
   const loose: Frame = { perMm: 1 / ratio, origin: [0, 0] };
-  const e = extentAt(tried, loose);
+  const held: readonly Rect[] = [...coverOf(level, loose), ...ordinates(tried, loose).takes];
+  const e = {
+    minX: Math.min(...held.map((r) => r.x)), minY: Math.min(...held.map((r) => r.y)),
+    maxX: Math.max(...held.map((r) => r.x + r.width)), maxY: Math.max(...held.map((r) => r.y + r.height)),
+  };
   const wide = barFor(1 / ratio, hand.lengths, 30).length + textWidth(`1\u2009:\u2009${ratio} on ${options.paper}`, { size: hand.note, face: "sans" }) + 27;
   const slack = { x: width - (e.maxX - e.minX), y: height - (e.maxY - e.minY) };
   if (slack.x < 0 || slack.y < 0) return null;
   for (const fy of slack.y >= BAND ? [0.5, 0] : [0]) for (const fx of [0.5, 0, 1]) {
     const frame: Frame = { ...loose, origin: [slack.x * fx - e.minX, slack.y * fy - e.minY] };
-    const taken = [...coverOf(level, frame), ...ordinates(tried, frame).takes];
-    const corner = [0, width - wide].map((x): Rect => ({ x, y: height - BAND, width: wide, height: BAND })).find((r) => !taken.some((t) => meets(t, r)));
+    const [ox, oy] = frame.origin;
+    const corner = [0, width - wide].map((x): Rect => ({ x, y: height - BAND, width: wide, height: BAND })).find((r) => !held.some((t) => meets({ ...t, x: t.x + ox, y: t.y + oy }, r)));
     if (corner) return { frame, foot: corner };
   }
   return null;
@@ -74,13 +70,17 @@ export function composeCarried(venue: Venue, layout: Pick<Layout, "scenes">, sce
   const style = lengthStyle(venue);
   const level = levelOf(venue, scene, venue.rooms.filter((r) => options.rooms.includes(r.id)));
   const { width, height } = options;
-  const fitting = (ratio: number): Fitted | null => fitAt({ level, hand: carriedHand(1 / ratio, style), options }, ratio);
-  const ratio = SCALES.find((r) => fitting(r) !== null) ?? SCALES.at(-1) ?? 100;
+  let ratio: number = SCALES.at(-1) ?? 100;
+  let fitted: Fitted | null = null;
+  for (const tried of SCALES) {
+    fitted = fitAt({ level, hand: carriedHand(1 / tried, style), options }, tried);
+    if (fitted) { ratio = tried; break; }
+  }
   const hand = carriedHand(1 / ratio, style);
-  const { frame, foot: at } = fitting(ratio) ?? { frame: { perMm: 1 / ratio, origin: [width / 2, height / 2] as const }, foot: { x: 0, y: height - BAND, width, height: BAND } };
+  const { frame, foot: at } = fitted ?? { frame: { perMm: 1 / ratio, origin: [width / 2, height / 2] as const }, foot: { x: 0, y: height - BAND, width, height: BAND } };
   const ground = createGround(width, height, 0.4);
   ground.takeRect(at);
-  const strings = ordinates({ level, hand, options }, frame);
+  const strings = ordinates({ level, hand, options }, frame, true);
   const [fabric, ...rest] = drawLevel(level, { frame, hand, ground, strings, ways: options.ways ?? true, findings: [] });
   const marks: Mark[] = [
     ...(fabric ? [fabric] : []), ...(strings.under.length > 0 ? [{ kind: "group", role: "decoration", marks: strings.under } as const] : []), ...rest,

@@ -14,6 +14,8 @@ export type Ground = {
   readonly mark: (polygon: readonly Paper[], room: number) => void;
   /** Free of marks; with a room, all of it within that room; with -1, none of it in any room. */
   readonly free: (r: Rect, room?: number) => boolean;
+  /** `free` within a room as it is now, for many questions about one part of the paper: each costs the same, however large the box. */
+  readonly survey: (within: Rect, room: number) => (r: Rect) => boolean;
 };
 
 export function createGround(width: number, height: number, cell: number): Ground {
@@ -60,5 +62,24 @@ export function createGround(width: number, height: number, cell: number): Groun
     }
     return true;
   };
-  return { cell, take, takeRect, takeLine, mark: (polygon, room) => scan(polygon, (i) => { rooms[i] = room; }), free };
+  const survey = (within: Rect, room: number): ((r: Rect) => boolean) => {
+    const x0 = Math.max(0, column(within.x)), y0 = Math.max(0, column(within.y));
+    const w = Math.max(0, Math.min(nx - 1, column(within.x + within.width)) - x0 + 1), h = Math.max(0, Math.min(ny - 1, column(within.y + within.height)) - y0 + 1);
+    // A summed-area table: how many cells up and to the left cannot be written on.
+    const sums = new Uint32Array((w + 1) * (h + 1));
+    for (let y = 0; y < h; y++) {
+      let row = 0;
+      for (let x = 0; x < w; x++) {
+        const i = (y + y0) * nx + x + x0;
+        if (taken[i] !== 0 || rooms[i] !== room) row++;
+        sums[(y + 1) * (w + 1) + x + 1] = (sums[y * (w + 1) + x + 1] ?? 0) + row;
+      }
+    }
+    const upTo = (x: number, y: number): number => sums[y * (w + 1) + x] ?? 0;
+    return (r) => {
+      const a = column(r.x) - x0, b = column(r.x + r.width) - x0 + 1, c = column(r.y) - y0, d = column(r.y + r.height) - y0 + 1;
+      return a >= 0 && c >= 0 && b <= w && d <= h && upTo(b, d) - upTo(a, d) - upTo(b, c) + upTo(a, c) === 0;
+    };
+  };
+  return { cell, survey, take, takeRect, takeLine, mark: (polygon, room) => scan(polygon, (i) => { rooms[i] = room; }), free };
 }

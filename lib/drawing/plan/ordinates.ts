@@ -1,4 +1,4 @@
-import { boxOf, edges, sinCos, type Point } from "../../geometry";
+import { boxOf, edges, sinCos, type Box, type Point } from "../../geometry";
 import { footprintPolygon, type Item } from "../../layout";
 import { formatLength } from "../../measure";
 import type { Room } from "../../venue";
@@ -64,7 +64,7 @@ function stopsOf(level: Level, room: Room): readonly (readonly [readonly number[
 const TICK = 1.6, KINK = 4.2;
 
 /** Draws them above and to the left of the whole plan, or below and to the right where another room is in the way. */
-export function ordinatesOf(level: Level, room: Room, frame: Frame, hand: Hand): Ordinates {
+export function ordinatesOf(level: Level, room: Room, { frame, hand, drawn }: { readonly frame: Frame; readonly hand: Hand; /** False: only the paper that they take is asked for. */ readonly drawn: boolean }): Ordinates {
   const datum = datumOf(room);
   const empty: Ordinates = { marks: [], lines: [], takes: [], under: [] };
   if (!datum) return empty;
@@ -72,12 +72,14 @@ export function ordinatesOf(level: Level, room: Room, frame: Frame, hand: Hand):
   const gap = hand.note * 1.22;
   const b = boxOf(room.outline);
   const marks: Mark[] = [], ticks: Step[] = [], under: Step[] = [], takes: Strings["takes"][number][] = [], lines: (readonly [Paper, Paper])[] = [];
+  const sets = stopsOf(level, room);
+  const boxes = drawn ? boxesOf(level, room) : [];
   const others = level.rooms.filter((r) => r.id !== room.id).map((r) => boxOf(r.outline));
   for (const axis of [0, 1] as const) {
     const [from, to] = axis === 0 ? [b.minX, b.maxX] : [b.minY, b.maxY];
     const put = (mm: number): number => toPaper(frame, axis === 0 ? [mm, 0] : [0, mm])[axis];
     const most = Math.floor((put(to) - put(from)) / gap) + 3;
-    const inner = stopsOf(level, room).map((s) => s[axis].filter((v) => v > from + SAME && v < to - SAME)).find((s) => s.length + 2 <= most) ?? [];
+    const inner = sets.map((s) => s[axis].filter((v) => v > from + SAME && v < to - SAME)).find((s) => s.length + 2 <= most) ?? [];
     const stops = [from, ...inner, to];
     const places = spreadApart(stops.map(put), gap);
     const hidden = others.some((o) => (axis === 0 ? o.maxY <= b.minY + 10 && o.minX < to && o.maxX > from : o.maxX <= b.minX + 10 && o.minY < to && o.maxY > from));
@@ -96,10 +98,10 @@ export function ordinatesOf(level: Level, room: Room, frame: Frame, hand: Hand):
       marks.push(axis === 0
         ? { kind: "text", at: [to + drop, words], text, ...type, anchor: hidden ? "end" : "start", angle: -90, ink: "ink" }
         : { kind: "text", at: [words, to + drop], text, ...type, anchor: hidden ? "start" : "end", ink: "ink" });
-      if (i === 0 || i === stops.length - 1) return;
+      if (!drawn || i === 0 || i === stops.length - 1) return;
       // A line leads from the wall to the first piece that stands there.
       const wall = axis === 0 ? (hidden ? b.maxY : b.minY) : hidden ? b.maxX : b.minX;
-      const reach = reachOf(level, room, axis, v, hidden, wall);
+      const reach = reachOf(boxes, { axis, v, hidden, wall });
       if (reach !== null) under.push(...line(toPaper(frame, axis === 0 ? [v, wall] : [wall, v]), toPaper(frame, axis === 0 ? [v, reach] : [reach, v])));
     });
     const depth = TICK + KINK + 0.8 + longest;
@@ -114,11 +116,17 @@ export function ordinatesOf(level: Level, room: Room, frame: Frame, hand: Hand):
   };
 }
 
-/** Where the line at an ordinate meets the first piece or chair, mm; null where nothing of the room stands on it. */
-function reachOf(level: Level, room: Room, axis: 0 | 1, v: number, hidden: boolean, wall: number): number | null {
+/** The boxes of all pieces and chairs in a room. */
+function boxesOf(level: Level, room: Room): readonly Box[] {
   const chair = chairOf(level.venue);
-  const boxes = level.items.filter((i) => i.room === room.id)
+  return level.items.filter((i) => i.room === room.id)
     .flatMap((i) => [...(i.kind === "chair" ? [] : [footprintPolygon(i)]), ...seatsOf(i).map((s) => seatCorners(s, chair))]).map((p) => boxOf(p));
+}
+
+type Line = { readonly axis: 0 | 1; readonly v: number; readonly hidden: boolean; readonly wall: number };
+
+/** Where the line at an ordinate meets the first piece or chair, mm; null where nothing of the room stands on it. */
+function reachOf(boxes: readonly Box[], { axis, v, hidden, wall }: Line): number | null {
   const on = boxes.filter((b) => (axis === 0 ? b.minX - 5 <= v && b.maxX + 5 >= v : b.minY - 5 <= v && b.maxY + 5 >= v));
   const near = on.map((b) => (axis === 0 ? (hidden ? b.maxY : b.minY) : hidden ? b.maxX : b.minX));
   if (near.length === 0) return null;

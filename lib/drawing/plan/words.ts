@@ -165,10 +165,11 @@ export function roomName(room: Room, index: number, { frame, hand, ground }: Des
     ...(small ? [] : [[...named(1, false), size], [...named(1, true), size]]), named(1, false), named(1, true), named(0.8, false), named(0.8, true),
   ];
   const centre: Paper = [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2];
+  const free = ground.survey({ x: b.minX, y: b.minY, width: b.maxX - b.minX, height: b.maxY - b.minY }, index);
   for (const lines of tries) {
     const block = blockSize(lines);
     for (const margin of lines === tries[0] ? [9, 7, 5, 3.5, 2.4, 1.5, 0.8] : [3, 1.5, 0.8]) {
-      const spot = roomiest(ground, { block, margin, index, b, centre });
+      const spot = roomiest(free, { block, margin, b, centre });
       if (!spot) continue;
       ground.takeRect({ x: spot.x - 0.5, y: spot.y - 0.5, width: spot.width + 1, height: spot.height + 1 });
       return setBlock(lines, spot, "middle");
@@ -181,15 +182,15 @@ export function roomName(room: Room, index: number, { frame, hand, ground }: Des
   return spot ? setBlock(lines, spot.at, spot.anchor) : [];
 }
 
-type Search = { readonly block: { readonly width: number; readonly height: number }; readonly margin: number; readonly index: number; readonly b: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number }; readonly centre: Paper };
-function roomiest(ground: Ground, { block, margin, index, b, centre }: Search): Rect | null {
+type Search = { readonly block: { readonly width: number; readonly height: number }; readonly margin: number; readonly b: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number }; readonly centre: Paper };
+function roomiest(free: (r: Rect) => boolean, { block, margin, b, centre }: Search): Rect | null {
   const step = 1;
   let best: Rect | null = null, least = Infinity;
   for (let y = b.minY + margin; y + block.height + margin <= b.maxY; y += step) {
     for (let x = b.minX + margin; x + block.width + margin <= b.maxX; x += step) {
       const off = distance([x + block.width / 2, y + block.height / 2], centre);
       if (off >= least) continue;
-      if (!ground.free({ x: x - margin, y: y - margin, width: block.width + 2 * margin, height: block.height + 2 * margin }, index)) continue;
+      if (!free({ x: x - margin, y: y - margin, width: block.width + 2 * margin, height: block.height + 2 * margin })) continue;
       best = { x, y, ...block };
       least = off;
     }

@@ -18,11 +18,17 @@ export function createPage(inner: Rect, held: readonly Rect[]): Page {
   const right = inner.x + inner.width, bottom = inner.y + inner.height;
   const down = (list: readonly number[]): readonly number[] => [...new Set(list)].sort((a, b) => b - a);
   const find = (size: Size): Rect | null => {
-    const xs = down([right, ...taken.map((r) => r.x)].map((x) => x - size.width)).filter((x) => x >= inner.x - DUST && x + size.width <= right + DUST);
     const ys = down([bottom, ...taken.map((r) => r.y)].map((y) => y - size.height)).filter((y) => y >= inner.y - DUST && y + size.height <= bottom + DUST);
-    for (const y of ys) for (const x of xs) {
-      const at: Rect = { x, y, ...size };
-      if (!taken.some((r) => overlap(r, at))) return at;
+    for (const y of ys) {
+      const beside = taken.filter((r) => y < r.y + r.height - DUST && r.y < y + size.height - DUST);
+      // From the right: what is in the way is passed by its left edge.
+      let x = right - size.width;
+      while (x >= inner.x - DUST) {
+        const at: Rect = { x, y, ...size };
+        const block = beside.find((r) => overlap(r, at));
+        if (!block) return at;
+        x = block.x - size.width;
+      }
     }
     return null;
   };

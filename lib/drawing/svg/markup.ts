@@ -1,10 +1,15 @@
+/** What a first look finds in hardly any text: then there is nothing to do. */
+const ODD = /[\u0000-\u001f\ud800-\udfff\ufffe\uffff]/, MEANING = /[&<>"']/;
+
 /** Text without the characters that XML 1.0 forbids. */
-export const allowedText = (text: string): string =>
-  text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "");
+export const allowedText = (text: string): string => (ODD.test(text)
+  ? text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "") : text);
 
 /** Text made fit for XML: what cannot stand in it is dropped, what means something in it is written out. */
-export const escapeText = (text: string): string =>
-  allowedText(text).replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;").replace(/'/g, "&#39;");
+export function escapeText(text: string): string {
+  const fit = allowedText(text);
+  return MEANING.test(fit) ? fit.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;").replace(/'/g, "&#39;") : fit;
+}
 
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
@@ -23,7 +28,13 @@ export type SvgNode = { readonly name: string; readonly attributes: Attributes; 
 
 /** The element as text, the same bytes for the same element. */
 export function markup({ name, attributes, words, inner }: SvgNode): string {
-  const head = written(attributes).map(([key, value]) => ` ${key}="${escapeText(value)}"`).join("");
-  const body = words !== undefined ? escapeText(words) : inner?.map(markup).join("");
-  return body === undefined ? `<${name}${head}/>` : `<${name}${head}>${body}</${name}>`;
+  let text = `<${name}`;
+  for (const [key, value] of Object.entries(attributes)) {
+    if (value !== undefined) text += ` ${key}="${typeof value === "number" ? figure(value) : escapeText(value)}"`;
+  }
+  if (words === undefined && !inner) return `${text}/>`;
+  text += ">";
+  if (words !== undefined) text += escapeText(words);
+  else for (const one of inner ?? []) text += markup(one);
+  return `${text}</${name}>`;
 }
