@@ -20,7 +20,18 @@ export type RoomFloor = {
   readonly placed: readonly Placed[];
 };
 
+const known = new WeakMap<Site, Map<string, RoomFloor>>();
+
+/** A room's bare floor; remembered by site, so that what is worked out on it is kept as well. */
 export function roomFloor(site: Site, id: string, sceneRooms: readonly string[]): RoomFloor | null {
+  const key = JSON.stringify([id, ...sceneRooms]), floors = known.get(site) ?? new Map<string, RoomFloor>();
+  known.set(site, floors);
+  const found = floors.get(key) ?? bareFloor(site, id, sceneRooms);
+  if (found) floors.set(key, found);
+  return found;
+}
+
+function bareFloor(site: Site, id: string, sceneRooms: readonly string[]): RoomFloor | null {
   const room = site.rooms.get(id);
   if (!room) return null;
   return {
@@ -48,12 +59,21 @@ export const placedOf = (item: Item, use: Polygon | null = null): Placed => ({
   item, body: footprintPolygon(item), use, walkable: item.kind === "dance-floor",
 });
 
+export type StandOptions = { readonly use?: Polygon | null; readonly doors?: boolean; readonly gap?: number; readonly slackUse?: boolean };
+
 /** Whether a body may stand: in the room, off what is blocked, out of door floors and of what others need. */
-export function canStand(f: RoomFloor, body: Polygon, options: { readonly use?: Polygon | null; readonly doors?: boolean; readonly gap?: number; readonly slackUse?: boolean } = {}): boolean {
-  const { use = null, doors = true, gap = 0 } = options;
+export const canStand = (f: RoomFloor, body: Polygon, options: StandOptions = {}): boolean => fitsRoom(f, body, options) && clearOfPlaced(f, body, options);
+
+/** Whether it may stand in the room were it empty. */
+export function fitsRoom(f: RoomFloor, body: Polygon, { use = null, doors = true, slackUse }: StandOptions): boolean {
   if (!within(body, f.floor)) return false;
   if (f.blocked.some((b) => meets(body, b))) return false;
   if (doors && f.doorFloor.some((d) => meets(body, d))) return false;
+  return !use || slackUse === true || (within(use, f.floor) && !f.blocked.some((b) => meets(use, b)));
+}
+
+/** Whether it keeps off what stands in the room, and each off the floor that the other needs. */
+export function clearOfPlaced(f: RoomFloor, body: Polygon, { use = null, doors = true, gap = 0 }: StandOptions): boolean {
   for (const p of f.placed) {
     if (meets(body, p.body, gap)) return false;
     // A dance floor may lie in the floor that music or a bar needs before it: people stand on both.
@@ -61,7 +81,6 @@ export function canStand(f: RoomFloor, body: Polygon, options: { readonly use?: 
     if (use && !p.walkable && meets(use, p.body)) return false;
     for (const s of p.item.seats) if (meets(body, seatPolygon(s))) return false;
   }
-  if (use && !options.slackUse && (!within(use, f.floor) || f.blocked.some((b) => meets(use, b)))) return false;
   return true;
 }
 

@@ -1,7 +1,9 @@
 import {
-  add, inflateAll, minus, offset, pieceDistance, pieceContains, scale, subtract, type Point, type Polygon, type Region,
+  add, aroundCircle, clockwise, offset, pieceDistance, pieceContains, scale, sinCos, subtract, type Point, type Polygon, type Region,
 } from "../../geometry";
 import type { Gate } from "../../venue";
+import { convexSum } from "../seating/hall";
+import { linesOf } from "../seating/lines";
 import type { RowSpace } from "./types";
 
 /** Half of the path from a place to a way out (305 mm, IBC 2018 1029.13.2), less the millimetre let go. */
@@ -14,6 +16,9 @@ const ROUTE_DOOR = 800;
 /** Doors by which people leave a room: ways out, and doors to other rooms that may lead to one. */
 export const waysOf = (gates: readonly Gate[]): readonly Gate[] =>
   gates.filter((g) => g.door.exit || (g.leadsTo !== null && g.door.for.includes("guests")));
+
+/** The middle of a route keeps off a body by this: corners just outside the true circle, sides just inside it. */
+const DISC = aroundCircle([0, 0], HALF_ROUTE * (1 + sinCos(180 / 72).cos) / 2, 72);
 
 const inside = (g: Gate, by: number): Point => add(g.at, scale(g.inward, by));
 
@@ -42,16 +47,14 @@ export function waysReached(space: RowSpace, floors: PathFloors, bodies: readonl
   const floor = subtract(floors.path, bodies.map((b) => grown(b, HALF_PATH)));
   const ways = waysOf(space.gates).filter((g) => g.width > 2 * HALF_PATH);
   const counts = floor.map((piece) => ways.filter((g) => pieceContains(piece, inside(g, HALF_PATH + 2))).length);
-  return starts.map((p) => {
-    const i = floor.findIndex((piece) => pieceContains(piece, p));
-    return counts[i] ?? 0;
-  });
+  const lines = floor.map((piece) => linesOf([piece]));
+  return starts.map(([x, y]) => counts[lines.findIndex((l) => l.at(y).some(([from, to]) => x >= from && x <= to))] ?? 0);
 }
 
 /** Which wheelchair places a route 914 mm wide reaches from some way out. */
 export function routesReached(space: RowSpace, floors: PathFloors, bodies: readonly Polygon[], places: readonly Polygon[]): readonly boolean[] {
   if (places.length === 0) return [];
-  const floor = minus(floors.route, inflateAll([...bodies, ...places].map((polygon) => ({ polygon, by: HALF_ROUTE }))));
+  const floor = subtract(floors.route, [...bodies, ...places].map((p) => convexSum(clockwise(p), DISC)));
   const doors = waysOf(space.gates).filter((g) => g.width >= ROUTE_DOOR - 1);
   const open = floor.filter((piece) => doors.some((g) => pieceDistance(piece, inside(g, HALF_ROUTE + 2)) < HALF_ROUTE));
   return places.map((body) => open.some((piece) => body.some((p) => pieceDistance(piece, p) <= HALF_ROUTE + 2)));

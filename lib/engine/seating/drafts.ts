@@ -46,7 +46,7 @@ export function composed(work: Work, f: Family, places: number, keep = 3): reado
     if (n * unit.count > f.count) continue;
     const ground = groundFor(work.hall, unit.footing);
     const extra = n * unit.count - Math.ceil(places / (unit.places / unit.count));
-    for (const s of composedGrids(work.hall, unit, ground, n, keep)) {
+    for (const s of composedGrids(work.hall, unit, ground, n, { keep })) {
       out.push({ laid: lay(unit, s.points), kind, form: s.grid.staggered ? "staggered" : unit.count > 1 ? "runs" : "grid", score: s.score - 0.2 * extra + (unit.count > 1 ? 0.15 : 0) });
     }
   }

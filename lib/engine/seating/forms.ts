@@ -92,7 +92,7 @@ export function formDrafts(work: Work, f: Family, form: Form, places: number | n
       if (!unit) continue;
       const ground = groundFor(hall, unit.footing);
       const open: Point = turn([0, 1], by);
-      for (const s of composedGrids(hall, unit, ground, 1, 1)) {
+      for (const s of composedGrids(hall, unit, ground, 1, { keep: 1 })) {
         const at = s.points[0];
         if (!at) continue;
         const toFocus = hall.focus ? ((hall.focus[0] - at[0]) * open[0] + (hall.focus[1] - at[1]) * open[1] > 0 ? 0.3 : 0) : 0;

@@ -162,7 +162,7 @@ function bestColumns(ys: readonly number[], unit: Unit, lines: Lines, mirror: nu
 }
 
 /** Grids of a unit that hold at least n, the most composed first. */
-export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: number, keep = 6): readonly Standings[] {
+export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: number, { keep, rough: looked = ROUGH }: { readonly keep: number; readonly rough?: number }): readonly Standings[] {
   if (!ground || n < 1) return [];
   const lines = ground.level;
   const found: Found[] = [];
@@ -201,7 +201,7 @@ export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: 
   found.push(...crossings(hall, unit, ground, n));
   found.sort((a, b) => b.pre - a.pre);
   const middle: Point = [(lines.minX + lines.maxX) / 2, (lines.minY + lines.maxY) / 2];
-  const rough = found.slice(0, ROUGH).map(({ grid, points: given }) => {
+  const rough = found.slice(0, looked).map(({ grid, points: given }) => {
     const points = choose(given ?? gridPoints(grid, lines), n, hall, middle);
     return { points, grid, score: judge(points, unit, hall, lines) };
   }).sort((a, b) => b.score - a.score).slice(0, keep * 3);

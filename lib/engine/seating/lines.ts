@@ -6,8 +6,9 @@ export type Interval = readonly [from: number, to: number];
 export type Lines = {
   readonly at: (y: number) => readonly Interval[];
   readonly minX: number; readonly maxX: number; readonly minY: number; readonly maxY: number;
-  /** Heights at which the floor has a corner: where rows that fit snugly begin. */
-  readonly levels: readonly number[];
+  /** Heights at which floor begins or ends: where rows that fit snugly lie, the ones below and the others above. */
+  readonly begins: readonly number[];
+  readonly ends: readonly number[];
 };
 
 /** Edges are looked up by bands of height, so that a line meets few of them. */
@@ -45,7 +46,8 @@ export function linesOf(region: Region): Lines {
     for (let i = 0; i + 1 < xs.length; i += 2) out.push([xs[i] as number, xs[i + 1] as number]);
     return out;
   };
-  return { at: memoised(at), minX, maxX, minY, maxY, levels: [...new Set(region.flatMap((p) => [p.outer, ...p.holes].flatMap(turning)))] };
+  const turns = [...new Set(region.flatMap((p) => [p.outer, ...p.holes].flatMap(turning)))];
+  return { at: memoised(at), minX, maxX, minY, maxY, begins: turns, ends: turns };
 }
 
 /** Heights at which a ring turns from going up the page to going down, or the other way: not every corner of an arc. */
@@ -105,7 +107,7 @@ export function without(lines: Lines, gone: readonly Polygon[]): Lines {
   if (gone.length === 0) return lines;
   const cutters = gone.map((p): Cutter => ({ p, box: boxOf(p), square: isSquare(p) }));
   return {
-    ...lines, levels: [...lines.levels, ...cutters.flatMap(({ box }) => [box.minY, box.maxY])],
+    ...lines, begins: [...lines.begins, ...cutters.map(({ box }) => box.maxY)], ends: [...lines.ends, ...cutters.map(({ box }) => box.minY)],
     at: memoised((y) => {
       let list = lines.at(y);
       for (const c of cutters) {
@@ -122,7 +124,7 @@ export function without(lines: Lines, gone: readonly Polygon[]): Lines {
 export function clipped(lines: Lines, box: Box): Lines {
   const minX = Math.max(lines.minX, box.minX), maxX = Math.min(lines.maxX, box.maxX), minY = Math.max(lines.minY, box.minY), maxY = Math.min(lines.maxY, box.maxY);
   return {
-    minX, maxX, minY, maxY, levels: [...lines.levels.filter((y) => y > minY && y < maxY), minY, maxY],
+    minX, maxX, minY, maxY, begins: [...lines.begins.filter((y) => y > minY && y < maxY), minY], ends: [...lines.ends.filter((y) => y > minY && y < maxY), maxY],
     at: memoised((y) => (y < minY || y > maxY ? [] : lines.at(y).flatMap(([l, r]): Interval[] => { const a = Math.max(l, minX), b = Math.min(r, maxX); return b >= a ? [[a, b]] : []; }))),
   };
 }

@@ -4,6 +4,7 @@ import { composedGrids } from "./grids";
 import { boxAt, groundFor, type Ground } from "./hall";
 import { hallWith, totalPlaces } from "./items";
 import { clipped } from "./lines";
+import { fullestRows } from "./rows";
 import type { Family } from "./types";
 import type { Unit } from "./units";
 
@@ -25,13 +26,22 @@ function bands({ level: { minX, maxX, minY, maxY } }: Ground): readonly Band[] {
 
 const clippedGround = ({ level, upright }: Ground, b: Box): Ground => ({ level: clipped(level, b), upright: clipped(upright, { minX: b.minY, maxX: b.maxY, minY: b.minX, maxY: b.maxX }) });
 
+/** Staggered rows may hold more than level ones, by no more than the closest packing does: 2 / sqrt(3). */
+const CLOSER = 1.16;
+/** A guess from above at how many rounds of a family the empty floor takes. */
+function roundsAtMost(work: Work, g: Family): number {
+  const unit = unitsOf(work, g)[0];
+  return unit ? Math.ceil(CLOSER * fullestRows(unit, groundFor(work.hall, unit.footing)).length) + 1 : 0;
+}
+
 /** Rounds and long tables together, composed: long runs in a band of the floor, rounds in the rest. */
 export function mixedDrafts(work: Work, families: readonly Family[], places: number): readonly Draft[] {
   const rounds = families.filter(isRoundFamily), longs = families.filter((f) => !isRoundFamily(f));
   const out: Draft[] = [];
   for (const f of longs.slice(0, 2)) {
     const choices: { unit: Unit; runs: number; away: number }[] = [];
-    const roundSeats = rounds.reduce((s, g) => s + (unitsOf(work, g)[0]?.places ?? 0) * g.count, 0);
+    const room = new Map(rounds.map((g) => [g, roundsAtMost(work, g)]));
+    const roundSeats = rounds.reduce((s, g) => s + (unitsOf(work, g)[0]?.places ?? 0) * Math.min(g.count, room.get(g) ?? 0), 0);
     for (const unit of unitsOf(work, f, runLengths(f).slice(-4), [790])) for (let runs = 1; runs <= 6; runs++) {
       if (runs * unit.count > f.count) break;
       const seats = runs * unit.places;
@@ -44,7 +54,7 @@ export function mixedDrafts(work: Work, families: readonly Family[], places: num
       if (!ground) continue;
       for (const band of bands(ground)) {
         const within = clippedGround(ground, band.area);
-        const long = composedGrids({ ...work.hall, focus: null }, unit, within, runs, 1)[0];
+        const long = composedGrids({ ...work.hall, focus: null }, unit, within, runs, { keep: 1, rough: 12 })[0];
         if (!long) continue;
         const laid = lay(unit, long.points);
         const hall = hallWith(work.hall, laid);
@@ -52,8 +62,8 @@ export function mixedDrafts(work: Work, families: readonly Family[], places: num
           const round = unitsOf({ ...work, hall }, g)[0];
           if (!round) continue;
           const n = Math.ceil((places - totalPlaces(laid)) / round.places);
-          if (n > g.count) continue;
-          const best = composedGrids(hall, round, groundFor(hall, round.footing), n, 1)[0];
+          if (n > g.count || n > (room.get(g) ?? 0)) continue;
+          const best = composedGrids(hall, round, groundFor(hall, round.footing), n, { keep: 1, rough: 12 })[0];
           if (!best) continue;
           out.push({ laid: [...laid, ...lay(round, best.points, 1_000)], kind: "mixed", form: band.form, score: (long.score + best.score) / 2 + (band.form === "spine" ? 0.1 : 0) });
         }

@@ -29,7 +29,10 @@ export function rowMost(line: readonly Interval[], pitch: number): number {
 function heights(lines: Lines, pitch: number): readonly number[] {
   const out = new Set<number>();
   const put = (y: number): void => { if (y >= lines.minY && y <= lines.maxY) out.add(y); };
-  for (const y of lines.levels) for (let k = -2; k <= 2; k++) { put(Math.ceil(y) + k * pitch); put(Math.floor(y) + k * pitch); }
+  for (let k = 0; k <= 2; k++) {
+    for (const y of lines.begins) put(Math.ceil(y - 1e-6) + k * pitch);
+    for (const y of lines.ends) put(Math.floor(y + 1e-6) - k * pitch);
+  }
   for (let y = Math.ceil(lines.minY); y <= lines.maxY; y += pitch) put(y);
   for (let y = Math.floor(lines.maxY); y >= lines.minY; y -= pitch) put(y);
   for (let y = Math.ceil(lines.minY); y <= lines.maxY; y += STEP) put(y);
