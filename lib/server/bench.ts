@@ -4,7 +4,7 @@ import { capacity } from "../engine/capacity";
 import { quote } from "../fees";
 import { formatDay } from "../measure";
 import { sheetFor } from "../papers";
-import { proposalPdf } from "../print";
+import { printSheets, proposalPdf } from "../print";
 import { check } from "../rules";
 import type { DrawnPlan, PlanDrawingInput, PlanInput, ProposalPdfInput, Works } from "../service/works";
 
@@ -14,13 +14,17 @@ const PIXELS = 640;
 /** The works done on the spot, on whatever thread this is. */
 export const bench: Works = {
   engineVersion: ENGINE_VERSION,
-  arrange: async (venue, brief, options) => arrange(venue, brief, { ...options, clock: { now: () => Math.round(performance.now()) } }),
+  arrange: async (venue, brief, { flag, ...options }) => {
+    const stopped = flag && new Int32Array(flag);
+    return arrange(venue, brief, { ...options, clock: { now: () => Math.round(performance.now()) }, stop: stopped && (() => Atomics.load(stopped, 0) === 1) });
+  },
   capacity: async (venue) => capacity(venue),
   check: async (venue, layout, brief) => check(venue, layout, brief),
   quote: async (venue, brief, layout) => quote(venue, brief, layout),
   planSvg: async (plan) => (plan.sheet ? sheetOf(plan) : withinPage(plan)),
   planDrawing: async (plan) => listed(plan),
   proposalPdf: printed,
+  sheetsPdf: async ({ reference, revision, fingerprint, now, ...day }) => (await printSheets({ ...day, meta: { reference, revision, fingerprint, now: new Date(now) } })).bytes,
 };
 
 /** A sheet of its own holds its colours and its title block. */

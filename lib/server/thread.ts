@@ -1,13 +1,14 @@
 import { Worker } from "node:worker_threads";
 import type { Works } from "../service/works";
-import type { Answer, Job, Verb } from "./works-thread";
+import type { Answer, Job, Progress, Verb } from "./works-thread";
 
 /** One thread at the bench; it starts with its first job, and anew after one that broke it. */
 export type Thread = {
-  readonly ask: <V extends Verb>(verb: V, args: Parameters<Works[V]>) => ReturnType<Works[V]>;
+  readonly ask: <V extends Verb>(verb: V, args: Parameters<Works[V]>, onProgress?: OnProgress) => ReturnType<Works[V]>;
   readonly close: () => Promise<void>;
 };
-type Waiting = { readonly resolve: (value: never) => void; readonly reject: (error: Error) => void };
+type OnProgress = (progress: Progress["progress"]) => void;
+type Waiting = { readonly onProgress?: OnProgress; readonly resolve: (value: never) => void; readonly reject: (error: Error) => void };
 
 export function makeThread(): Thread {
   const waiting = new Map<number, Waiting>();
@@ -16,8 +17,9 @@ export function makeThread(): Thread {
 
   const start = (): Worker => {
     const fresh = new Worker(new URL("./works-thread.mjs", import.meta.url), { execArgv: [] });
-    fresh.on("message", (answer: Answer) => {
+    fresh.on("message", (answer: Answer | Progress) => {
       const asked = waiting.get(answer.id);
+      if ("progress" in answer) { asked?.onProgress?.(answer.progress); return; }
       waiting.delete(answer.id);
       if (answer.ok) asked?.resolve(answer.value as never);
       else asked?.reject(new Error(answer.error));
@@ -33,13 +35,13 @@ export function makeThread(): Thread {
     return fresh;
   };
 
-  function ask<V extends Verb>(verb: V, args: Parameters<Works[V]>): ReturnType<Works[V]> {
+  function ask<V extends Verb>(verb: V, args: Parameters<Works[V]>, onProgress?: OnProgress): ReturnType<Works[V]> {
     worker ??= start();
     const thread = worker;
     const id = ++last;
     const job: Job = { id, verb, args };
     const answer = new Promise((resolve: (value: never) => void, reject) => {
-      waiting.set(id, { resolve, reject });
+      waiting.set(id, { resolve, reject, onProgress });
       // Referenced while it works, so that a command does not end before its answer.
       thread.ref();
       thread.postMessage(job);

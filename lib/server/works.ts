@@ -12,13 +12,15 @@ export function makeWorks(): WorksHandle {
   return {
     works: {
       engineVersion: ENGINE_VERSION,
-      arrange: (...args) => engine.ask("arrange", args),
+      // A function does not pass between threads: how far the engine is comes as messages.
+      arrange: (venue, brief, { onProgress, ...ask }) => engine.ask("arrange", [venue, brief, ask], onProgress),
       capacity: (...args) => counting.ask("capacity", args),
       check: (...args) => desk.ask("check", args),
       quote: (...args) => desk.ask("quote", args),
       planSvg: (...args) => desk.ask("planSvg", args),
       planDrawing: (...args) => desk.ask("planDrawing", args),
       proposalPdf: (...args) => desk.ask("proposalPdf", args),
+      sheetsPdf: (...args) => desk.ask("sheetsPdf", args),
     },
     close: async () => { await Promise.all([engine, counting, desk].map((one) => one.close())); },
   };

@@ -3,6 +3,7 @@ import { arrangements } from "../store";
 import type { VenueVersion } from "../store/venues";
 import { LAYOUTS, questionOf, SEED, type Brief } from "../brief";
 import type { ArrangeResult } from "../layout";
+import { foundFor, join, progressOf, resume, stop, wasStopped } from "./arranging";
 import { gate } from "./gate";
 import { venueOf } from "./get-booking";
 import type { House } from "./house";
@@ -22,26 +23,50 @@ export async function arrangeFor(house: House, actor: Actor, { reference, waitMs
   if (!venue) return fail({ code: "not-found" });
   const brief = briefOf(booking.value);
   if (!brief) return fail({ code: "incomplete", missing: ["guests"] });
-  const result = await within(arranged(house, venue, brief), waitMs);
+  const result = await within(arranged(house, venue, brief, reference), waitMs);
   return result ? ok({ brief, result, venue: venue.venue, venueVersion: venue.version }) : fail({ code: "working" });
 }
 
-/** Questions being worked on: who asks the same meanwhile waits for the one answer. */
-const underWay = new Map<string, Promise<ArrangeResult>>();
-
-async function arranged(house: House, venue: VenueVersion, brief: Brief): Promise<ArrangeResult> {
+async function arranged(house: House, venue: VenueVersion, brief: Brief, asker: string): Promise<ArrangeResult> {
   const key = arrangementKey(house.works.engineVersion, venue, brief);
-  const kept = await arrangements.find(house.store.db, key);
-  if (kept) return kept;
-  const running = underWay.get(key) ?? work(house, { key, venue, brief }).finally(() => underWay.delete(key));
-  underWay.set(key, running);
-  return running;
+  const found = await foundFor(house.store.db, key);
+  if (found) return found;
+  return join({
+    key, asker,
+    start: ({ flag, onProgress }) => house.works.arrange(venue.venue, questionOf(brief), { seed: SEED, layouts: LAYOUTS, flag, onProgress }),
+    keep: (result) => arrangements.keep(house.store.db, { key, result, at: nowIso(house) }),
+  });
 }
 
-async function work(house: House, { key, venue, brief }: { readonly key: string; readonly venue: VenueVersion; readonly brief: Brief }): Promise<ArrangeResult> {
-  const result = await house.works.arrange(venue.venue, questionOf(brief), { seed: SEED, layouts: LAYOUTS });
-  await arrangements.keep(house.store.db, { key, result, at: nowIso(house) });
-  return result;
+/** The key of the question that a booking's answers ask the engine; a refusal where they ask none yet. */
+async function keyFor(house: House, actor: Actor, reference: string): Promise<Outcome<string>> {
+  const { db } = house.store;
+  const booking = await gate(db, actor, { reference, action: "arrange" });
+  if (!booking.ok) return booking;
+  const venue = await venueOf(db, booking.value);
+  if (!venue) return fail({ code: "not-found" });
+  const brief = briefOf(booking.value);
+  return brief ? ok(arrangementKey(house.works.engineVersion, venue, brief)) : fail({ code: "incomplete", missing: ["guests"] });
+}
+
+export type ArrangingView = { readonly state: "here" | "working" | "none"; /** Stopped by the couple before its end. */ readonly stopped: boolean; readonly done: number; readonly of: number };
+
+/** How far the engine is with a booking's answers. It starts nothing. */
+export async function arrangingOf(house: House, actor: Actor, { reference }: { readonly reference: string }): Promise<Outcome<ArrangingView>> {
+  const key = await keyFor(house, actor, reference);
+  if (!key.ok) return key;
+  const progress = progressOf(key.value);
+  if (progress) return ok({ state: "working", stopped: false, ...progress });
+  const here = (await foundFor(house.store.db, key.value)) !== undefined;
+  return ok({ state: here ? "here" : "none", stopped: wasStopped(key.value), done: 0, of: 0 });
+}
+
+/** Ends the search, to show what has been found; or takes it up again from the start. */
+export async function stopArranging(house: House, actor: Actor, { reference, again = false }: { readonly reference: string; readonly again?: boolean }): Promise<Outcome<null>> {
+  const key = await keyFor(house, actor, reference);
+  if (!key.ok) return key;
+  if (again) resume(key.value); else stop(key.value);
+  return ok(null);
 }
 
 /** The value, or undefined when it is not there in time. A failure that comes later than that is met by whoever asks again. */

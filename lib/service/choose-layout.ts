@@ -1,6 +1,7 @@
 import { fail, ok } from "../base";
 import { step as advance } from "../booking";
-import { arrangements, bookings, history, revisions, venues } from "../store";
+import { bookings, history, revisions, venues } from "../store";
+import { foundFor } from "./arranging";
 import { gate, whoIs } from "./gate";
 import type { House } from "./house";
 import { nowIso } from "./moment";
@@ -20,7 +21,7 @@ export async function chooseLayout(house: House, actor: Actor, { reference, layo
     const venue = await venues.find(tx, booking.venue);
     if (!brief || !venue) return fail({ code: "incomplete", missing: ["guests"] });
     const key = arrangementKey(house.works.engineVersion, venue, brief);
-    const offered = await arrangements.find(tx, key);
+    const offered = await foundFor(tx, key);
     if (!offered) return fail({ code: "incomplete", missing: ["layout-outdated"] });
     const layout = offered.layouts.find((one) => one.id === id);
     if (!layout) return fail({ code: "not-found" });

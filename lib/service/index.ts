@@ -33,10 +33,12 @@ export { importVenue, listVenues, type VenueView } from "./venues";
 // The couple; the desk may look
 export { getBooking } from "./get-booking";
 export { saveStep } from "./save-step";
-export { arrangeFor } from "./arrange-for";
+export { arrangeFor, arrangingOf, stopArranging, type ArrangingView } from "./arrange-for";
 export { capacityFor } from "./capacity-for";
 export { chooseLayout } from "./choose-layout";
 export { sendRequest, type SentRevision } from "./send-request";
 export { planSvg } from "./plan-svg";
 export { planDrawing } from "./plan-drawing";
 export { proposalPdfFor, type Pdf } from "./proposal-pdf";
+export { sheetsPdfFor } from "./sheets-pdf";
+export { calendarFor, type Calendar } from "./calendar-ics";

@@ -2,9 +2,10 @@ import { fail, ok, type Result } from "../base";
 import { briefFileOfDraft } from "../brief/draft";
 import type { BriefFile } from "../brief";
 import type { Layout, Quote } from "../layout";
-import { arrangements, revisions, venues, type BookingRow } from "../store";
+import { revisions, venues, type BookingRow } from "../store";
 import type { VenueVersion } from "../store/venues";
 import { venueOf } from "./get-booking";
+import { foundFor } from "./arranging";
 import type { House } from "./house";
 import type { Refusal } from "./types";
 import { arrangementKey, briefOf, factsOf } from "./view";
@@ -25,7 +26,7 @@ export async function seenLayout(house: House, booking: BookingRow, which: Which
   if (!venue || !brief) return fail({ code: "incomplete", missing: ["guests"] });
   if (which.layout !== undefined) {
     const now = briefOf(booking);
-    const offered = now && (await arrangements.find(db, arrangementKey(house.works.engineVersion, venue, now)));
+    const offered = now && (await foundFor(db, arrangementKey(house.works.engineVersion, venue, now)));
     const layout = [...(offered?.layouts ?? []), ...(offered?.closest ? [offered.closest] : [])].find((one) => one.id === which.layout);
     return layout ? ok({ venue, layout, brief, quote: layout.quote, number: 0 }) : fail({ code: "not-found" });
   }

@@ -9,13 +9,20 @@ import type { Venue } from "../venue";
 export type Works = {
   /** Part of every kept result's key: a new engine answers anew. */
   readonly engineVersion: string;
-  readonly arrange: (venue: Venue, brief: Brief, options: { readonly seed: number; readonly layouts: number }) => Promise<ArrangeResult>;
+  readonly arrange: (venue: Venue, brief: Brief, options: ArrangeAsk) => Promise<ArrangeResult>;
   readonly capacity: (venue: Venue) => Promise<Capacity>;
   readonly check: (venue: Venue, layout: Layout, brief: Brief) => Promise<readonly Finding[]>;
   readonly quote: (venue: Venue, brief: Brief, layout: Layout) => Promise<Quote>;
   readonly planSvg: (plan: PlanInput) => Promise<string>;
   readonly planDrawing: (plan: PlanDrawingInput) => Promise<DrawnPlan>;
   readonly proposalPdf: (proposal: ProposalPdfInput) => Promise<Uint8Array>;
+  readonly sheetsPdf: (sheets: SheetsPdfInput) => Promise<Uint8Array>;
+};
+
+/** `flag`: one 32-bit figure that is looked at between attempts; 1 ends the search with what has been found. */
+export type ArrangeAsk = {
+  readonly seed: number; readonly layouts: number; readonly flag?: SharedArrayBuffer;
+  readonly onProgress?: (progress: { readonly done: number; readonly of: number }) => void;
 };
 
 /** What a plan within a page shows beside what stands. */
@@ -43,6 +50,17 @@ export type ProposalPdfInput = {
   /** YYYY-MM-DD at the venue. */
   readonly sentOn?: string;
   readonly url?: string;
+  /** The moment printed into the file, milliseconds since 1970 UTC. */
+  readonly now: number;
+};
+
+export type SheetsPdfInput = {
+  readonly venue: Venue;
+  readonly brief: Brief;
+  readonly layout: Layout;
+  readonly reference: string;
+  readonly revision: number;
+  readonly fingerprint?: string;
   /** The moment printed into the file, milliseconds since 1970 UTC. */
   readonly now: number;
 };

@@ -1,7 +1,7 @@
 import type { StepId } from "@/lib/brief/draft";
 import { valuesIn } from "../form-values";
 import type { EffectView } from "../effect";
-import type { FromWorker, LiveFacts, LivePlan, ToWorker } from "./messages";
+import { isFacts, type FromWorker, type LiveFacts, type LivePlan, type ToWorker } from "./messages";
 
 export type Live =
   | { readonly kind: "working"; readonly done: number; readonly of: number }
@@ -12,8 +12,6 @@ type How = { readonly step: StepId; readonly width: () => number; readonly told:
 
 /** Answers come one after another: the engine is asked once they pause. */
 const PAUSE_MS = 350;
-
-const isFacts = (x: unknown): x is LiveFacts => typeof x === "object" && x !== null && "venue" in x && "draft" in x;
 
 /** Follows the form's answers with the engine in a worker of the browser. A newer answer ends the work on the one before. */
 export function follow(form: HTMLFormElement, { step, width, told }: How): { readonly ask: () => void; readonly stop: () => void; readonly leave: () => void } {

@@ -9,7 +9,11 @@ export type LiveFacts = { readonly venue: Venue; readonly draft: Draft; readonly
 
 export type ToWorker =
   | { readonly kind: "facts"; readonly facts: LiveFacts }
-  | { readonly kind: "ask"; readonly ask: number; readonly step: StepId; readonly values: FormValues; readonly width: number };
+  | { readonly kind: "ask"; readonly ask: number; readonly step: StepId; readonly values: FormValues; readonly width: number }
+  /** The answers as they are saved. */
+  | { readonly kind: "draw"; readonly ask: number; readonly width: number };
+
+export const isFacts = (x: unknown): x is LiveFacts => typeof x === "object" && x !== null && "venue" in x && "draft" in x;
 
 export type LivePlan = { readonly drawing: Drawing; readonly idPrefix: string };
 export type FromWorker =

@@ -20,7 +20,7 @@ import { named } from "@/components/form/tidy";
 import { oneOf, shownValues } from "@/components/form/values";
 
 /** How long a page of questions waits for its drawing. */
-const PATIENCE_MS = 3_000;
+const PATIENCE_MS = 1_500;
 
 type Props = { readonly params: Promise<{ readonly step: string }>; readonly searchParams: Search };
 

@@ -1,10 +1,11 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
-import { arrangeFor, planSvg } from "@/lib/service";
+import { arrangeFor, arrangingOf, planSvg } from "@/lib/service";
 import { people } from "@/lib/brief";
 import { asked, couple, type Search } from "@/app/_server/asking";
 import { soon } from "@/app/_server/soon";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
+import { Arranging } from "@/components/plan/arranging";
 import { Caution } from "@/components/plan/caution";
 import { Layouts } from "@/components/plan/layouts";
 import { NoLayout } from "@/components/plan/instead";
@@ -20,17 +21,37 @@ export async function generateMetadata({ searchParams }: Props): Promise<Metadat
   return { title: `${wrong ? "Error: " : ""}Step 7 of 8: Your layout – ${booking.venue.name}` };
 }
 
-/** How long the page waits for the engine before it says so. */
-const PATIENCE_MS = 25_000;
+/** How long the page waits for the engine before it says so, and shows how far it is. */
+const PATIENCE_MS = 1_200;
 
 function Waiting({ failed }: { readonly failed: boolean }) {
   return (
     <>
+      {!failed && <noscript><meta httpEquiv="refresh" content="4;url=/request/layout" /></noscript>}
       <p className="step-line">Step 7 of 8</p>
       <h1>Your layout</h1>
-      <p className="lead measure mt-4" role="status">{failed ? "Your layouts could not be worked out just now. Your answers are kept." : "Your layouts are being worked out. It takes a little longer than usual; your answers are kept."}</p>
-      <p className="go-row"><a className="btn btn-go" href="/request/layout">Look again</a></p>
+      <p className="lead measure mt-4" role="status">{failed ? "Your layouts could not be worked out just now. Your answers are kept." : "Your layouts are being worked out: different ways of laying the day are tried, one after another."}</p>
+      {failed ? <p className="go-row"><a className="btn btn-go" href="/request/layout">Try again</a></p> : (
+        <>
+          <p className="small sec measure mt-3">They stand here as soon as they are there. You may also close the page; your answers are kept.</p>
+          <form method="post" action="/request/layout/stop" className="go-row">
+            <button className="btn" type="submit">Stop and show what there is</button>
+            <a href="/request/layout">Look again</a>
+          </form>
+          <Arranging />
+          <Caution />
+        </>
+      )}
     </>
+  );
+}
+
+/** The search was ended by hand: what stands may not be all there is. */
+function Stopped({ found }: { readonly found: number }) {
+  return (
+    <form method="post" action="/request/layout/stop" className="stopped">
+      <p className="small">You stopped the search. {found > 0 ? "There may be others than these." : "Nothing had been found by then."} <button className="leave" type="submit" name="then" value="again">Work them all out</button></p>
+    </form>
   );
 }
 
@@ -51,6 +72,7 @@ export default async function LayoutPage({ searchParams }: Props) {
     const svg = await planSvg(house, actor, { reference, layout: layout.id, scene, pixelWidth: 330 });
     return { layout, svg: svg.ok ? svg.value : "", letter: LETTERS[i] ?? String(i + 1) };
   }));
+  const standing = await arrangingOf(house, actor, { reference });
   const why = await asked(searchParams, "why");
   const chosen = booking.chosen && !booking.chosen.outdated ? booking.chosen.layout.id : null;
   const guests = people(booking.brief);
@@ -60,6 +82,7 @@ export default async function LayoutPage({ searchParams }: Props) {
       <p className="step-line">Step 7 of 8</p>
       <h1>Your layout</h1>
       {why === "changed" && <p className="lead measure mt-4" role="status">Your answers have changed since you chose. These are the layouts for them as they stand now.</p>}
+      {standing.ok && standing.value.stopped && <Stopped found={offered.length} />}
       {offered.length === 0 ? (
         <>
           <NoLayout result={result} />

@@ -20,8 +20,8 @@ export async function generateMetadata(): Promise<Metadata> {
 export default async function LayoutInFull({ params }: Props) {
   const { house, actor, booking } = await couple();
   if (!booking.brief) redirect("/request/guests?why=guests");
-  const arranged = await arrangeFor(house, actor, { reference: booking.reference });
-  if (!arranged.ok) redirect("/request");
+  const arranged = await arrangeFor(house, actor, { reference: booking.reference, waitMs: 1_200 });
+  if (!arranged.ok) redirect(arranged.error.code === "working" ? "/request/layout" : "/request");
   const { layout: id } = await params;
   const { result, venue } = arranged.value;
   const layout = result.layouts.find((l) => l.id === id);
