@@ -29,5 +29,5 @@ export function frontStrip(v: SceneView, c: Context): readonly Raw[] {
 function nearest(meets: (depth: number) => boolean, limit: number): number {
   let lo = 0, hi = limit;
   while (hi - lo > 1) { const m = Math.floor((lo + hi) / 2); if (meets(m)) hi = m; else lo = m; }
-  return lo;
+  return hi;
 }

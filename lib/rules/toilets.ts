@@ -22,13 +22,9 @@ function toiletsBy(v: SceneView, c: Context, map: WalkMap): readonly Raw[] {
   const base = { level: "should" as const, source: "2010 ADA Standards 206.2.4, 403.5.1", scene: v.scene.id, items: [] };
   const level = doors.filter((g) => (g.door.steps ?? 0) === 0);
   if (level.length === 0) return [{ ...base, code: "toilets-steps", at: placed(first.at), data: { room: first.room, steps: first.door.steps ?? 0 } }];
-  const used = new Set(v.scene.rooms.flatMap((r) => {
-    const room = v.site.rooms.get(r);
-    return room ? map.reaches(room.outline, 0, room.room.level).map((p) => p.component) : [];
-  }));
   const before = (g: Gate): Point => [g.at[0] + g.inward[0] * (c.values.route / 2), g.at[1] + g.inward[1] * (c.values.route / 2)];
   const reached = level.some((g) => distance(g.from, g.to) >= c.values.routeDoor - 1 &&
-    map.reaches(before(g), AT_DOOR, v.site.rooms.get(g.room)?.room.level ?? 0).some((p) => used.has(p.component)));
+    map.reaches(before(g), AT_DOOR, v.site.rooms.get(g.room)?.room.level ?? 0).some((p) => p.exits.length > 0));
   const nearest = level[0] ?? first;
   return reached ? [] : [{ ...base, code: "toilets-route", at: placed(nearest.at), limit: c.values.route, unit: "mm", data: { room: nearest.room, width: c.values.route, door: c.values.routeDoor } }];
 }

@@ -34,11 +34,11 @@ export function grownFootprint(item: Item, by: number): Polygon {
 
 /** Corners of a coarse outline: round pieces, and each corner of a square one. */
 const ROUND = 32, CORNER = 2;
-const ROUND_OUT = 1 / sinCos(180 / ROUND).cos, CORNER_OUT = 1 / sinCos(45 / CORNER).cos;
+const CORNER_OUT = 1 / sinCos(45 / CORNER).cos;
 
 /** A footprint grown by a disc as a polygon of few corners drawn about it: never smaller than the exact one, so floor left free by it is free. */
 export function grownCoarsely(item: Item, by: number): Polygon {
-  if (isRound(item.shape)) return aroundCircle(item.at, (item.shape.diameter / 2 + by) * ROUND_OUT, ROUND);
+  if (isRound(item.shape)) return aroundCircle(item.at, item.shape.diameter / 2 + by, ROUND);
   const w = item.shape.width / 2, d = item.shape.depth / 2;
   const out: Point[] = [];
   ([[w, d], [-w, d], [-w, -d], [w, -d]] as const).forEach((c, i) => {
