@@ -26,6 +26,8 @@ export type ArrangeOptions = {
   readonly attempts?: number;
   /** Whether to look for smaller changes that would help, when the answer is no (default true). */
   readonly instead?: boolean;
+  /** Whether to lay the wet-weather twin of a day with rooms outdoors (default true). */
+  readonly wet?: boolean;
 };
 
 /** Attempts where a smaller change of the brief is only tried out. */
@@ -93,7 +95,7 @@ function buffetProof(ctx: Context): readonly Finding[] {
 }
 
 const help = (venue: Venue, brief: Brief, options: ArrangeOptions, seated: number | null): readonly Instead[] => options.instead === false ? [] : insteadOf(venue, brief, {
-  run: (b) => arrange(venue, b, { ...options, clock: undefined, layouts: 1, instead: false, attempts: TRIED_OUT, onProgress: undefined }), seated, stop: options.stop,
+  run: (b) => arrange(venue, b, { ...options, clock: undefined, layouts: 1, instead: false, wet: false, attempts: TRIED_OUT, onProgress: undefined }), seated, stop: options.stop,
 });
 
 /** What was taken where the brief leaves a field out. */

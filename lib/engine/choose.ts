@@ -10,7 +10,8 @@ type Choice = {
   readonly most: number;
   /** What is kept already; what is chosen is added. */
   readonly kept: Kept[];
-  readonly pool: readonly Candidate[];
+  /** What was laid and not finished yet; what is finished is taken out. */
+  readonly pool: Candidate[];
   readonly finishDay: (c: Candidate) => Kept | null;
   readonly stop?: (() => boolean) | undefined;
 };
@@ -20,11 +21,11 @@ const FINISHED = 5;
 
 /** Adds layouts that differ in kind from those kept, the most different and the cheapest first, until there are enough. */
 export function choose(ctx: Context, { most, kept, pool, finishDay, stop }: Choice): void {
-  const left = [...pool];
-  for (let done = 0; kept.length > 0 && kept.length < most && left.length > 0 && done < FINISHED && !stop?.(); done++) {
-    left.sort((a, b) => worth(b, kept) - worth(a, kept));
-    const next = left.shift();
+  for (let done = 0; kept.length > 0 && kept.length < most && pool.length > 0 && done < FINISHED && !stop?.(); done++) {
+    pool.sort((a, b) => worth(b, kept) - worth(a, kept));
+    const next = pool[0];
     if (!next || worth(next, kept) <= 0) return;
+    pool.shift();
     const made = finishDay(next);
     if (made && kept.every((k) => differInKind(ctx.venue, k.layout, made.layout))) kept.push(made);
   }

@@ -9,6 +9,7 @@ import { eases, type Context } from "./stages/context";
 import { layDay, type Attempt, type Day, type Miss } from "./stages/day";
 import { finish, type Finished } from "./stages/finish";
 import { missesAsFindings } from "./stages/misses";
+import { withWetTwin } from "./wet";
 import type { Stopwatch } from "./stopwatch";
 
 /** Attempts in one search: effort is budgeted in steps, never in seconds. */
@@ -40,12 +41,14 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
   const s: Search = { ctx, options, watch, misses: [], pool: [], kept: [], short: [], dead: new Set(), wheels: new Set(), closest: null };
   const guess = forecast(ctx.demand.guests);
   const limit = options.attempts ?? ATTEMPTS;
+  const chooseMore = (): void => watch.time("choose", () => choose(ctx, { most, kept: s.kept, pool: s.pool, finishDay: (c) => finishDay(s, c), stop: options.stop }));
   let runs = 0, more = 0;
   const got = new Map<Attempt, number>();
   for (const a of list) {
     if (options.stop?.() || runs >= limit || more > MORE) break;
     const first = s.kept[0];
-    if (first && kindsOf(s).size > most) break;
+    if (first && kindsOf(s).size > most) chooseMore();
+    if (s.kept.length >= most) break;
     if (first && (most === 1 || a.cost > first.cost + WORTH || s.pool.some((c) => signOf(c.day.plan) === signOf(a.plan)))) continue;
     // A lane for wheels is kept only where the same attempt without one left them no place.
     if (a.lane && !s.wheels.has(wheelKey(a))) continue;
@@ -59,14 +62,14 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
     if (s.kept.length === 0) openFirst(s);
   }
   if (s.kept.length === 0 && limit >= ATTEMPTS) lastTries(s, list, got);
-  watch.time("choose", () => choose(ctx, { most, kept: s.kept, pool: s.pool, finishDay: (c) => finishDay(s, c), stop: options.stop }));
+  chooseMore();
   // Nothing seated everyone: the one that came nearest is finished once, to be shown.
   const nearest = [...s.short].sort((a, b) => a.short - b.short)[0];
   if (s.kept.length === 0 && !s.closest && nearest) s.closest = { layout: withQuoteAndFindings(ctx, finish(ctx, nearest)), musts: 1 };
   const reasons = s.closest ? s.closest.layout.findings.filter((f) => f.level === "must") : [];
   return {
     seated: got.size === 0 ? null : Math.max(...got.values()),
-    layouts: compared(ctx, s.kept), closest: s.closest?.layout ?? null,
+    layouts: compared(ctx, s.watch.time("wet", () => s.kept.map((k) => (options.wet === false ? k : { ...k, layout: withWetTwin(ctx, k) })))), closest: s.closest?.layout ?? null,
     reasons: reasons.length > 0 ? reasons : missesAsFindings(ctx, s.misses),
   };
 }

@@ -86,6 +86,12 @@ export const quoteSchema = record({
 });
 
 const share = z.number().min(0).max(1);
+export const wetTwinSchema = record({
+  scenes: z.array(sceneSchema).min(1).max(4).readonly(),
+  turnovers: z.array(turnoverSchema).readonly().default([]),
+  findings: z.array(findingSchema).readonly().default([]),
+  quote: quoteSchema.optional(),
+});
 export const layoutSchema = record({
   id: z.string().min(1).max(80),
   title: z.string().max(200),
@@ -97,6 +103,7 @@ export const layoutSchema = record({
   findings: z.array(findingSchema).readonly().default([]),
   score: record({ comfort: share, flow: share, sight: share, tidiness: share, moves: share }).optional(),
   quote: quoteSchema.optional(),
+  wet: wetTwinSchema.optional().describe("the same day with every outdoor room shut by rain: where a part of the day is held outdoors"),
 });
 
 export const insteadSchema = record({ change: z.record(z.string(), z.unknown()), text: z.string().max(2_000) });

@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import type {
   capacitySchema, findingSchema, insteadSchema, itemSchema, layoutSchema, moveSchema, quoteLineSchema, quoteSchema,
-  resultSchema, sceneSchema, seatSchema, STYLES, turnoverSchema,
+  resultSchema, sceneSchema, seatSchema, STYLES, turnoverSchema, wetTwinSchema,
 } from "./schema";
 
 export type SceneId = "ceremony" | "drinks" | "meal" | "dancing";
@@ -18,6 +18,7 @@ export type Turnover = z.output<typeof turnoverSchema>;
 export type QuoteLine = z.output<typeof quoteLineSchema>;
 export type Quote = z.output<typeof quoteSchema>;
 export type Layout = z.output<typeof layoutSchema>;
+export type WetTwin = z.output<typeof wetTwinSchema>;
 export type Instead = z.output<typeof insteadSchema>;
 export type ArrangeResult = z.output<typeof resultSchema>;
 export type Capacity = z.output<typeof capacitySchema>;

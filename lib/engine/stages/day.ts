@@ -1,14 +1,14 @@
 import type { Item } from "../../layout";
-import { seatPolygon } from "../../layout";
-import { meets, placedOf, withPlaced, type Placed, type RoomFloor } from "../place";
+import { placedOf, withPlaced, type Placed, type RoomFloor } from "../place";
 import { standingItem } from "../../rules";
-import { seatRows, type RowPlan } from "../rows";
+import type { RowPlan } from "../rows";
 import { standAll, type Wanted } from "./anchors";
 import { packageRooms, type Plan } from "./assign";
-import { remembered, withDrapes, type Context, type Ease } from "./context";
+import { withDrapes, type Context, type Ease } from "./context";
 import type { Spec } from "./demand";
 import { drapedFloor } from "./draped";
 import { layMeal, type MealStand } from "./meal";
+import { withRows } from "./rows";
 
 /** Everything that stands in one room through the day. */
 export type RoomDay = {
@@ -30,6 +30,8 @@ export type Day = {
   /** Pieces that found no place, by the brief's word. */
   readonly left: readonly Spec[];
   readonly removed: readonly string[];
+  /** Standing pieces cleared for the search, some of which may have come back. */
+  readonly cleared: readonly string[];
   /** Standing pieces that a drape has displaced, and the room where each stands now. */
   readonly rehomed: readonly { readonly id: string; readonly room: string }[];
   readonly short: number;
@@ -116,7 +118,7 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
       if (where) left.push(...(stand(rooms, where, [{ spec, optional: true }]) ?? [spec]));
     }
     const done = withRows(ctx, plan, rooms, 0);
-    return done ? { days: [{ plan, ease, rooms: done, meal: [], struckFloor: null, left, removed: [...removed], rehomed: [], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows" }] };
+    return done ? { days: [{ plan, ease, rooms: done, meal: [], struckFloor: null, left, removed: [...removed], cleared: [...removed], rehomed: [], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows" }] };
   }
   const days: Day[] = [];
   const meals = mealOf(ctx, { plan, ease, lane, hard }, rooms, mealSpecs);
@@ -135,7 +137,7 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
     const used = first.reduce((n, m) => n + [...m.top, ...m.seated.items].reduce((k, i) => k + i.seats.filter((s) => s.place === "chair").length, 0), 0);
     const done = withRows(ctx, plan, laid, used);
     if (!done) { misses.push({ plan, ease, why: "rows" }); continue; }
-    days.push({ plan, ease, rooms: done, meal: first, struckFloor: null, left: [...left, ...first.flatMap((m) => m.unplaced)], removed: [...removed], rehomed: [], short });
+    days.push({ plan, ease, rooms: done, meal: first, struckFloor: null, left: [...left, ...first.flatMap((m) => m.unplaced)], removed: [...removed], cleared: [...removed], rehomed: [], short });
   }
   return { days: days.sort((a, b) => a.short - b.short), misses };
 }
@@ -174,44 +176,4 @@ export function stockTakenBy(items: readonly Item[], start: ReadonlyMap<string, 
   const out = new Map(start);
   for (const i of items) if ("stock" in i.from) out.set(i.from.stock, (out.get(i.from.stock) ?? 0) + (i.from.count ?? 1));
   return out;
-}
-
-/** Adds the ceremony's rows; null when the ceremony's room does not take them. */
-function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, RoomDay>, mealChairs: number): Map<string, RoomDay> | null {
-  const out = new Map(rooms);
-  const seating = ctx.brief.ceremony.seating;
-  const day = plan.ceremony ? out.get(plan.ceremony) : undefined;
-  if (!day || plan.atTables || seating === "standing") return out;
-  const inMeal = plan.meal.includes(day.f.id);
-  const clears = inMeal || (plan.dance === day.f.id && plan.floor === "apart");
-  const fixed = day.statics.filter((p) => !p.walkable);
-  const standingOnly = day.statics.filter((p) => "standing" in p.item.from);
-  const music = ctx.brief.music.atCeremony ? fixed.filter((p) => p.item.kind === "dj" || p.item.kind === "band") : [];
-  // Rooms that are turned over anyway may do without the meal's pieces; a room that is not keeps them.
-  const tries = clears ? [fixed, [...new Set([...standingOnly, ...music])], standingOnly] : [fixed];
-  const pitches = [...new Set([ctx.values.comfort.rowPitch, ctx.values.most.rowPitch])];
-  for (const pitch of pitches) for (const keep of tries) {
-    const plans = remembered(ctx, `rows ${pitch} ${day.f.id} ${clears ? 0 : mealChairs} ${keep.map((p) => `${p.item.id}@${p.item.at.join()}`).join(" ")}`, () => seatRows({
-      room: day.f.id, floor: day.f.floor, solids: [...day.f.room.obstacles.map((o) => o.outline), ...keep.map((p) => p.body)],
-      zones: [...day.f.doorFloor, ...day.f.room.keepClear.map((k) => k.outline)], axis: day.f.axis, gates: day.f.gates,
-      features: day.f.room.walls.filter((w) => w.is === "feature"), windows: day.f.room.windows,
-    }, {
-      people: ctx.demand.ceremonyGuests, wheelchairs: Math.min(ctx.demand.wheelchairs, ctx.demand.ceremonyGuests),
-      chair: { id: ctx.chair.stock ?? "chair", width: ctx.chair.width, depth: ctx.chair.depth }, rowPitch: pitch,
-      aisle: ctx.brief.ceremony.aisle, curve: seating === "curve", chairsLeft: clears ? ctx.chair.count : Math.min(ctx.chair.count, ctx.chair.all - mealChairs),
-    }));
-    const best = plans.find((p) => p.places >= ctx.demand.ceremonyGuests);
-    if (!best) continue;
-    const gone = day.statics.filter((p) => !keep.includes(p) || conflicts(p, best));
-    out.set(day.f.id, { ...day, rows: best, mealOnly: new Set(gone.map((p) => p.item.id)) });
-    return out;
-  }
-  return null;
-}
-
-/** True when a piece stands where a row's chair, the aisle or the couple will be. */
-export function conflicts(p: Placed, rows: RowPlan): boolean {
-  if (rows.aisle && meets(p.body, rows.aisle)) return true;
-  if (meets(p.body, rows.front.zone)) return true;
-  return rows.items.some((i) => i.seats.some((s) => meets(p.body, seatPolygon(s))));
 }

@@ -1,7 +1,8 @@
 import { standingItem } from "../../rules";
 import { canStand, placedOf, useFloor, wallSpots, withPlaced, type RoomFloor } from "../place";
 import type { Context } from "./context";
-import { conflicts, type Day, type RoomDay } from "./day";
+import type { Day, RoomDay } from "./day";
+import { conflicts } from "./rows";
 import { waysHold } from "./displays";
 import { drapedRoom } from "./draped";
 

@@ -2,7 +2,8 @@ import { footprintPolygon } from "../../layout";
 import { canStand, meets, placedOf, withPlaced } from "../place";
 import { standingItem } from "../../rules";
 import type { Context } from "./context";
-import { conflicts, type Day, type RoomDay } from "./day";
+import type { Day, RoomDay } from "./day";
+import { conflicts } from "./rows";
 import { waysHold } from "./displays";
 
 /**

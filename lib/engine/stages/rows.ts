@@ -1,0 +1,74 @@
+import { seatPolygon, type Layout } from "../../layout";
+import { contextOf, judge } from "../../rules";
+import { seatRows, type RowPlan } from "../rows";
+import { meets, type Placed } from "../place";
+import type { Plan } from "./assign";
+import { remembered, type Context } from "./context";
+import type { RoomDay } from "./day";
+
+/** What the check says of rows by themselves. */
+const RULES = ["rowClear", "rowLength", "centreAisle", "aisles", "frontStrip", "ways", "route"];
+
+/**
+ * Adds the ceremony's rows; null when the ceremony's room does not take them. The pitch of comfort goes before the least one, and rows
+ * that the check has nothing against before any others.
+ */
+export function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, RoomDay>, mealChairs: number): Map<string, RoomDay> | null {
+  const seating = ctx.brief.ceremony.seating;
+  const day = plan.ceremony ? rooms.get(plan.ceremony) : undefined;
+  if (!day || plan.atTables || seating === "standing") return new Map(rooms);
+  const clears = plan.meal.includes(day.f.id) || (plan.dance === day.f.id && plan.floor === "apart");
+  const fixed = day.statics.filter((p) => !p.walkable);
+  const standingOnly = day.statics.filter((p) => "standing" in p.item.from);
+  const music = ctx.brief.music.atCeremony ? fixed.filter((p) => p.item.kind === "dj" || p.item.kind === "band") : [];
+  // Rooms that are turned over anyway may do without the meal's pieces; a room that is not keeps them.
+  const tries = clears ? [fixed, [...new Set([...standingOnly, ...music])], standingOnly] : [fixed];
+  const chairs = clears ? ctx.chair.count : Math.min(ctx.chair.count, ctx.chair.all - mealChairs);
+  const asks = [...new Set([ctx.values.comfort.rowPitch, ctx.values.most.rowPitch])].flatMap((pitch) => tries.map((keep) => ({ pitch, keep, chairs })));
+  let second: { readonly rows: RowPlan; readonly keep: readonly Placed[] } | null = null;
+  for (const ask of asks) {
+    const found = remembered(ctx, `rows ${ask.pitch} ${day.f.id} ${chairs} ${ask.keep.map((p) => `${p.item.id}@${p.item.at.join()}`).join(" ")}`, () => rowsFor(ctx, day, ask));
+    if (!found) continue;
+    if (found.clean) return placed(rooms, day, found.rows, ask.keep);
+    second ??= { rows: found.rows, keep: ask.keep };
+  }
+  return second && placed(rooms, day, second.rows, second.keep);
+}
+
+function placed(rooms: ReadonlyMap<string, RoomDay>, day: RoomDay, rows: RowPlan, keep: readonly Placed[]): Map<string, RoomDay> {
+  const gone = day.statics.filter((p) => !keep.includes(p) || conflicts(p, rows));
+  return new Map(rooms).set(day.f.id, { ...day, rows, mealOnly: new Set(gone.map((p) => p.item.id)) });
+}
+
+type RowsAsk = { readonly pitch: number; readonly keep: readonly Placed[]; readonly chairs: number };
+function rowsFor(ctx: Context, day: RoomDay, { pitch, keep, chairs }: RowsAsk): { readonly rows: RowPlan; readonly clean: boolean } | null {
+  const people = ctx.demand.ceremonyGuests;
+  const plans = seatRows({
+    room: day.f.id, floor: day.f.floor, solids: [...day.f.room.obstacles.map((o) => o.outline), ...keep.map((p) => p.body)],
+    zones: [...day.f.doorFloor, ...day.f.room.keepClear.map((k) => k.outline)], axis: day.f.axis, gates: day.f.gates,
+    features: day.f.room.walls.filter((w) => w.is === "feature"), windows: day.f.room.windows,
+  }, {
+    people, wheelchairs: Math.min(ctx.demand.wheelchairs, people), chair: { id: ctx.chair.stock ?? "chair", width: ctx.chair.width, depth: ctx.chair.depth },
+    rowPitch: pitch, aisle: ctx.brief.ceremony.aisle, curve: ctx.brief.ceremony.seating === "curve", chairsLeft: chairs,
+  }).filter((p) => p.places >= people);
+  const clean = plans.find((p) => isClean(ctx, day, p, keep));
+  const first = clean ?? plans[0];
+  return first ? { rows: first, clean: clean !== undefined } : null;
+}
+
+function isClean(ctx: Context, day: RoomDay, rows: RowPlan, keep: readonly Placed[]): boolean {
+  const items = [...keep.map((p) => p.item), ...rows.items];
+  const layout: Layout = {
+    id: "rows", title: "", why: [], turnovers: [], findings: [],
+    scenes: [{ id: "ceremony", title: "", rooms: [day.f.id], drapes: ctx.site.drapes.map((d) => d.id), items, seats: rows.places, numbers: [] }],
+  };
+  const c = contextOf(ctx.venue, layout, ctx.brief), v = c.scenes[0];
+  return v !== undefined && judge(c, v, RULES).every((f) => f.level !== "must");
+}
+
+/** True when a piece stands where a row's chair, the aisle or the couple will be. */
+export function conflicts(p: Placed, rows: RowPlan): boolean {
+  if (rows.aisle && meets(p.body, rows.aisle)) return true;
+  if (meets(p.body, rows.front.zone)) return true;
+  return rows.items.some((i) => i.seats.some((s) => meets(p.body, seatPolygon(s))));
+}
