@@ -4,7 +4,9 @@ import { defineConfig } from "vitest/config";
 const root = fileURLToPath(new URL("..", import.meta.url));
 
 /** What is tried on the embedded database and, word for word the same, on a PostgreSQL server. */
-const ON_BOTH = ["tests/contract/{store,service,service-matrix,access,mail}.test.ts"];
+const ON_BOTH = ["tests/contract/{store,service,service-matrix,access,mail,due-dates,backup}.test.ts"];
+/** What takes several processes on one database, or the server's own failing. */
+const ON_SERVER = ["tests/contract/{workers,database-away}.test.ts"];
 
 export default defineConfig({
   root,
@@ -14,8 +16,8 @@ export default defineConfig({
     hookTimeout: 60_000,
     maxWorkers: 2,
     projects: [
-      { extends: true, test: { name: "house", include: ["tests/{unit,properties,golden,outside,contract,house}/**/*.test.ts"] } },
-      { extends: true, test: { name: "postgresql", include: ON_BOTH, globalSetup: "tests/contract/support/postgres-setup.ts" } },
+      { extends: true, test: { name: "house", include: ["tests/{unit,properties,golden,outside,contract,house}/**/*.test.ts"], exclude: ON_SERVER } },
+      { extends: true, test: { name: "postgresql", include: [...ON_BOTH, ...ON_SERVER], globalSetup: "tests/contract/support/postgres-setup.ts" } },
     ],
   },
 });

@@ -47,7 +47,7 @@ if (!dev && !isBuilt(dir)) {
 if (!(await isPortFree(config.value.port))) stopWith(portTaken(config.value.port));
 const opened = await openHouse(config.value, log);
 if (!opened.ok) stopWith(opened.error);
-const { house, close } = opened.value;
+const { house, keepTime, close } = opened.value;
 
 let seeding: Seeding | undefined;
 let serving: { readonly stop: () => Promise<void> } | undefined;
@@ -79,6 +79,7 @@ try {
 process.stdout.write(await addressesOf(house, { demo }));
 countAhead(house).catch((error: unknown) => { if (!stopping) log.warn({ err: error }, "the rooms could not be counted ahead"); });
 if (seeding) await tellTheRest(seeding);
+if (!stopping) keepTime();
 
 /** The stories that need the engine go on while the pages are served; their own threads keep the visitors' free. */
 async function tellTheRest({ fresh, rest }: Seeding): Promise<void> {

@@ -14,6 +14,8 @@ export type Config = {
   readonly mailFrom: string;
   readonly deskPeople: readonly string[];
   readonly demo: boolean;
+  /** Does the server send mails and keep due dates itself? */
+  readonly worker: boolean;
   readonly log: "silent" | "error" | "warn" | "info" | "debug";
 };
 
@@ -39,11 +41,13 @@ export function readConfig(from: Environment = process.env): Result<Config, read
   const mailFrom = read("MARQUETRY_MAIL_FROM", SETTINGS.MARQUETRY_MAIL_FROM.read);
   const deskPeople = read("MARQUETRY_DESK", SETTINGS.MARQUETRY_DESK.read);
   const demo = read("MARQUETRY_DEMO", SETTINGS.MARQUETRY_DEMO.read);
+  const worker = read("MARQUETRY_WORKER", SETTINGS.MARQUETRY_WORKER.read);
+  if (worker === false && databaseUrl === undefined && problems.length === 0) problems.push("MARQUETRY_WORKER: 0 needs DATABASE_URL: the embedded database has room for one process");
   const log = read("MARQUETRY_LOG", SETTINGS.MARQUETRY_LOG.read);
-  if (problems.length > 0 || port === undefined || host === undefined || dataDir === undefined || mailFrom === undefined || deskPeople === undefined || demo === undefined || log === undefined) {
+  if (problems.length > 0 || port === undefined || host === undefined || dataDir === undefined || mailFrom === undefined || deskPeople === undefined || demo === undefined || worker === undefined || log === undefined) {
     return fail(problems);
   }
-  return ok({ port, host, origin: origin ?? `http://localhost:${port}`, dataDir, databaseUrl, mailUrl, mailCa, mailFrom, deskPeople, demo, log });
+  return ok({ port, host, origin: origin ?? `http://localhost:${port}`, dataDir, databaseUrl, mailUrl, mailCa, mailFrom, deskPeople, demo, worker, log });
 }
 
 /** What was found, but never of a variable that may hold a password. */

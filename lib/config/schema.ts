@@ -61,6 +61,10 @@ export const SETTINGS = {
       .pipe(z.array(address).min(1, "at least one mail address")),
   }),
   MARQUETRY_DEMO: setting({ about: "1: the demo mailbox is shown at the desk.", example: "0", read: flag }),
+  MARQUETRY_WORKER: setting({
+    about: "0: this server sends no mails and keeps no due dates; `npm run worker` does, in as many processes as you like. Needs DATABASE_URL.", example: "1",
+    read: z.enum(["0", "1"], "0 or 1").default("1").transform((text) => text === "1"),
+  }),
   MARQUETRY_LOG: setting({
     about: "How much is logged.", example: "info", read: z.enum(["silent", "error", "warn", "info", "debug"], "silent, error, warn, info or debug").default("info"),
   }),

@@ -1,6 +1,6 @@
 import type { Clock } from "../base";
 import { withoutKeys, type Transport } from "../mail";
-import { outbox, type MailRow, type Store } from "../store";
+import { bookings, outbox, type MailRow, type Store } from "../store";
 
 const CLAIM_MS = 2 * 60_000;
 const MOST_ATTEMPTS = 6;
@@ -26,6 +26,10 @@ export async function deliverDue(post: Post): Promise<number> {
 }
 
 async function deliver(post: Post, mail: MailRow): Promise<boolean> {
+  if (await isIdle(post, mail)) {
+    await outbox.takeBack(post.store.db, mail.id);
+    return false;
+  }
   const sent = await post.transport.send({
     from: { name: mail.fromName, address: post.from }, to: mail.recipient, subject: mail.subject,
     text: mail.bodyText, html: mail.bodyHtml, messageId: mail.messageId, date: mail.queuedAt,
@@ -45,6 +49,13 @@ async function deliver(post: Post, mail: MailRow): Promise<boolean> {
 /** The letters of one booking hang on a message that was never sent: its name is made from the booking's reference alone. */
 function threadOf({ booking, messageId }: MailRow): string | undefined {
   return booking === null ? undefined : `<booking.${booking.toLowerCase()}${messageId.slice(messageId.indexOf("@"))}`;
+}
+
+/** A reminder that waited, for the mail server say, while its couple sent their layout. */
+async function isIdle({ store }: Post, { kind, booking }: MailRow): Promise<boolean> {
+  if (kind !== "reminder" || booking === null) return false;
+  const now = await bookings.find(store.db, booking);
+  return now === undefined || !["invited", "started", "returned"].includes(now.state);
 }
 
 /** One minute, then three times as long each time: 1, 3, 9, 27, 81 minutes. */

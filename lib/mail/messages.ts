@@ -93,6 +93,49 @@ export function deskSignIn(venueName: string, href: string, minutes: number): Me
   };
 }
 
+/** To the couple, some days before their layout is due. */
+export function reminder(about: About, left: { readonly days: number; readonly begun: boolean; readonly href: string }): Message {
+  const when = left.days === 0 ? "today" : left.days === 1 ? "tomorrow" : `in ${left.days} days`;
+  return {
+    kind: "reminder", lang: "en-GB", subject: `Your room layout is due ${when} (${about.reference})`,
+    blocks: [
+      text(greeting(about)),
+      text(`Your layout for ${day(about, about.date)} at ${about.venueName} is due ${when}: by ${day(about, about.dueDate)}. ${left.begun ? "What you have answered is kept; go on where you stopped." : "It takes about twenty minutes, and each answer is saved by itself."}`),
+      link("Open your layout", left.href),
+      text("Once you have sent it, no more of these come."),
+    ],
+  };
+}
+
+/** To the couple, when nothing had come by the due date. `title` is the standard layout's, where the venue has one. */
+export function overdue(about: About, now: { readonly title?: string; readonly href: string }): Message {
+  return {
+    kind: "overdue", lang: "en-GB", subject: `Your room layout was due (${about.reference})`,
+    blocks: [
+      text(greeting(about)),
+      text(`Your layout for ${day(about, about.date)} was due by ${day(about, about.dueDate)}, and none has come.`),
+      text(now.title === undefined
+        ? `Open your layout and send it, or speak with ${about.venueName}.`
+        : `${about.venueName} has therefore set its own standard layout, "${now.title}". It is set by the venue and not agreed. If another would suit you better, speak with the venue, or send yours: whether it still can be had is for the venue to say.`),
+      link("Open your layout", now.href),
+    ],
+  };
+}
+
+/** To the desk, of the same. */
+export function overdueToDesk(about: About, now: { readonly title?: string; readonly href: string }): Message {
+  return {
+    kind: "desk-notice", lang: "en-GB", subject: `${about.reference}: nothing has come from ${about.names.join(" & ")}`,
+    blocks: [
+      text(now.title === undefined
+        ? "The layout was due, and none has come. The venue's file holds no standard layout, so none was set."
+        : `The layout was due, and none has come. The standard layout "${now.title}" was set in its place: set by the venue, not agreed.`),
+      facts(["Booking", `${about.reference}, ${about.names.join(" & ")}`], ["Day", day(about, about.date)], ["Layout was due by", day(about, about.dueDate)], ["Package", about.packageName]),
+      link("Look at the booking", now.href),
+    ],
+  };
+}
+
 /** To whoever set up the mail server, to see that it works. */
 export function trial(origin: string): Message {
   return {

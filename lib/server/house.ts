@@ -1,42 +1,53 @@
 import { randomInt } from "node:crypto";
 import { fail, ok, type Result } from "../base";
 import type { Config } from "../config";
-import { startPostman, type Postman } from "../jobs";
+import { startClockwork, startPostman, type Clockwork, type Postman } from "../jobs";
 import { setHouse, type House } from "../service/house";
+import { keepDates } from "../service/keep-dates";
 import { openStore, storeErrorText } from "../store/open";
 import type { Log } from "./log";
 import { transportOf } from "./transport";
 import { makeWorks, type WorksHandle } from "./works";
 
-export type OpenHouse = { readonly house: House; readonly close: () => Promise<void> };
+export type OpenHouse = {
+  readonly house: House;
+  /** From now on due dates are kept: reminders, and what the venue sets itself. The demo's stories are told first. */
+  readonly keepTime: () => void;
+  readonly close: () => Promise<void>;
+};
+
+/** How often due dates are looked at. */
+const DATES_MS = 10 * 60_000;
 
 /** Opens the store, starts the works and the postman, and makes the house known to the pages. */
 export async function openHouse(config: Config, log: Log): Promise<Result<OpenHouse, string>> {
+  const transport = transportOf(config);
+  if (!transport.ok) return transport;
   const opened = await openStore(config);
   if (!opened.ok) return fail(storeErrorText(opened.error));
   const store = opened.value;
-  const transport = transportOf(config);
-  if (!transport.ok) {
-    await store.close();
-    return transport;
-  }
   const works: WorksHandle = makeWorks();
   const clock = { now: () => Date.now() };
-  const postman: Postman = startPostman(
-    { store, transport: transport.value, clock, from: config.mailFrom, keepLinks: config.demo && config.mailUrl === undefined },
-    (error) => log.error({ err: error }, "the outbox could not be worked on"),
-  );
+  const keepLinks = config.demo && config.mailUrl === undefined;
+  const postman: Postman | undefined = config.worker
+    ? startPostman({ store, transport: transport.value, clock, from: config.mailFrom, keepLinks }, (error) => log.error({ err: error }, "the outbox could not be worked on"))
+    : undefined;
   const house: House = {
     origin: config.origin, demo: config.demo, deskPeople: config.deskPeople, mailFrom: config.mailFrom, store, clock,
-    random: () => randomInt(2 ** 47) / 2 ** 47, works: works.works, poke: postman.poke,
+    random: () => randomInt(2 ** 47) / 2 ** 47, works: works.works, poke: () => postman?.poke(),
   };
   setHouse(house);
+  let clockwork: Clockwork | undefined;
+  const keepTime = (): void => {
+    if (config.worker) clockwork ??= startClockwork(DATES_MS, () => keepDates(house), (error) => log.error({ err: error }, "due dates could not be kept"));
+  };
   const close = async (): Promise<void> => {
     setHouse(undefined);
-    await postman.stop();
+    await clockwork?.stop();
+    await postman?.stop();
     transport.value.close();
     await works.close();
     await store.close();
   };
-  return ok({ house, close });
+  return ok({ house, keepTime, close });
 }

@@ -17,6 +17,9 @@ export function sayEntry({ what, data }: Pick<HistoryRow, "what" | "data">): str
     case "sent": return `Revision ${text("number")} came in.`;
     case "returned": return `Revision ${text("number")} was returned.`;
     case "agreed": return `Revision ${text("number")} was agreed.`;
+    case "reminded": return `They were reminded; ${text("days")} days were left.`;
+    case "overdue": return "Nothing had come by the due date.";
+    case "set-by-venue": return `Nothing had come by the due date: the standard layout "${text("title")}" was set by the venue. It is not agreed.`;
     case "closed": return text("reason") === "" ? "Closed." : `Closed: ${text("reason")}`;
     default: return what;
   }

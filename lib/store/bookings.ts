@@ -9,7 +9,7 @@ export type NewBooking = Pick<BookingRow, "reference" | "venue" | "names" | "ema
 
 export async function add(db: Handle, one: NewBooking): Promise<void> {
   await db.insertInto("bookings").values({
-    ...one, names: JSON.stringify(one.names), state: "invited", revision: 0, draft: "{}", chosen: null, chosenKey: null, changedAt: one.createdAt,
+    ...one, names: JSON.stringify(one.names), state: "invited", revision: 0, draft: "{}", chosen: null, chosenKey: null, setLayout: null, setVersion: null, setAt: null, changedAt: one.createdAt,
   }).execute();
 }
 
@@ -29,6 +29,18 @@ export function list(db: Handle): Promise<BookingRow[]> {
 export async function count(db: Handle): Promise<number> {
   const row = await db.selectFrom("bookings").select(sql<number>`count(*)`.as("n")).executeTakeFirstOrThrow();
   return Number(row.n);
+}
+
+/** Bookings that still wait for their couple, due on or before a day. */
+export function open(db: Handle, dueBy: string): Promise<BookingRow[]> {
+  return db.selectFrom("bookings").selectAll().where("state", "in", ["invited", "started", "returned"]).where("dueDate", "<=", dueBy).orderBy("dueDate").execute();
+}
+
+/** Puts the venue's own layout down, once: false if that was done before. */
+export async function setByVenue(tx: Handle, reference: string, what: { readonly layout: Layout; readonly version: number; readonly at: string }): Promise<boolean> {
+  const done = await tx.updateTable("bookings").set({ setLayout: JSON.stringify(what.layout), setVersion: what.version, setAt: what.at })
+    .where("reference", "=", reference).where("setAt", "is", null).executeTakeFirst();
+  return done.numUpdatedRows === 1n;
 }
 
 export type Change = {

@@ -18,7 +18,9 @@ export type Database = {
   readonly bookings: {
     reference: string; venue: string; names: Json<readonly string[]>; email: string; package: string; eventDate: Day; dueDate: Day;
     state: State; revision: number; draft: Json<Draft>;
-    chosen: ColumnType<Layout | null, string | null, string | null>; chosenKey: string | null; createdAt: Moment; changedAt: Moment;
+    chosen: ColumnType<Layout | null, string | null, string | null>; chosenKey: string | null;
+    /** Set by the venue when nothing had come by the due date; not agreed. */
+    setLayout: ColumnType<Layout | null, string | null, string | null>; setVersion: number | null; setAt: Moment | null; createdAt: Moment; changedAt: Moment;
   };
   readonly revisions: {
     booking: string; number: number; brief: Json<BriefFile>; layout: Json<Layout>; quote: Json<Quote>; findings: Json<readonly Finding[]>;

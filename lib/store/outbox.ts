@@ -25,6 +25,11 @@ export async function markSent(db: Handle, one: { readonly id: number; readonly 
   await db.updateTable("mails").set({ state: "sent", sentAt: one.at, why: null, bodyText: one.bodyText, bodyHtml: one.bodyHtml }).where("id", "=", one.id).execute();
 }
 
+/** Takes back a mail that was not sent and that nobody needs any more. */
+export async function takeBack(db: Handle, id: number): Promise<void> {
+  await db.deleteFrom("mails").where("id", "=", id).where("state", "in", ["queued", "sending"]).execute();
+}
+
 /** Failed for good, or to be tried again at `again`. */
 export async function markFailed(db: Handle, one: { readonly id: number; readonly why: string; readonly again?: string }): Promise<void> {
   await db.updateTable("mails").set(one.again === undefined ? { state: "failed", why: one.why } : { state: "queued", why: one.why, dueAt: one.again })

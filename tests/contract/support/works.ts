@@ -2,7 +2,7 @@ import type { ArrangeResult, Layout, Quote } from "../../../lib/layout";
 import type { Works } from "../../../lib/service";
 
 const QUOTE: Quote = { currency: "GBP", lines: [], net: 0, tax: 0, total: 0 };
-const LAYOUT: Layout = {
+export const LAYOUT: Layout = {
   id: "a", title: "Rounds about the floor", why: [], turnovers: [], findings: [],
   scenes: [{ id: "meal", title: "Meal", rooms: ["grain-floor"], drapes: [], items: [], seats: 40, numbers: [] }],
 };
