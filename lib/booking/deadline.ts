@@ -27,3 +27,11 @@ export function deadlineAt(due: string, timeZone: string, now: number): Deadline
   const daysLeft = today.until(Temporal.PlainDate.from(due), { largestUnit: "day" }).days;
   return { daysLeft, overdue: now >= overdueFrom(due, timeZone) };
 }
+
+/**
+ * The day on which a couple answered, at the venue, YYYY-MM-DD: that of their first sending, so that a request which was in time and came
+ * back is in time still; today where nothing was sent yet. `firstSent` is a moment as ISO 8601, `now` milliseconds since 1970 UTC.
+ */
+export function answeredOn(timeZone: string, { firstSent, now }: { readonly firstSent: string | undefined; readonly now: number }): string {
+  return todayAt(timeZone, firstSent === undefined ? now : Temporal.Instant.from(firstSent).epochMilliseconds);
+}

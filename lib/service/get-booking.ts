@@ -4,6 +4,7 @@ import type { VenueVersion } from "../store/venues";
 import { gate } from "./gate";
 import type { House } from "./house";
 import type { Actor, BookingView, Outcome } from "./types";
+import { pricedToday } from "./priced";
 import { viewOf } from "./view";
 
 /** A booking with all that belongs to it. A couple sees its own, and no mails. */
@@ -13,12 +14,12 @@ export async function getBooking(house: House, actor: Actor, { reference }: { re
   if (!booking.ok) return booking;
   const venue = await venueOf(db, booking.value);
   if (!venue) return fail({ code: "not-found" });
-  return ok(viewOf(house, {
+  return ok(await pricedToday(house, viewOf(house, {
     booking: booking.value, venue,
     revisions: await revisions.listOf(db, reference),
     history: await history.listOf(db, reference),
     mails: actor.kind === "desk" ? await outbox.list(db, { booking: reference }) : [],
-  }));
+  })));
 }
 
 /** The venue as a booking sees it: the version of the agreed revision once there is one, else the current one. */

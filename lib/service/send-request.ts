@@ -10,6 +10,7 @@ import { carryOut } from "./effects";
 import { gate, whoIs } from "./gate";
 import type { House } from "./house";
 import { nowIso } from "./moment";
+import { dayOf } from "./priced";
 import type { Actor, Outcome, Refusal } from "./types";
 import { briefOf, chosenOf, factsOf } from "./view";
 
@@ -43,12 +44,15 @@ type Ready = {
 
 async function readyToSend(house: House, booking: BookingRow): Promise<Result<Ready, Refusal>> {
   const venue = await venues.find(house.store.db, booking.venue);
-  const file = briefFileOfDraft(booking.draft, factsOf(booking));
-  const brief = briefOf(booking);
-  if (!venue || !file || !brief) return fail({ code: "incomplete", missing: ["guests"] });
-  const chosen = chosenOf(house, booking, { venue, brief });
+  const answered = briefFileOfDraft(booking.draft, factsOf(booking));
+  const asked = briefOf(booking);
+  if (!venue || !answered || !asked) return fail({ code: "incomplete", missing: ["guests"] });
+  const chosen = chosenOf(house, booking, { venue, brief: asked });
   if (!chosen) return fail({ code: "incomplete", missing: ["layout"] });
   if (chosen.outdated) return fail({ code: "incomplete", missing: ["layout-outdated"] });
+  // The day of answering is part of what is sent: a charge for late answers rests on it.
+  const today = dayOf(house, venue.venue.timeZone, await revisions.listOf(house.store.db, booking.reference));
+  const file = { ...answered, today }, brief = { ...asked, today };
   const findings = await house.works.check(venue.venue, chosen.layout, brief);
   const quote = await house.works.quote(venue.venue, brief, chosen.layout);
   // The revision's layout carries the check and the quote it was sent with: a reader of the layout alone sees no older ones.
