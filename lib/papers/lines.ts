@@ -42,8 +42,24 @@ function wrapParagraph(text: string, fit: Fit): string[] {
   return [...lines, line];
 }
 
+const broken = new WeakMap<Measure, Map<string, readonly string[]>>();
+/** Only so many texts are remembered: the same ones are set again and again while columns are made level. */
+const REMEMBERED = 5_000;
+
 /** Text broken into lines no wider than `width`; line ends of the writer are kept, empty lines at either end are not. */
 export function wrap(text: string, fit: Fit): readonly string[] {
+  const { font, size } = fit.style;
+  const key = `${font.face}${font.weight}${font.italic ? "i" : ""} ${size} ${fit.width} ${text}`;
+  const known = broken.get(fit.measure) ?? new Map<string, readonly string[]>();
+  const before = known.get(key);
+  if (before) return before;
+  if (known.size >= REMEMBERED) known.clear();
+  const lines = wrapAnew(text, fit);
+  broken.set(fit.measure, known.set(key, lines));
+  return lines;
+}
+
+function wrapAnew(text: string, fit: Fit): readonly string[] {
   const paragraphs = text.replace(/\r\n?/g, "\n").trim().split("\n");
   return paragraphs.flatMap((p, i) => {
     const lines = wrapParagraph(p, fit);

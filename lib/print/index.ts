@@ -1,6 +1,6 @@
 import { composeCarried, composePlan, PALETTES, type Drawing } from "../drawing";
 import type { SceneId } from "../layout";
-import { LETTER, proposalPaper, sheetFor, sheetsPaper, type ProposalInput, type ProposalMeta, type ProposalTools, type SheetsInput, type SheetsMeta, type SheetsTools } from "../papers";
+import { LETTER, proposalPaper, sheetFor, sheetsPaper, type PaperDocument, type ProposalInput, type ProposalMeta, type ProposalTools, type SheetsInput, type SheetsMeta, type SheetsTools } from "../papers";
 import { printPaper, type Printed } from "./print";
 import { qrModules } from "./qr";
 import { lacks, widthOf } from "./runs";
@@ -13,15 +13,16 @@ export type ProposalPrint = Omit<ProposalInput, "meta"> & {
   readonly meta: ProposalMeta & { readonly now: Date };
 };
 
-/** A small plan at least 11 CSS pixels to the word, drawn again narrower until it is no higher than its room. */
+/** What a small plan's edge and its scale bar take of its width and its height, mm: they do not grow with it. */
+const EDGES = { width: 6.9, height: 10.6 } as const;
+
+/** A small plan at least 11 CSS pixels to the word; where it is higher than its room it is drawn once more, as much narrower. */
 function smallPlan({ venue, layout }: ProposalPrint, scene: SceneId, room: { readonly width: number; readonly height: number }): Drawing {
-  let width = room.width;
-  let plan = composePlan(venue, layout, scene, { pixelWidth: width * PX_PER_MM });
-  for (let i = 0; i < 3 && plan.height > room.height; i += 1) {
-    width *= room.height / plan.height;
-    plan = composePlan(venue, layout, scene, { pixelWidth: width * PX_PER_MM });
-  }
-  return plan;
+  const drawn = (width: number): Drawing => composePlan(venue, layout, scene, { pixelWidth: width * PX_PER_MM });
+  const first = drawn(room.width);
+  if (first.height <= room.height) return first;
+  const slope = (first.height - EDGES.height) / (room.width - EDGES.width);
+  return drawn(room.width - (first.height - room.height) / slope);
 }
 
 const toolsFor = (input: ProposalPrint): ProposalTools => ({
@@ -31,9 +32,12 @@ const toolsFor = (input: ProposalPrint): ProposalTools => ({
   small: (scene, room) => smallPlan(input, scene, room),
 });
 
+/** The proposal as pages, before it is printed. */
+export const proposalDocument = (input: ProposalPrint): PaperDocument => proposalPaper(input, toolsFor(input));
+
 /** The proposal as a tagged PDF, with how many pages it has and which letters could not be printed. */
 export function printProposal(input: ProposalPrint): Promise<Printed> {
-  return printPaper(proposalPaper(input, toolsFor(input)), { colours: (ink) => PALETTES.print[ink], now: input.meta.now });
+  return printPaper(proposalDocument(input), { colours: (ink) => PALETTES.print[ink], now: input.meta.now });
 }
 
 /** The proposal that a couple sends, as the bytes of a tagged PDF (ISO 14289-1). */

@@ -45,6 +45,7 @@ const mirrored = (letter: string): string => bidi.getMirroredCharacter(letter) ?
  */
 export function forShaper(text: string, level: number): string {
   const turned = level % 2 === 1;
+  if (!turned && !rightToLeft(text)) return text;
   const letters = [...graphemes.segment(text)].map((s) => (turned ? mirrored(s.segment) : s.segment));
   return (turned === rightToLeft(text) ? letters : letters.reverse()).join("");
 }

@@ -1,5 +1,6 @@
 import type { Font } from "../drawing/pdf";
 import { faceFor, holds, type Face, type Han } from "./faces";
+import { laidOut } from "./glyphs";
 import { forShaper, inSight, levelsOf } from "./order";
 
 /** A stretch of text that one file prints, as its shaper wants it. */
@@ -26,6 +27,9 @@ const JOINERS = /[\u200C\u200D]/gu;
 /** A script whose letters change places within a syllable: what is printed does not give them back one by one. */
 const REORDERED = /\p{Script=Devanagari}/u;
 
+/** Only so many words are remembered: a desk that prints all day must not grow without end. */
+const REMEMBERED = 50_000;
+
 const graphemes = new Intl.Segmenter("en", { granularity: "grapheme" });
 
 const SCRIPT_NAMES = [
@@ -44,11 +48,24 @@ const hanOf = (text: string): Han =>
 
 const space = (letter: string): boolean => letter === " " || letter === "\u00a0";
 
+const keyOf = (font: Font): string => `${font.face}${font.weight}${font.italic ? "i" : ""}`;
+const shaped = new Map<string, Shaped>();
+
 /**
  * Splits a line into runs by which face holds its letters and which way they run. Each letter with its marks stays whole.
  * Where no face has it the run says so in brackets, so that the paper never shows an empty box, and the letters are reported.
  */
 export function shape(text: string, font: Font): Shaped {
+  const key = `${keyOf(font)} ${text}`;
+  const known = shaped.get(key);
+  if (known) return known;
+  if (shaped.size >= REMEMBERED) shaped.clear();
+  const made = shapeAnew(text, font);
+  shaped.set(key, made);
+  return made;
+}
+
+function shapeAnew(text: string, font: Font): Shaped {
   const first = faceFor("a", font, "chinese");
   if (first === null) return { runs: [], missing: [] };
   const whole = text.normalize("NFC").replace(/\s+/gu, (s) => (s === "\u00a0" ? s : " ")).replace(UNSEEN, "");
@@ -93,34 +110,17 @@ export function shape(text: string, font: Font): Shaped {
 export const lacks = (text: string): readonly string[] =>
   [...new Set(shape(text, { face: "serif", weight: "regular", italic: false }).missing.map(scriptOf))];
 
-/** Tabular figures keep columns of numbers true; both families have them. */
-export const FEATURES: readonly PDFKit.Mixins.OpenTypeFeatures[] = ["tnum"];
-
-const widths = new Map<string, number>();
-/** Only so many widths are remembered: a desk that prints all day must not grow without end. */
-const REMEMBERED = 50_000;
-
-function runWidth(run: Run): number {
-  const key = `${run.face.key}\u0000${run.text}`;
-  const known = widths.get(key);
-  if (known !== undefined) return known;
-  if (widths.size >= REMEMBERED) widths.clear();
-  const width = run.face.font.layout(run.text, [...FEATURES]).advanceWidth / run.face.font.unitsPerEm;
-  widths.set(key, width);
-  return width;
-}
-
 const wholes = new Map<string, number>();
 
 /** Width of text in the unit that `size` is in. */
 export function widthOf(text: string, font: Font, size: number): number {
-  const key = `${font.face}${font.weight}${font.italic ? "i" : ""}\u0000${text}`;
+  const key = `${keyOf(font)} ${text}`;
   const known = wholes.get(key);
   if (known !== undefined) return known * size;
   if (wholes.size >= REMEMBERED) wholes.clear();
-  const width = shape(text, font).runs.reduce((sum, run) => sum + runWidth(run), 0);
+  const width = shape(text, font).runs.reduce((sum, run) => sum + laidOut(run.face, run.text).advanceWidth, 0) / 1000;
   wholes.set(key, width);
   return width * size;
 }
 
-export const runAdvance = (run: Run, size: number): number => runWidth(run) * size;
+export const runAdvance = (run: Run, size: number): number => (laidOut(run.face, run.text).advanceWidth / 1000) * size;
