@@ -3,7 +3,7 @@ type Why = "unknown" | "expired" | "used" | "revoked";
 const WORDS: Readonly<Record<Why, string>> = {
   expired: "This link has run out. Links do, so that an old mail opens nothing.",
   used: "This link has been used already. Each opens once.",
-  revoked: "This link has been withdrawn by the venue.",
+  revoked: "A newer link has taken its place, or the venue has withdrawn it.",
   unknown: "This link opens nothing. Perhaps a part of it was lost on the way from the mail.",
 };
 

@@ -5,7 +5,7 @@ import { Names } from "@/components/ui/names";
 import { sayDay, sayLeft, sayShortDay } from "@/components/ui/say";
 
 type Group = { readonly head: string; readonly rows: readonly QueueRow[] };
-type Props = { readonly groups: readonly Group[]; readonly rows: readonly QueueRow[]; readonly today: string; readonly locale: string };
+type Props = { readonly groups: readonly Group[]; readonly rows: readonly QueueRow[]; readonly today: string; readonly locale: string; /** Name each booking's venue. */ readonly venues: boolean };
 
 /** What happened last, in a line; a mail that did not arrive outweighs the rest. */
 function lastOf(row: QueueRow): string {
@@ -19,7 +19,7 @@ function todoOf(row: QueueRow): { readonly href: string; readonly text: string }
   return null;
 }
 
-export function QueueTable({ groups, rows, today, locale }: Props) {
+export function QueueTable({ groups, rows, today, locale, venues }: Props) {
   const open = rows.filter((r) => r.state !== "closed");
   const span = spanOf(open.map((r) => ({ today, due: r.dueDate, day: r.date })), today);
   return (
@@ -42,7 +42,7 @@ export function QueueTable({ groups, rows, today, locale }: Props) {
             return (
               <tr key={r.reference}>
                 <td className="due"><b>{sayShortDay(r.dueDate, locale)}</b> <span className="sec">{settled ? "" : sayLeft(r.daysLeft)}</span></td>
-                <td className="who"><a href={`/desk/bookings/${r.reference}`}><Names names={r.names} locale={locale} /></a><span className="sec">{sayDay(r.date, locale)}, {r.packageName}</span></td>
+                <td className="who"><a href={`/desk/bookings/${r.reference}`}><Names names={r.names} locale={locale} /></a><span className="sec">{sayDay(r.date, locale)}, {r.packageName}{venues ? `, ${r.venueName}` : ""}</span></td>
                 <td className="figures">{r.guests !== undefined && <><b>{r.guests}</b><span className="hidden-words"> guests</span></>}</td>
                 <td className="days">{settled ? null : <Days span={span} today={today} due={r.dueDate} day={r.date} />}</td>
                 <td><StateTag state={r.state} /><span className="sec">{lastOf(r)}</span></td>

@@ -4,7 +4,7 @@ import { AreaField } from "@/components/ui/field";
 import { sayFingerprint, sayMoment } from "@/components/ui/say";
 
 export const DONE: Readonly<Record<string, string>> = {
-  added: "The booking is added.", mailed: "A fresh link is on its way. Those mailed before still open.", returned: "Returned. The couple get your words by mail.",
+  added: "The booking is added.", mailed: "A fresh link is on its way. Those mailed before open nothing any more.", returned: "Returned. The couple get your words by mail.",
   agreed: "Agreed. The couple get a mail that names the revision and its fingerprint.", closed: "Closed. Its link no longer opens.",
   moved: "That could not be done: the booking has moved on meanwhile. Below is how it stands now.",
 };

@@ -46,8 +46,8 @@ function titleOf({ venue, layout, scene: id, brief, revision = 0, fingerprint }:
 }
 
 /** A plan within a page takes the page's colours, light or dark, by its classes; its ids are its own. */
-function withinPage({ venue, layout, scene, pixelWidth = PIXELS }: PlanInput): string {
-  const drawing = composePlan(venue, layout, scene, { pixelWidth, frame: false });
+function withinPage({ venue, layout, scene, rooms, pixelWidth = PIXELS }: PlanInput): string {
+  const drawing = composePlan(venue, layout, scene, { pixelWidth, rooms, frame: false });
   return toSvg(drawing, { theme: "css", pixelWidth, idPrefix: `${layout.id}-${scene}-`, reads: "image" });
 }
 

@@ -2,6 +2,7 @@ import { randomBytes } from "node:crypto";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import type { Duplex } from "node:stream";
 import type { Config } from "../config";
+import { mendBroken } from "./broken-page";
 import { turnedAway } from "./guard";
 import { answerHeaders, makeNonce } from "./headers";
 import { loggedPath, type Log } from "./log";
@@ -62,7 +63,8 @@ export async function openFront({ config, log, handle, upgrade, graceMs = 10_000
 /** The nonce goes out with the answer, and in with the request: the framework reads it there and stamps its own scripts with it. */
 function prepare(request: IncomingMessage, response: ServerResponse, facts: { readonly id: string; readonly https: boolean; readonly dev: boolean }): void {
   const path = (request.url ?? "/").split("?")[0] ?? "/";
-  const headers = answerHeaders({ path, https: facts.https, dev: facts.dev, nonce: makeNonce() });
+  const nonce = makeNonce();
+  const headers = answerHeaders({ path, https: facts.https, dev: facts.dev, nonce });
   delete request.headers["content-security-policy"];
   delete request.headers["content-security-policy-report-only"];
   const policy = headers["Content-Security-Policy"];
@@ -70,6 +72,8 @@ function prepare(request: IncomingMessage, response: ServerResponse, facts: { re
   request.headers["x-request-id"] = facts.id;
   response.setHeader("X-Request-Id", facts.id);
   for (const [name, value] of Object.entries(headers)) response.setHeader(name, value);
+  // The development server shows what broke.
+  if (!facts.dev) mendBroken(request, response, { nonce, id: facts.id });
 }
 
 type Noted = { readonly request: IncomingMessage; readonly response: ServerResponse; readonly log: Log; readonly id: string };

@@ -6,7 +6,7 @@ import type { VenueVersion } from "../store/venues";
 import { deskGate, whoIs } from "./gate";
 import type { House } from "./house";
 import { nowIso } from "./moment";
-import { aboutOf, coupleLink, queueMail } from "./post";
+import { aboutOf, queueMail, replacingLink } from "./post";
 import type { Actor, FieldError, FormValues, Outcome, Refusal } from "./types";
 
 /** Adds a booking, and mails its link when `mail` is "yes". Fields: names, email, package, date, venue (the first when left out), mail. */
@@ -32,7 +32,7 @@ export async function invite(tx: Handle, house: House, { reference, actor }: { r
   const booking = await bookings.find(tx, reference);
   if (!booking) return;
   const about = await aboutOf(tx, booking);
-  const href = await coupleLink(tx, house, booking);
+  const href = await replacingLink(tx, house, booking);
   await queueMail(tx, house, { message: messages.invitation(about, href), to: booking.email, fromName: about.venueName, booking: reference });
   await history.add(tx, { booking: reference, at: nowIso(house), who: whoIs(actor), what: "link-mailed", data: { to: booking.email } });
 }

@@ -4,7 +4,7 @@ import { messages } from "../mail";
 import { bookings, history, links, venues, type BookingRow, type Handle } from "../store";
 import type { House } from "./house";
 import { iso, nowIso } from "./moment";
-import { aboutOf, coupleLink, linkTo, queueMail } from "./post";
+import { aboutOf, linkTo, queueMail, replacingLink } from "./post";
 import type { Outcome } from "./types";
 
 /** Mails a one-time sign-in link if the address belongs to the desk; answers the same either way. */
@@ -31,11 +31,11 @@ export async function deskLink(tx: Handle, house: House, how: { readonly person:
   return linkTo(house, "desk", secret);
 }
 
-/** Mails a fresh link in place of one that ran out. Answers the same whether the key is known or not. */
+/** Mails a fresh link in place of one that ran out or was replaced. Answers the same whether the key is known or not. */
 export async function renewLink(house: House, { key }: { readonly key: string }): Promise<Outcome<null>> {
   const { db } = house.store;
   const link = isSecret(key) ? await links.find(db, hashSecret(key)) : undefined;
-  if (!link || link.revokedAt !== null) return ok(null);
+  if (!link) return ok(null);
   if (link.person !== null) return askDeskLink(house, { email: link.person });
   const booking = link.booking === null ? undefined : await bookings.find(db, link.booking);
   if (booking) await mailAgain(house, booking);
@@ -57,7 +57,7 @@ async function mailAgain(house: House, booking: BookingRow): Promise<void> {
   await house.store.transaction(async (tx) => {
     if ((await links.countOfBooking(tx, booking.reference, iso(house.clock.now() - HOUR))) >= DESK_LINKS_AN_HOUR) return;
     const about = await aboutOf(tx, booking);
-    const href = await coupleLink(tx, house, booking);
+    const href = await replacingLink(tx, house, booking);
     await queueMail(tx, house, { message: messages.invitation(about, href), to: booking.email, fromName: about.venueName, booking: booking.reference });
     await history.add(tx, { booking: booking.reference, at: nowIso(house), who: "couple", what: "link-asked" });
   });

@@ -7,11 +7,11 @@ import { sayEntry } from "./said";
 import type { House } from "./house";
 import type { Actor, MailView, Outcome, QueueFilter, QueueRow, QueueView } from "./types";
 
-type Wanted = { readonly filter?: QueueFilter; readonly search?: string };
+type Wanted = { readonly filter?: QueueFilter; readonly search?: string; /** One venue alone, by its id. */ readonly venue?: string };
 const FILTERS: readonly QueueFilter[] = ["all", "overdue", "waiting", ...STATES];
 
 /** Bookings by due date, with the count of every filter. */
-export async function listQueue(house: House, actor: Actor, { filter = "all", search = "" }: Wanted): Promise<Outcome<QueueView>> {
+export async function listQueue(house: House, actor: Actor, { filter = "all", search = "", venue }: Wanted): Promise<Outcome<QueueView>> {
   const desk = deskGate(actor, "queue");
   if (!desk.ok) return desk;
   const { db } = house.store;
@@ -19,12 +19,12 @@ export async function listQueue(house: House, actor: Actor, { filter = "all", se
   const fates = await outbox.lastFates(db);
   const lasts = await history.lasts(db);
   const now = house.clock.now();
-  const rows = (await bookings.list(db)).map((booking) => rowOf(booking, { venue: known.get(booking.venue), mail: fates.get(booking.reference), last: lasts.get(booking.reference), now }));
+  const rows = (await bookings.list(db)).filter((booking) => venue === undefined || booking.venue === venue).map((booking) => rowOf(booking, { venue: known.get(booking.venue), mail: fates.get(booking.reference), last: lasts.get(booking.reference), now }));
   const found = rows.filter((row) => matches(row, search));
-  const zone = [...known.values()][0]?.venue.timeZone ?? "UTC";
+  const zone = (venue === undefined ? [...known.values()][0] : known.get(venue))?.venue.timeZone ?? "UTC";
   return ok({
     rows: found.filter((row) => isIn(row, filter)),
-    counts: countsOf(found), today: todayAt(zone, now),
+    counts: countsOf(found), today: todayAt(zone, now), venues: [...known.values()].map((one) => ({ id: one.id, name: one.venue.name })),
   });
 }
 

@@ -4,7 +4,7 @@ import { gate } from "./gate";
 import type { House } from "./house";
 import type { Actor, Outcome } from "./types";
 
-/** Mails the couple a fresh link; the ones before stay good. */
+/** Mails the couple a fresh link; those mailed before open nothing any more. */
 export async function mailLink(house: House, actor: Actor, { reference }: { readonly reference: string }): Promise<Outcome<null>> {
   const done = await house.store.transaction(async (tx): Promise<Outcome<null>> => {
     const booking = await gate(tx, actor, { reference, action: "invite", hold: true });

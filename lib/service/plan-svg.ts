@@ -5,10 +5,10 @@ import type { House } from "./house";
 import { seenLayout, type Which } from "./seen-layout";
 import type { Actor, Outcome } from "./types";
 
-type Plan = Which & { readonly reference: string; readonly scene?: string; readonly sheet?: boolean; readonly pixelWidth?: number };
+type Plan = Which & { readonly reference: string; readonly scene?: string; readonly sheet?: boolean; readonly pixelWidth?: number; readonly rooms?: readonly string[] };
 
 /** One part of the day as SVG; its first when none is named. */
-export async function planSvg(house: House, actor: Actor, { reference, scene: wanted, sheet = false, pixelWidth, ...which }: Plan): Promise<Outcome<string>> {
+export async function planSvg(house: House, actor: Actor, { reference, scene: wanted, sheet = false, pixelWidth, rooms, ...which }: Plan): Promise<Outcome<string>> {
   const booking = await gate(house.store.db, actor, { reference, action: "look" });
   if (!booking.ok) return booking;
   const seen = await seenLayout(house, booking.value, which);
@@ -17,6 +17,6 @@ export async function planSvg(house: House, actor: Actor, { reference, scene: wa
   const scene = wanted === undefined ? layout.scenes[0] : layout.scenes.find((one) => one.id === wanted);
   if (!scene) return fail({ code: "not-found" });
   return ok(await house.works.planSvg({
-    venue: venue.venue, layout, scene: scene.id, sheet, pixelWidth, brief: briefSchema.parse(brief), revision: number, fingerprint,
+    venue: venue.venue, layout, scene: scene.id, sheet, pixelWidth, rooms, brief: briefSchema.parse(brief), revision: number, fingerprint,
   }));
 }

@@ -39,7 +39,13 @@ export async function aboutOf(db: Handle, booking: BookingRow): Promise<About> {
   };
 }
 
-/** A fresh link of the couple's own; older ones stay good. Only its hash is kept. */
+/** A fresh link in place of all older ones: what was mailed before opens nothing any more. */
+export async function replacingLink(tx: Handle, house: House, booking: BookingRow): Promise<string> {
+  await links.revokeOf(tx, booking.reference, nowIso(house));
+  return coupleLink(tx, house, booking);
+}
+
+/** A link of the couple's own beside those they have, as a notice carries it. Only its hash is kept. */
 export async function coupleLink(tx: Handle, house: House, booking: BookingRow): Promise<string> {
   const secret = makeSecret();
   const afterEvent = Date.parse(`${booking.eventDate}T00:00:00Z`) + LIFETIMES.coupleLinkAfterEvent;

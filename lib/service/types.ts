@@ -110,6 +110,8 @@ export type QueueView = {
   readonly rows: readonly QueueRow[];
   readonly counts: Readonly<Record<QueueFilter, number>>;
   readonly today: string;
+  /** All venues of the desk. */
+  readonly venues: readonly { readonly id: string; readonly name: string }[];
 };
 
 export type Arranged = { readonly brief: Brief; readonly result: ArrangeResult; readonly venue: Venue; readonly venueVersion: number };

@@ -35,6 +35,8 @@ export type PlanInput = {
   readonly venue: Venue; readonly layout: Layout; readonly scene: SceneId; readonly sheet: boolean;
   /** The width at which a plan within a page is shown, CSS pixels: its words are sized for it. */
   readonly pixelWidth?: number;
+  /** Only these rooms, so that several layouts can be compared at one scale. */
+  readonly rooms?: readonly string[];
   readonly brief?: Brief; readonly revision?: number; readonly fingerprint?: string;
 };
 

@@ -1,4 +1,4 @@
-import type { Browser, Page } from "@playwright/test";
+import { expect, type Browser, type Page } from "@playwright/test";
 
 const need = (name: string): string => {
   const value = process.env[name];
@@ -7,7 +7,14 @@ const need = (name: string): string => {
 };
 export const base = (): string => need("MARQUETRY_TEST_BASE");
 
-export type Who = { readonly page: Page; readonly go: (path: string) => Promise<void>; readonly press: (name: string | RegExp) => Promise<void> };
+export type Who = {
+  readonly page: Page;
+  readonly go: (path: string) => Promise<void>;
+  /** Presses a button whose form leads to another page, and waits for that page. */
+  readonly press: (name: string | RegExp) => Promise<void>;
+  /** Presses a button whose form is amiss: with scripts the page stays as it is, without it comes back. The caller waits for what it says. */
+  readonly tap: (name: string | RegExp) => Promise<void>;
+};
 export type How = { readonly width: number; readonly scripts: boolean; readonly dark?: boolean };
 
 /** A browser of its own: its cookies are nobody else's. */
@@ -17,8 +24,9 @@ export async function person(browser: Browser, { width, scripts, dark = false }:
   return {
     page,
     go: async (path) => { await page.goto(path.startsWith("http") ? path : base() + path); },
-    // Every button sends a form, and a form's answer is a new page: what comes next is done on that one, however slow the machine.
+    // Sent by the browser or by a script, a form's answer is a new page: what comes next is done on that one, however slow the machine.
     press: async (name) => { await Promise.all([page.waitForEvent("domcontentloaded"), page.getByRole("button", { name }).first().click()]); },
+    tap: async (name) => { await page.getByRole("button", { name }).first().click(); },
   };
 }
 
@@ -46,4 +54,15 @@ export async function invite(desk: Who, { names, email, date }: NewBooking): Pro
   await desk.page.getByRole("row").filter({ hasText: email }).getByRole("link").first().click();
   const link = await desk.page.locator('.mail-text a[href*="/open/"]').first().getAttribute("href");
   return { reference, link: link ?? "" };
+}
+
+/** Answers as far as the layouts, which a busy machine may still be working out: the page shows them by itself once they are there. */
+export async function toLayouts({ page, go, press }: Who, { adults, children }: { readonly adults: number; readonly children: number }): Promise<void> {
+  await go("/request/guests");
+  await page.getByLabel("Adults").fill(String(adults));
+  await page.getByLabel("Children").fill(String(children));
+  await press("Save and continue");
+  await page.waitForURL("**/request/ceremony");
+  await go("/request/layout");
+  await expect(page.locator(".layouts .drawing svg").first()).toBeVisible({ timeout: 200_000 });
 }

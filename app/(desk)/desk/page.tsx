@@ -44,24 +44,32 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
   const wanted = await asked(searchParams, "show");
   const filter: QueueFilter = isFilter(wanted) ? wanted : "all";
   const search = (await asked(searchParams, "find"))?.trim().slice(0, 200) ?? "";
-  const seen = await listQueue(house, actor, { filter, search: search || undefined });
+  const at = (await asked(searchParams, "venue"))?.slice(0, 80);
+  const seen = await listQueue(house, actor, { filter, search: search || undefined, venue: at });
   if (!seen.ok) return <DeskFrame person={actor.person} here="queue"><h1 className="mt-4">Queue</h1><p className="lead mt-4">The queue cannot be read just now.</p></DeskFrame>;
-  const { rows, counts, today } = seen.value;
+  const { rows, counts, today, venues } = seen.value;
   const lead = counts.waiting === 0 && counts.overdue === 0
     ? "Nothing waits for you."
     : `${counts.waiting === 0 ? "Nothing waits" : `${capital(inWords(counts.waiting))} ${counts.waiting === 1 ? "waits" : "wait"}`} for your review; ${counts.overdue === 0 ? "nobody is late" : `${inWords(counts.overdue)} ${counts.overdue === 1 ? "is" : "are"} late`}.`;
-  const address = (id: QueueFilter): string => {
-    const q = new URLSearchParams({ ...(id === "all" ? {} : { show: id }), ...(search ? { find: search } : {}) }).toString();
+  const address = (id: QueueFilter, venue = at): string => {
+    const q = new URLSearchParams({ ...(venue ? { venue } : {}), ...(id === "all" ? {} : { show: id }), ...(search ? { find: search } : {}) }).toString();
     return q ? `/desk?${q}` : "/desk";
   };
   return (
     <DeskFrame person={actor.person} here="queue">
       <div className="queue-head"><h1>Queue</h1><p className="lead">{lead}</p></div>
+      {venues.length > 1 && (
+        <nav className="scenes-of mt-3" aria-label="Venue">
+          <a href={address(filter, "")} aria-current={at ? undefined : "true"}>All venues</a>
+          {venues.map((v) => <a key={v.id} href={address(filter, v.id)} aria-current={at === v.id ? "true" : undefined}>{v.name}</a>)}
+        </nav>
+      )}
       <div className="filters">
         <nav aria-label="Show">
           <ul>{FILTERS.filter((f) => f.id === "all" || f.id === filter || counts[f.id] > 0).map((f) => <li key={f.id}><a href={address(f.id)} aria-current={f.id === filter ? "true" : undefined}>{f.text} <span>{counts[f.id]}</span></a></li>)}</ul>
         </nav>
         <form className="find" role="search" method="get" action="/desk">
+          {at && <input type="hidden" name="venue" value={at} />}
           {filter !== "all" && <input type="hidden" name="show" value={filter} />}
           <label htmlFor="find">Find</label>
           <input id="find" name="find" type="search" defaultValue={search} aria-describedby="find-hint" autoComplete="off" />
@@ -69,10 +77,10 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
           <button className="btn" type="submit">Find</button>
         </form>
       </div>
-      {search && <p className="small sec" role="status">{counted(rows.length, "booking", "bookings")} for “{search}”. <a href={filter === "all" ? "/desk" : `/desk?show=${filter}`}>Show all again</a></p>}
+      {search && <p className="small sec" role="status">{counted(rows.length, "booking", "bookings")} for “{search}”. <a href={at ? `/desk?venue=${encodeURIComponent(at)}` : "/desk"}>Show all again</a></p>}
       {rows.length === 0
         ? <p className="lead measure mt-6">{search ? "No booking has that name, reference or address." : EMPTY[filter]} {filter === "all" && !search && <a href="/desk/bookings/new">Add a booking</a>}</p>
-        : <><QueueTable groups={groupsOf(rows)} rows={rows} today={today} locale={locale} /><DaysKey /></>}
+        : <><QueueTable groups={groupsOf(rows)} rows={rows} today={today} locale={locale} venues={venues.length > 1 && !at} /><DaysKey /></>}
     </DeskFrame>
   );
 }

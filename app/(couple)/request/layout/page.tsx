@@ -67,9 +67,13 @@ export default async function LayoutPage({ searchParams }: Props) {
     return <CoupleFrame booking={booking} back={{ href: "/request/extras", text: "Extras" }} savedAt={booking.savedAt}><Waiting failed={arranged.kind === "failed"} /></CoupleFrame>;
   }
   const { result, venue } = arranged.value;
+  // All are drawn with the rooms that any of them seats guests in at the meal: at one scale, side by side.
+  const seated = new Set(result.layouts.slice(0, 3).flatMap((l) => l.scenes.filter((s) => s.id === "meal").flatMap((s) => s.items.filter((i) => i.seats.length > 0).map((i) => i.room))));
+  const lent = venue.drapes.filter((d) => result.layouts.some((l) => l.scenes.some((s) => s.id === "meal" && s.drapes.includes(d.id)))).map((d) => d.from);
+  const rooms = seated.size > 0 ? [...new Set([...seated, ...lent])] : undefined;
   const offered = await Promise.all(result.layouts.slice(0, 3).map(async (layout, i) => {
     const scene = layout.scenes.find((s) => s.id === "meal")?.id ?? layout.scenes[0]?.id;
-    const svg = await planSvg(house, actor, { reference, layout: layout.id, scene, pixelWidth: 330 });
+    const svg = await planSvg(house, actor, { reference, layout: layout.id, scene, pixelWidth: 330, rooms });
     return { layout, svg: svg.ok ? svg.value : "", letter: LETTERS[i] ?? String(i + 1) };
   }));
   const standing = await arrangingOf(house, actor, { reference });
