@@ -14,11 +14,15 @@ export function shapeAt(s: ItemShape, at: Point, angle: number): Shape {
 }
 export const footprint = (item: Item): Shape => shapeAt(item.shape, item.at, item.angle);
 
+const discs = new WeakMap<Item, Polygon>();
+
 /** The footprint as a polygon; a disc by the polygon drawn about it (never smaller than the disc). */
 export function footprintPolygon(item: Item): Polygon {
-  return isRound(item.shape)
-    ? aroundCircle(item.at, item.shape.diameter / 2)
-    : rectangle(item.at, item.shape.width, item.shape.depth, item.angle);
+  if (!isRound(item.shape)) return rectangle(item.at, item.shape.width, item.shape.depth, item.angle);
+  // Items are never changed once made, and discs have many corners.
+  const known = discs.get(item) ?? aroundCircle(item.at, item.shape.diameter / 2);
+  discs.set(item, known);
+  return known;
 }
 
 /** The floor that a seat takes: the chair, or the clear floor of a wheelchair place; it looks along `facing`. */

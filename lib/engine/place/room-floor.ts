@@ -1,4 +1,4 @@
-import { add, edges, rectangle, turn, type Point, type Polygon, type Region, type Segment } from "../../geometry";
+import { add, boxesNear, boxOf, edges, rectangle, turn, type Box, type Point, type Polygon, type Region, type Segment } from "../../geometry";
 import { footprintPolygon, seatPolygon, type Item } from "../../layout";
 import { blockedFloor, gatesToKeep, axisOf, type Gate, type Room, type RoomSite, type Site } from "../../venue";
 import { meets, within } from "./overlap";
@@ -74,14 +74,24 @@ export function fitsRoom(f: RoomFloor, body: Polygon, { use = null, doors = true
 
 /** Whether it keeps off what stands in the room, and each off the floor that the other needs. */
 export function clearOfPlaced(f: RoomFloor, body: Polygon, { use = null, doors = true, gap = 0 }: StandOptions): boolean {
+  const box = boxOf(body);
   for (const p of f.placed) {
     if (meets(body, p.body, gap)) return false;
     // A dance floor may lie in the floor that music or a bar needs before it: people stand on both.
     if (p.use && doors && meets(body, p.use)) return false;
     if (use && !p.walkable && meets(use, p.body)) return false;
-    for (const s of p.item.seats) if (meets(body, seatPolygon(s))) return false;
+    if (seatsOf(p.item).some((s) => boxesNear(s.box, box, 0) && meets(body, s.floor))) return false;
   }
   return true;
+}
+
+type SeatFloor = { readonly floor: Polygon; readonly box: Box };
+const seatFloors = new WeakMap<Item, readonly SeatFloor[]>();
+/** The floor that the seats of an item take, worked out once. */
+function seatsOf(item: Item): readonly SeatFloor[] {
+  const known = seatFloors.get(item) ?? item.seats.map((s) => { const floor = seatPolygon(s); return { floor, box: boxOf(floor) }; });
+  seatFloors.set(item, known);
+  return known;
 }
 
 export const withPlaced = (f: RoomFloor, ...more: readonly Placed[]): RoomFloor => ({ ...f, placed: [...f.placed, ...more] });

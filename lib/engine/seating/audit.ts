@@ -1,5 +1,5 @@
 import {
-  add, clearance, distance, edges, insideBy, pointClearance, polygonShape, segmentClearance, turn,
+  add, boxesNear, clearance, distance, edges, insideBy, pointClearance, polygonShape, segmentClearance, turn,
   type Point, type Polygon, type Shape,
 } from "../../geometry";
 import { footprint, isRound, seatPolygon, type Item } from "../../layout";
@@ -75,8 +75,11 @@ export function auditTables(space: SeatingSpace, ask: Pick<SeatingAsk, "gaps" | 
     });
     t.chairs.forEach((c, i) => t.chairs.forEach((d, j) => { if (j > i) say("chairs-overlap", id, clearance(c, d), 0); }));
   }
+  // Farther apart than gap, end and the chairs of both nothing is to be measured.
+  const far = Math.max(ask.gaps.tableGap, END_END) + 2 * (450 + ask.chair.depth + ask.chair.width);
   for (let i = 0; i < all.length; i++) for (let j = i + 1; j < all.length; j++) {
     const a = all[i] as Table, b = all[j] as Table;
+    if (!boxesNear(a.shape.box, b.shape.box, far)) continue;
     const ids = [a.item.id, b.item.id];
     const d = clearance(a.shape, b.shape);
     say("tables-overlap", ids, d, 0);

@@ -95,16 +95,24 @@ export function fullestLong(work: Work, f: Family, count: number): readonly Laid
   return most;
 }
 
-/** Adds single tables of a family where they still fit, at most so many. */
+/** Adds tables of a family where they still fit, at most so many: always the runs that bring the most places. */
 function addMore(work: Work, start: readonly Laid[], f: Family, most: number): readonly Laid[] {
   const out = [...start];
+  // Runs as well as single tables where there is time to search.
+  const units = unitsOf(work, f, work.steps > 0 ? runLengths(f) : [1], [0]);
   let left = most;
-  for (const unit of unitsOf(work, f, [1], [0])) for (let guard = 0; guard < 8 && left > 0; guard++) {
-    const spots = fullestRows(unit, groundFor(hallWith(work.hall, out), unit.footing));
-    if (spots.length === 0) break;
-    const more = lay(unit, spots.slice(0, left), 1_000 + out.length);
+  let open = units;
+  for (let guard = 0; guard < 12 && left > 0; guard++) {
+    const hall = hallWith(work.hall, out);
+    const tried = open.filter((u) => u.count <= left).map((unit) => ({ unit, spots: fullestRows(unit, groundFor(hall, unit.footing)).slice(0, Math.floor(left / unit.count)) }))
+      .filter((t) => t.spots.length > 0).sort((a, b) => b.spots.length * b.unit.places - a.spots.length * a.unit.places || b.unit.count - a.unit.count);
+    const best = tried[0];
+    if (!best) break;
+    const more = lay(best.unit, best.spots, 1_000 + out.length);
     out.push(...more);
     left -= more.length;
+    // What fitted nowhere before fits nowhere now.
+    open = tried.map((t) => t.unit);
   }
   return out;
 }

@@ -1,6 +1,7 @@
-import { add, boxesNear, clearance, distance, insideBy, pieceContains, polygonShape, turn, type Point, type Shape } from "../../geometry";
+import { add, boxesNear, clearance, distance, insideBy, polygonShape, turn, type Point, type Shape } from "../../geometry";
 import { footprint, isRound, seatPolygon, WHEELCHAIR_FLOOR, type Item, type Seat } from "../../layout";
 import { LINE_OUT } from "./hall";
+import { linesOf } from "./lines";
 import { moveSeats, offEdge, ringTuck, TUCK } from "./seats";
 import type { ChairSize, SeatingSpace } from "./types";
 import { ROUTE, walkable } from "./ways";
@@ -86,9 +87,10 @@ export function placeWheelchairs(space: SeatingSpace, items: readonly Item[], op
   const open = walkable(space, items, ROUTE);
   if (open.length === 0) return { items, placed };
   const rings = ringsFor(opts.chair);
+  const inside = open.map((p) => linesOf([p]));
   const reached = (edge: Point, outward: Point): boolean => {
     const q = add(edge, [outward[0] * (LINE_OUT + ROUTE / 2 + 6), outward[1] * (LINE_OUT + ROUTE / 2 + 6)]);
-    return open.some((p) => pieceContains(p, q));
+    return inside.some((l) => l.at(q[1]).some(([from, to]) => q[0] >= from && q[0] <= to));
   };
   const walls = space.floor, solids = space.solids.map(polygonShape), zones = space.zones.map((z) => polygonShape(z.polygon));
   const others: readonly { readonly id: string; readonly shapes: readonly Shape[] }[] = [...items, ...(space.fixed ?? [])].map((t) => ({ id: t.id, shapes: [footprint(t), ...t.seats.map((s) => polygonShape(seatPolygon(s, opts.chair)))] }));
