@@ -2,6 +2,7 @@ import type { Brief } from "../brief";
 import type { ArrangeResult, Layout } from "../layout";
 import type { Venue } from "../venue";
 import { contextOf, packageOf } from "./arrange";
+import { pastMending } from "./repair/covers";
 import { mustsOf, benchOf } from "./repair/judge";
 import { mend, fillPlaces, fillPieces } from "./repair/mend";
 import { reseatCeremony, reseatMeal } from "./repair/reseat";
@@ -14,6 +15,8 @@ export type RepairOptions = {
 };
 
 const BUDGET = 1200;
+/** The same where what is fixed stands wrongly by itself. */
+const STUCK = 120;
 
 /**
  * Puts a layout right round the pieces that are fixed: they stay exactly where they are, and of the others as few are moved as can
@@ -27,11 +30,14 @@ export function repair(venue: Venue, brief: Brief, layout: Layout, fixed: readon
   if (!pack) throw new Error(`package ${brief.package} is not among ${venue.packages.map((p) => p.id).join(", ")}`);
   const ctx = contextOf(venue, pack, brief, options.seed ?? 1);
   const bench = benchOf(venue, brief, fixed, options.budget ?? BUDGET);
+  // What is fixed stands wrongly by itself: no laying anew can help, and the rest is put right only as far as that is quick.
+  const stuck = mustsOf(bench, layout).some((f) => pastMending(bench, layout, f));
+  if (stuck) bench.budget.left = Math.min(bench.budget.left, STUCK);
   let best = mend(bench, ctx, layout);
   let left = mustsOf(bench, best).length;
   const scenes = new Set(mustsOf(bench, best).map((f) => f.scene));
   // Laid anew from the layout as it came: what was moved for nothing on the way stays.
-  for (const from of left > 0 ? [best, layout] : []) {
+  for (const from of left > 0 && !stuck ? [best, layout] : []) {
     const tries = [...(scenes.has("ceremony") ? reseatCeremony(bench, ctx, from) : []), ...(scenes.size > (scenes.has("ceremony") ? 1 : 0) ? reseatMeal(bench, ctx, from) : [])];
     for (const t of tries) {
       if (left === 0) break;

@@ -34,6 +34,10 @@ export function mayMove(b: Bench, i: Item): boolean {
 export const pieceOf = (layout: Layout, f: Raw, id: string): Item | undefined =>
   (f.scene ? sceneOf(layout, f.scene)?.items : undefined)?.find((i) => i.id === id) ?? layout.scenes.flatMap((s) => s.items).find((i) => i.id === id);
 
+/** A finding that no move can end: all that it names is fixed, or may not be moved. */
+export const pastMending = (b: Bench, layout: Layout, f: Raw): boolean =>
+  byMoving(f) && f.items.length > 0 && f.items.every((id) => { const i = pieceOf(layout, f, id); return i !== undefined && !mayMove(b, i); }) && f.code !== "standing-fixed";
+
 /** Nodes of the search for covers, and covers handed on. */
 const NODES = 3000, COVERS = 6;
 

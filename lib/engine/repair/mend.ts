@@ -1,7 +1,7 @@
 import type { Layout } from "../../layout";
 import type { Raw } from "../../rules";
 import type { Context } from "../stages/context";
-import { byClearing, byMoving, coversOf, mayMove, nearPieces, pieceOf } from "./covers";
+import { byClearing, byMoving, coversOf, mayMove, nearPieces, pastMending, pieceOf } from "./covers";
 import { mapPiece, recounted, sceneOf } from "./edit";
 import { addsNone, keyOf, mustsOf, type Bench } from "./judge";
 import { addChairs, addWheels, lay, placesAtMeal } from "./places";
@@ -142,7 +142,7 @@ export function mend(b: Bench, ctx: Context, start: Layout): Layout {
   for (let round = 0; round < ROUNDS && b.budget.left > 0; round++) {
     const musts = mustsOf(b, layout);
     if (musts.length === 0) return layout;
-    const apart = musts.filter(byMoving);
+    const apart = musts.filter((f) => byMoving(f) && !pastMending(b, layout, f));
     let next: Layout | null = apart.length > 0 ? moveApart(b, layout, apart) : null;
     const pinch = next ? undefined : musts.find(byClearing);
     if (!next && pinch) next = openWay(b, layout, pinch);

@@ -1,5 +1,5 @@
 import {
-  add, aroundCircle, boxOf, boxesNear, convexHull, distance, edges, minus, nearestOnSegment, rectangle, regionContains, scale, sub, turn, union, type Point, type Polygon, type Region,
+  add, aroundCircle, bearing, boxOf, boxesNear, convexHull, distance, edges, minus, nearestOnSegment, rectangle, regionContains, scale, sub, turn, union, unit, type Point, type Polygon, type Region,
 } from "../../geometry";
 import { depthOf, footprintPolygon, isRound, seatPolygon, widthOf, type Item, type Layout, type Scene } from "../../layout";
 import { chairOf, isSeatedTable, piecesOnFloor, ruleValues, siteFor } from "../../rules";
@@ -8,26 +8,34 @@ import { standsAs } from "./edit";
 
 /** Width of floor behind a place that a table or wall must keep off, mm (the rule of gaps: 24 in). */
 const PLACE = 610;
-const SIDES = 24;
+const SIDES = 32;
+
+const bare = (item: Item): Polygon => (isRound(item.shape) ? aroundCircle(item.at, item.shape.diameter / 2, SIDES) : footprintPolygon(item));
 
 /** The convex floor that a piece and its places take. */
 export function bodyOf(item: Item, chair: { readonly width: number; readonly depth: number }): Polygon {
-  const own = isRound(item.shape) ? aroundCircle(item.at, item.shape.diameter / 2, SIDES) : footprintPolygon(item);
+  const own = bare(item);
   return item.kind === "table" && item.seats.length > 0 ? convexHull([...own, ...item.seats.flatMap((s) => seatPolygon(s, chair))]) : own;
 }
 
-/** The floor that must be free of tables (or walls) about a table's places: its edge and `deep` mm behind each place. */
-export function reachOf(item: Item, deep: number): Polygon {
-  if (isRound(item.shape)) return aroundCircle(item.at, item.shape.diameter / 2 + deep - 1, SIDES);
+/** The floor that must be free of tables (or walls) about a table's places: its own, and `deep` mm behind each place, one strip a place. */
+export function reachOf(item: Item, deep: number): readonly Polygon[] {
+  if (isRound(item.shape)) {
+    const r = item.shape.diameter / 2;
+    return [bare(item), ...item.seats.map((s) => {
+      const out = unit(sub([s.x, s.y], item.at));
+      return rectangle(add(item.at, scale(out, r + (deep - 1) / 2)), PLACE - 2, deep - 1, bearing(out) - 90);
+    })];
+  }
   const w = widthOf(item.shape) / 2, d = depthOf(item.shape) / 2;
-  const behind = item.seats.flatMap((s) => {
+  const behind = item.seats.map((s) => {
     const [x, y] = turn(sub([s.x, s.y], item.at), -item.angle);
     // The nearest side decides where behind is.
     const out = Math.abs(x) - w > Math.abs(y) - d ? [Math.sign(x), 0] as const : [0, Math.sign(y)] as const;
     const edge: Point = out[0] !== 0 ? [out[0] * w, Math.max(-d, Math.min(d, y))] : [Math.max(-w, Math.min(w, x)), out[1] * d];
     return rectangle(add(edge, scale(out, (deep - 1) / 2)), PLACE - 2, deep - 1, out[0] !== 0 ? 90 : 0);
-  }).map((p) => add(item.at, turn(p, item.angle)));
-  return convexHull([...footprintPolygon(item), ...behind]);
+  }).map((p) => p.map((q) => add(item.at, turn(q, item.angle))));
+  return [bare(item), ...behind];
 }
 
 /** All spots of the origin at which a convex body (given about the origin) would meet a convex polygon. */
@@ -46,31 +54,31 @@ export const scenesWith = (layout: Layout, item: Item): readonly Scene[] => layo
  */
 export function freeRegion(venue: Venue, scenes: readonly Scene[], item: Item, room: string): Region {
   const values = ruleValues(venue), chair = chairOf(venue);
-  const body = about(bodyOf(item, chair), item.at), foot = about(footprintPolygon(item), item.at);
+  const body = about(bodyOf(item, chair), item.at), foot = about(bare(item), item.at);
   const seated = isSeatedTable(item);
-  const toWall = seated ? about(reachOf(item, values.most.wallGap), item.at) : foot;
-  const toTable = seated ? about(reachOf(item, values.most.tableGap), item.at) : foot;
-  const wide = boxOf([...body, ...toTable]);
+  const strips = (deep: number): readonly Polygon[] => (seated ? reachOf(item, deep).map((p) => about(p, item.at)) : [foot]);
+  const toWall = [...strips(values.most.wallGap), body], toTable = strips(values.most.tableGap);
+  const wide = boxOf([...body, ...toTable.flat()]);
   const reach = Math.max(wide.maxX - wide.minX, wide.maxY - wide.minY);
   let free: Region | null = null;
   for (const scene of scenes.length > 0 ? scenes : []) {
     const site = siteFor(venue, scene.drapes), own = site.rooms.get(room);
     if (!own) return [];
-    const taken: Polygon[] = own.floor.flatMap((p) => [p.outer, ...p.holes]).flatMap((ring) => edges(ring).map((e) => meetsConvex(e, toWall)));
-    for (const o of own.room.obstacles) taken.push(...meetsAny(o.outline, toWall));
+    const taken: Polygon[] = own.floor.flatMap((p) => [p.outer, ...p.holes]).flatMap((ring) => edges(ring).flatMap((e) => toWall.map((k) => meetsConvex(e, k))));
+    for (const o of own.room.obstacles) taken.push(...toWall.flatMap((k) => meetsAny(o.outline, k)));
     const here = [...site.rooms.values()].filter((r) => r.room.level === own.room.level);
     for (const p of here.flatMap((r) => blockedFloor(r.room))) taken.push(...meetsAny(p, body));
     if (item.kind !== "dance-floor") for (const g of here.filter((r) => scene.rooms.includes(r.room.id)).flatMap((r) => gatesToKeep(site, r.room.id, scene.rooms))) taken.push(meetsConvex(g.clear, body));
     const floorBox = boxOf(own.floor.flatMap((p) => p.outer));
     for (const other of piecesOnFloor(site, scene)) {
       if (other.id === item.id || (site.rooms.get(other.room)?.room.level ?? 0) !== own.room.level || !boxesNear(boxOf(footprintPolygon(other)), floorBox, reach)) continue;
-      const otherBody = bodyOf(other, chair), otherFoot = footprintPolygon(other);
+      const otherBody = bodyOf(other, chair), otherFoot = bare(other);
       taken.push(meetsConvex(otherBody, body));
       if (other.room !== room) continue;
-      if (seated && other.kind === "table") taken.push(meetsConvex(otherFoot, toTable));
-      if (seated && "standing" in other.from && other.kind !== "dance-floor") taken.push(meetsConvex(otherFoot, toWall));
-      if (isSeatedTable(other) && item.kind === "table") taken.push(meetsConvex(reachOf(other, values.most.tableGap), foot));
-      if (isSeatedTable(other) && "standing" in item.from) taken.push(meetsConvex(reachOf(other, values.most.wallGap), foot));
+      if (seated && other.kind === "table") taken.push(...toTable.map((k) => meetsConvex(otherFoot, k)));
+      if (seated && "standing" in other.from && other.kind !== "dance-floor") taken.push(...toWall.map((k) => meetsConvex(otherFoot, k)));
+      if (isSeatedTable(other) && item.kind === "table") taken.push(...reachOf(other, values.most.tableGap).map((k) => meetsConvex(k, foot)));
+      if (isSeatedTable(other) && "standing" in item.from) taken.push(...reachOf(other, values.most.wallGap).map((k) => meetsConvex(k, foot)));
     }
     const left = minus(own.floor, union(taken));
     free = free === null ? left : minus(left, minus(left, free));

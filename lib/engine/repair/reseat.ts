@@ -91,7 +91,7 @@ export function reseatCeremony(b: Bench, ctx: Context, layout: Layout): readonly
     features: f.room.walls.filter((w) => w.is === "feature"), windows: f.room.windows,
   }, {
     people, wheelchairs: Math.min(b.brief.guests.wheelchairs, people), chair: { id: ctx.chair.stock ?? "chair", width: ctx.chair.width, depth: ctx.chair.depth },
-    rowPitch: ctx.values.most.rowPitch, aisle: b.brief.ceremony.aisle, curve: b.brief.ceremony.seating === "curve", chairsLeft: ctx.chair.stock ? ctx.chair.count - kept : 100_000,
+    rowPitch: ctx.values.most.rowPitch, aisle: b.brief.ceremony.aisle, frontDepth: ctx.values.frontDepth, curve: b.brief.ceremony.seating === "curve", chairsLeft: ctx.chair.stock ? ctx.chair.count - kept : 100_000,
   });
   return plans.filter((p) => p.places >= people).slice(0, 2).map((p) => {
     const bare = going.reduce((l, i) => mapPiece(l, i, () => null), layout);

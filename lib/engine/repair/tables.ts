@@ -69,7 +69,9 @@ export function addTable(b: Bench, layout: Layout, need: number): Layout | null 
       const aims = [...crossings, ...tables.slice(0, 8).map((t) => t.at)];
       const spots = [...new Map(aims.flatMap((p) => nearestSpots(region, p, { apart: 200, most: 3 })).map((n) => [n.at.join(), n.at])).values()]
         .sort((p, q) => inLine(tables, q, axis) - inLine(tables, p, axis) || near(tables, p) - near(tables, q) || p[0] - q[0] || p[1] - q[1]);
-      for (const at of spots.slice(0, SPOTS)) {
+      // Beyond what is in line, any free floor does.
+      const rest = nearestSpots(region, tables[0]?.at ?? [0, 0], { apart: 500, most: SPOTS }).map((n) => n.at);
+      for (const at of [...spots.slice(0, SPOTS), ...rest]) {
         if (b.budget.left <= 0) return null;
         const table = newTable(b, layout, stock, { places, room, at, angle: ((angle % 360) + 360) % 360 });
         const next = addPiece(layout, table, new Set(scenes.map((s): SceneId => s.id)));
