@@ -4,6 +4,7 @@ import type { Field } from "./field";
 import { gridCount, gridPoints, type Grid } from "./grids";
 import { turnRegion } from "./hall";
 import { linesOf, type Lines } from "./lines";
+import { Cells } from "./near";
 
 /**
  * Most points of a field, each at least p from the others. Patterns first (level, staggered and stretched, turned to
@@ -95,6 +96,9 @@ export function cornerFill(field: Field, p: number, direction: number, start: re
   }
 }
 
+/** Points may move by so much, mm, while one round of pushes lasts and still be found next to each other. */
+const NEIGHBOURS = 40;
+
 type Push = { readonly points: readonly Point[] | null; readonly left: number };
 
 /** One point more than given, or null: drops it in the emptiest spot and pushes overlaps apart, moving the worst elsewhere when stuck. */
@@ -117,23 +121,27 @@ function oneMore(field: Field, p: number, from: readonly Point[], budget: number
   put(n - 1);
   let left = budget, stuck = 0, lowest = Infinity;
   const pain = new Float64Array(n);
+  let worst = 0, total = 0;
+  const cells = new Cells(box, p + NEIGHBOURS, n);
+  /** Pushes two points apart that are nearer than they may be. */
+  const part = (i: number, j: number): void => {
+    const dx = xs[j]! - xs[i]!, dy = ys[j]! - ys[i]!;
+    const d2 = dx * dx + dy * dy;
+    if (d2 >= p * p) return;
+    const d = Math.sqrt(d2) || 0.001, over = p - d;
+    if (over > worst) worst = over;
+    total += over * over;
+    pain[i] = pain[i]! + over; pain[j] = pain[j]! + over;
+    const ux = (dx / d) * over * 0.55, uy = (dy / d) * over * 0.55;
+    xs[i] = xs[i]! - ux; ys[i] = ys[i]! - uy;
+    xs[j] = xs[j]! + ux; ys[j] = ys[j]! + uy;
+  };
   while (left > 0) {
-    left -= n * n + 20 * n;
-    let worst = 0, total = 0;
+    left -= 40 * n;
+    worst = 0; total = 0;
     pain.fill(0);
-    for (let i = 0; i < n; i++) for (let j = i + 1; j < n; j++) {
-      const dx = xs[j]! - xs[i]!, dy = ys[j]! - ys[i]!;
-      if (dx > p || dx < -p || dy > p || dy < -p) continue;
-      const d2 = dx * dx + dy * dy;
-      if (d2 >= p * p) continue;
-      const d = Math.sqrt(d2) || 0.001, over = p - d;
-      if (over > worst) worst = over;
-      total += over * over;
-      pain[i] = pain[i]! + over; pain[j] = pain[j]! + over;
-      const ux = (dx / d) * over * 0.55, uy = (dy / d) * over * 0.55;
-      xs[i] = xs[i]! - ux; ys[i] = ys[i]! - uy;
-      xs[j] = xs[j]! + ux; ys[j] = ys[j]! + uy;
-    }
+    cells.fill(xs, ys);
+    cells.pairs(part);
     for (let i = 0; i < n; i++) {
       const q = field.pull([xs[i]!, ys[i]!]);
       worst = Math.max(worst, Math.abs(q[0] - xs[i]!), Math.abs(q[1] - ys[i]!));

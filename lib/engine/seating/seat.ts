@@ -12,6 +12,8 @@ import { placesAt } from "./units";
 import { shutIn } from "./ways";
 import { placeWheelchairs } from "./wheelchairs";
 
+/** Steps of search at an effort of 1: some hundred milliseconds. */
+const STEPS = 10_000_000;
 /** Joined forms are offered unasked up to this many places: common practice, no source. */
 const SMALL_PARTY = 60;
 
@@ -25,7 +27,7 @@ const PLAIN = 1;
 export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: SeatingOptions = {}): readonly Seated[] {
   const hall = hallOf(space, ask);
   if (hall.floor.length === 0) return [];
-  const work: Work = { hall, ask, random: seeded(options.seed ?? 1), steps: Math.round((options.effort ?? 1) * 5_000_000) };
+  const work: Work = { hall, ask, random: seeded(options.seed ?? 1), steps: Math.round((options.effort ?? 1) * STEPS) };
   const families = ask.families.filter((f) => f.count > 0 && placesAt(f, ask, ask.chair) > 0);
   const rounds = families.filter(isRoundFamily), longs = families.filter((f) => !isRoundFamily(f));
   const wants = (k: TableKind): boolean => ask.tables === "any" || ask.tables === k;
