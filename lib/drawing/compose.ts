@@ -1,7 +1,7 @@
 import type { Layout, Scene, SceneId } from "../layout";
 import { lengthStyle, type LengthStyle } from "../measure";
 import type { Room, Venue } from "../venue";
-import type { Drawing, Mark } from "./display";
+import type { Drawing, Mark, Paper } from "./display";
 import { changesOf, type Change } from "./changes";
 import { box } from "./paths";
 import { textWidth } from "./metrics";
@@ -10,11 +10,12 @@ import type { Strings } from "./plan/dimensions";
 import { letterFindings, type Lettered } from "./plan/findings";
 import { createGround, type Rect } from "./plan/ground";
 import { PX, screenHand, type Frame, type Hand } from "./plan/hand";
-import { coverOf, drawLevel, levelOf, stringsOf, type Level } from "./plan/level";
+import { coverOf, drawLevel, layerWords, levelOf, stringsOf, type Level, type LineLayer } from "./plan/level";
+import { spread } from "./plan/spread";
 import { SCALES } from "./scales";
 import { barFor, northPoint, scaleBar, scaleWords, titleBlock } from "./sheet/blocks";
 import { fitSheet, FRAME, INNER, type Sheet } from "./sheet/fit";
-import { drawLegend, legendOf } from "./sheet/legend";
+import { drawLegend, signsOf, type Entry } from "./sheet/legend";
 
 export type PlanOptions = {
   /** A full sheet of paper; left out: a small plan for a page. */
@@ -29,6 +30,8 @@ export type PlanOptions = {
   readonly findings?: boolean;
   /** False: a small plan without its double frame, for a page that draws one about it. */
   readonly frame?: boolean;
+  /** Lines drawn over the plan, each a layer of its own: ways out from every table and row, lines of sight to the couple or the front. */
+  readonly layers?: readonly LineLayer[];
   /** The layout of an earlier revision: what changed since is drawn on the plan and told in its words. */
   readonly was?: Pick<Layout, "scenes">;
   /** On a small plan: the ways out by name and width, and dimension strings about it. A sheet always has both. */
@@ -36,27 +39,35 @@ export type PlanOptions = {
   readonly dimensions?: boolean;
 };
 
-/** The rooms of the level that the scene mostly stands on. */
+/** The rooms of every level on which something of the scene stands that was brought there; of one that nothing was, where most stands. */
 function roomsOnSheet(venue: Venue, scene: Scene, only: readonly string[] | undefined): readonly Room[] {
   if (only) return venue.rooms.filter((r) => only.includes(r.id));
   const weight = new Map<number, number>();
   for (const r of venue.rooms) {
-    const items = scene.items.filter((i) => i.room === r.id);
+    const items = scene.items.filter((i) => i.room === r.id && !("standing" in i.from));
     const seats = items.reduce((n, i) => n + i.seats.length + 1, 0);
-    weight.set(r.level, (weight.get(r.level) ?? 0) + seats + (scene.rooms.includes(r.id) ? 1 : 0));
+    weight.set(r.level, (weight.get(r.level) ?? 0) + seats + (scene.rooms.includes(r.id) ? 0.5 : 0));
   }
-  const level = [...weight].sort((a, b) => b[1] - a[1] || a[0] - b[0])[0]?.[0] ?? 0;
-  return venue.rooms.filter((r) => r.level === level);
+  const used = [...weight].filter(([, w]) => w >= 1).map(([l]) => l);
+  const most = [...weight].sort((a, b) => b[1] - a[1] || a[0] - b[0])[0]?.[0] ?? 0;
+  return venue.rooms.filter((r) => (used.length > 0 ? used : [most]).includes(r.level));
 }
 
 function roomsInSmall(venue: Venue, scene: Scene, only: readonly string[] | undefined): readonly Room[] {
   const wanted = only ?? scene.rooms.filter((id) => scene.items.some((i) => i.room === id && (i.seats.length > 0 || i.kind === "chair" || i.kind === "dance-floor" || i.kind === "bar")));
-  const shown = wanted.length > 0 ? wanted : scene.rooms;
-  // Where a drape is drawn, the room that lends its floor is shown too: pieces may stand on the floor lent.
-  const lenders = venue.drapes.filter((d) => scene.drapes.includes(d.id) && shown.includes(d.grows)).map((d) => d.from);
-  const found = venue.rooms.filter((r) => shown.includes(r.id) || lenders.includes(r.id));
-  const level = found[0]?.level;
-  return found.filter((r) => r.level === level);
+  return venue.rooms.filter((r) => (wanted.length > 0 ? wanted : scene.rooms).includes(r.id));
+}
+
+/** The rooms laid out, levels apart, with the findings and changes that are marked on them. */
+function laidOut({ venue, scene, findings, changes }: Work, rooms: readonly Room[], ratio: number): { readonly level: Level; readonly findings: readonly Lettered[]; readonly changes: readonly Change[]; /** Where the venue's origin falls for each room, if levels were moved. */ readonly origins: (perMm: number, origin: Paper) => Drawing["origins"] } {
+  const laid = spread(venue, scene, rooms, ratio);
+  return {
+    level: levelOf(laid.venue, laid.scene, laid.rooms, laid.storeys),
+    findings: findings.map((f) => ({ ...f, finding: laid.finding(f.finding) })),
+    changes: changes.map((c) => ({ ...c, was: c.was.map(laid.item), now: c.now.map(laid.item) })),
+    origins: (perMm, origin) => (laid.storeys.length === 0 ? undefined
+      : Object.fromEntries(laid.rooms.map((r) => { const [x, y] = laid.shift(r.id); return [r.id, [origin[0] + x * perMm, origin[1] + y * perMm] as const]; }))),
+  };
 }
 
 type Work = { readonly venue: Venue; readonly scene: Scene; readonly options: PlanOptions; readonly style: LengthStyle; readonly findings: readonly Lettered[]; readonly changes: readonly Change[] };
@@ -68,25 +79,28 @@ const doubleFrame = (width: number, height: number, outer: number, inner: number
   { kind: "path", steps: box(inner, inner, width - 2 * inner, height - 2 * inner), stroke: { ink: "ink", weight: weights.fine } },
 ];
 
+const withOrigins = (origins: Drawing["origins"]): Pick<Drawing, "origins"> => (origins ? { origins } : {});
+
 function composeSheet(work: Work, sheet: Sheet): Drawing {
-  const { venue, scene, options, style, findings, changes } = work;
-  const level = levelOf(venue, scene, roomsOnSheet(venue, scene, options.rooms));
+  const { venue, scene, options, style } = work;
+  const { level, findings, changes, origins } = laidOut(work, roomsOnSheet(venue, scene, options.rooms), sheet.width / sheet.height);
   const scales: readonly number[] = typeof options.scale === "number" ? [options.scale] : SCALES;
   const paper = sheetName(sheet);
-  const { frame, blocks, hand, ratio } = fitSheet(level, { sheet, scales, paper, style });
+  const signs = (h: Hand): readonly Entry[] => signsOf(level, { hand: h, layers: options.layers ?? [], changed: changes.length > 0 });
+  const { frame, blocks, hand, ratio, entries } = fitSheet(level, { sheet, scales, paper, style, signs });
   const ground = createGround(sheet.width, sheet.height, 0.4);
   for (const r of [blocks.title, blocks.scale, blocks.legend?.at]) if (r) ground.takeRect({ x: r.x - 1, y: r.y - 1, width: r.width + 2, height: r.height + 2 });
   for (const r of [{ x: 0, y: 0, width: sheet.width, height: INNER + 0.6 }, { x: 0, y: sheet.height - INNER - 0.6, width: sheet.width, height: INNER + 0.6 },
     { x: 0, y: 0, width: INNER + 0.6, height: sheet.height }, { x: sheet.width - INNER - 0.6, y: 0, width: INNER + 0.6, height: sheet.height }]) ground.takeRect(r);
-  const plan = drawLevel(level, { frame, hand, ground, strings: stringsOf(level, frame, hand), ways: true, findings, changes });
+  const plan = drawLevel(level, { frame, hand, ground, strings: stringsOf(level, frame, hand), ways: true, findings, changes, layers: options.layers ?? [] });
   const marks: Mark[] = [{ kind: "path", steps: box(0, 0, sheet.width, sheet.height), fill: "paper" }, ...plan];
-  if (blocks.legend) marks.push({ kind: "group", id: "legend", role: "legend", label: "Legend", marks: drawLegend(legendOf(scene, venue, hand), blocks.legend.at, blocks.legend.columns, hand) });
+  if (blocks.legend) marks.push({ kind: "group", id: "legend", role: "legend", label: "Legend", marks: drawLegend(entries, blocks.legend.at, blocks.legend.columns, hand) });
   marks.push(scaleGroup(blocks.scale, { ratio, paper, venue, style, hand }));
   if (blocks.title && sheet.titleBlock) marks.push({ kind: "group", id: "title", role: "note", label: "Title block", marks: titleBlock(venue.name, sheet.titleBlock, blocks.title) });
   if (sheet.frame) marks.push({ kind: "group", role: "decoration", marks: doubleFrame(sheet.width, sheet.height, FRAME, INNER, { heavy: 0.5, fine: 0.13 }) });
   return {
-    width: sheet.width, height: sheet.height, perMetre: 1000 / ratio, origin: frame.origin,
-    title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`, words: [...inWords(venue, scene, style), ...said(work)], marks,
+    width: sheet.width, height: sheet.height, perMetre: 1000 / ratio, origin: frame.origin, ...withOrigins(origins(1 / ratio, frame.origin)),
+    title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`, words: [...inWords(venue, scene, style), ...layerWords(level, options.layers ?? []), ...said(work)], marks,
   };
 }
 
@@ -110,8 +124,8 @@ function sheetName({ width, height }: Sheet): string {
 }
 
 function composeSmall(work: Work): Drawing {
-  const { venue, scene, options, style, findings, changes } = work;
-  const level = levelOf(venue, scene, roomsInSmall(venue, scene, options.rooms));
+  const { venue, scene, options, style } = work;
+  const { level, findings, changes, origins } = laidOut(work, roomsInSmall(venue, scene, options.rooms), 1.6);
   const width = (options.pixelWidth ?? 360) * PX;
   const framed = options.frame !== false;
   const edge = 2 * PX, fine = 6 * PX, pad = framed ? fine + 7 * PX : 2 * PX;
@@ -127,12 +141,12 @@ function composeSmall(work: Work): Drawing {
   const frame: Frame = { perMm: scaled, origin: [(width + round.left - round.right) / 2 - ((b.minX + b.maxX) / 2) * scaled, pad + round.top - b.minY * scaled] };
   const ground = createGround(width, height, 0.25);
   const strings: Strings = options.dimensions ? stringsOf(level, frame, hand) : { marks: [], takes: [], lines: [] };
-  const marks = drawLevel(level, { frame, hand, ground, strings, ways: options.ways ?? false, findings, changes });
+  const marks = drawLevel(level, { frame, hand, ground, strings, ways: options.ways ?? false, findings, changes, layers: options.layers ?? [] });
   const bar = barFor(scaled, style, width * 0.16);
   return {
-    width, height, perMetre: scaled * 1000, origin: frame.origin,
+    width, height, perMetre: scaled * 1000, origin: frame.origin, ...withOrigins(origins(scaled, frame.origin)),
     title: `${venue.name}: ${scene.title}. ${level.rooms.map((r) => r.name).join(", ")}.`,
-    words: [...inWords(venue, scene, style), ...said(work)],
+    words: [...inWords(venue, scene, style), ...layerWords(level, options.layers ?? []), ...said(work)],
     marks: [
       { kind: "path", steps: box(0, 0, width, height), fill: "paper" },
       ...marks,

@@ -54,6 +54,8 @@ export type Drawing = {
   readonly perMetre: number;
   /** Where the venue's frame origin falls on the paper. */
   readonly origin: Paper;
+  /** The same for each room by its id, where levels are drawn beside one another; left out where `origin` holds for all. */
+  readonly origins?: Readonly<Record<string, Paper>>;
   readonly title: string;
   /** The plan in words, for those who do not see it. */
   readonly words: readonly string[];

@@ -1,18 +1,11 @@
 import { add, turn, type Point } from "../../geometry";
-import { CHAIR, WHEELCHAIR_FLOOR, type Item, type Seat } from "../../layout";
-import type { Venue } from "../../venue";
+import { WHEELCHAIR_FLOOR, type Item, type Seat } from "../../layout";
 import type { Mark, Step } from "../display";
 import { box, placedSteps, roundedBack } from "../paths";
 import { grain } from "./grain";
 import { toPaper, type Frame, type Hand } from "./hand";
 
 type Size = { readonly width: number; readonly depth: number };
-
-/** The chair that the venue's tables are laid with: the first of its stock, or the trade's usual one. */
-export function chairOf(venue: Venue): Size {
-  const chair = venue.stock.find((s) => s.kind === "chair");
-  return chair && "width" in chair.shape ? chair.shape : CHAIR;
-}
 
 /** The seats of a piece, chair items included: a chair without a seat of its own sits at its middle. */
 export const seatsOf = (item: Item): readonly Seat[] =>

@@ -5,14 +5,14 @@ import { axisOf, type Room, type Venue } from "../../venue";
 import { numbersOf } from "./numbers";
 
 /** What a piece is called in words: its number or its label, its size, its places. */
-export function labelOf(item: Item, number: string | undefined, style: LengthStyle): string {
+export function labelOf(item: Item, number: string | undefined, style: LengthStyle, part?: string): string {
   const unit = { ...style, unit: true };
   const size = isRound(item.shape) ? `round ${formatLength(item.shape.diameter, unit)}` : formatSize(item.shape.width, item.shape.depth, unit);
   const name = number !== undefined && !/\d\s*$/.test(item.label) ? `Table ${number}` : item.label;
   const wheelchairs = item.seats.filter((s) => s.place === "wheelchair").length;
   const places = item.kind === "chair" || item.seats.length === 0 ? ""
     : `, ${item.seats.length} ${item.seats.length === 1 ? "place" : "places"}${wheelchairs > 0 ? `, ${wheelchairs} for a wheelchair` : ""}`;
-  return `${name}, ${size}${places}`;
+  return `${name}${part ?? ""}, ${size}${places}`;
 }
 
 /** Distance from a point along a direction to the outline, mm. */
@@ -54,6 +54,14 @@ export function roomSize(room: Room): readonly [number, number] {
   return [b.maxX - b.minX, b.maxY - b.minY];
 }
 
+/** Of joined tables, which part of the whole each is: ", part 2 of 3". */
+export function partsOf(scene: Scene): ReadonlyMap<string, string> {
+  const byNumber = new Map<string, Item[]>();
+  const numbers = numbersOf(scene);
+  for (const i of scene.items) { const n = numbers.get(i.id); if (n !== undefined) byNumber.set(n, [...(byNumber.get(n) ?? []), i]); }
+  return new Map([...byNumber.values()].filter((l) => l.length > 1).flatMap((l) => l.map((i, k) => [i.id, `, part ${k + 1} of ${l.length}`] as const)));
+}
+
 /** Reading order: rooms as the scene names them; in a room numbered tables first by number, then the rest down the page. */
 export function readingOrder(scene: Scene): readonly Item[] {
   const numbers = numbersOf(scene);
@@ -67,6 +75,7 @@ const compare = (a: number, b: number): number => (a === b ? 0 : a < b ? -1 : 1)
 export function inWords(venue: Venue, scene: Scene, style: LengthStyle): readonly string[] {
   const unit = { ...style, unit: true };
   const numbers = numbersOf(scene);
+  const parts = partsOf(scene);
   const out: string[] = [];
   let room: Room | undefined;
   let begun = "";
@@ -84,7 +93,7 @@ export function inWords(venue: Venue, scene: Scene, style: LengthStyle): readonl
     if (item.kind === "chair") continue;
     const walls = room ? fromWalls(room, item.at) : [];
     const where = walls.map((w) => `${formatLength(w.mm, unit)} from the ${w.wall} wall`).join(", ");
-    out.push(`${labelOf(item, numbers.get(item.id), style)}${where === "" ? "" : `; its middle ${where}`}.`);
+    out.push(`${labelOf(item, numbers.get(item.id), style, parts.get(item.id))}${where === "" ? "" : `; its middle ${where}`}.`);
   }
   return out;
 }

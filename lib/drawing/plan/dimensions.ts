@@ -39,12 +39,17 @@ function exposed(rooms: readonly Room[], side: Side): readonly Room[] {
 const unique = (list: readonly number[], within: number): readonly number[] =>
   [...list].sort((a, b) => a - b).reduce<number[]>((out, v) => { const last = out.at(-1); if (last === undefined || v - last > within) out.push(v); return out; }, []);
 
+/** Two rows of tables are further apart than this, mm (a rule of ours). */
+const ROW_APART = 800;
+
 /** Where the tables of a room stand along a side, if the figures between them can be written; else those of the row by that wall; else nothing. */
 function inner(room: Room, { items, runs }: Furniture, { side, least }: { readonly side: Side; readonly least: number }): readonly number[] {
   const axis = side === "top" || side === "bottom" ? 0 : 1;
   const b = boxOf(room.outline);
   const [from, to] = axis === 0 ? [b.minX, b.maxX] : [b.minY, b.maxY];
   const fits = (stops: readonly number[]): boolean => [...stops, to].every((v, i) => v - (i === 0 ? from : (stops[i - 1] ?? from)) >= least);
+  // Middles that follow each other closely are of tables that stand in no row: a string of them would help nobody.
+  const inRows = (stops: readonly number[]): boolean => fits(stops) && stops.every((v, i) => i === 0 || v - (stops[i - 1] ?? v) >= ROW_APART);
   const corners = unique(room.outline.map((p) => p[axis]), 20).filter((v) => v > from + 20 && v < to - 20);
   if (corners.length > 0) return fits(corners) ? corners : [];
   const tables = items.filter((i) => i.room === room.id && i.kind === "table" && i.seats.length > 0);
@@ -53,13 +58,13 @@ function inner(room: Room, { items, runs }: Furniture, { side, least }: { readon
   const middles = runs.filter((r) => r.items.some((i) => i.room === room.id)).map((r) => r.at[axis]);
   for (const set of [[...middles, ...tables.filter((t) => t.role === "top").map((t) => t.at[axis])], middles]) {
     const all = unique(set, 60);
-    if (all.length > 0 && all.length <= 8 && fits(all)) return all;
+    if (all.length > 0 && all.length <= 8 && inRows(all)) return all;
   }
   const other = axis === 0 ? 1 : 0;
   const depths = tables.map((t) => t.at[other]);
   const edge = side === "top" || side === "left" ? Math.min(...depths) : Math.max(...depths);
   const row = unique(tables.filter((t) => Math.abs(t.at[other] - edge) < 300).map((t) => t.at[axis]), 60);
-  return row.length <= 10 && fits(row) ? row : [];
+  return row.length <= 10 && inRows(row) ? row : [];
 }
 
 const OUTER_WALL = 500;

@@ -57,12 +57,14 @@ function treads(points: readonly Paper[]): readonly Step[] {
   return steps;
 }
 
-export function drawKeepClear(outline: Polygon, frame: Frame, hand: Hand): readonly Mark[] {
-  const points = outline.map((p) => toPaper(frame, p));
+export const drawKeepClear = (outline: Polygon, frame: Frame, hand: Hand): readonly Mark[] => drawHatched(outline.map((p) => toPaper(frame, p)), hand);
+
+/** Floor on which nothing may stand: hatched at 45 degrees, its edge dashed. */
+export function drawHatched(points: readonly Paper[], hand: Hand): readonly Mark[] {
   const steps = closed(points);
   return [
     { kind: "clip", steps, marks: [{ kind: "path", steps: hatch(points, 1.5), stroke: { ink: "line", weight: hand.fine } }] },
-    { kind: "path", steps, stroke: { ink: "line", weight: hand.fine } },
+    { kind: "path", steps, stroke: { ink: "line", weight: hand.fine, dash: [1.2, 0.8] } },
   ];
 }
 
@@ -87,7 +89,7 @@ export function drawWall(room: Room, w: Room["walls"][number], frame: Frame, han
 }
 
 export const socketPoint = (s: Room["sockets"][number]): Point => (isPoint(s) ? s : s.at);
-const isPoint = (s: Room["sockets"][number]): s is Point => Array.isArray(s);
+export const isPoint = (s: Room["sockets"][number]): s is Point => Array.isArray(s);
 
 /** A socket on its wall: half a disc with its prong into the room. */
 export function drawSocket(room: Room, at: Point, frame: Frame, hand: Hand): readonly Mark[] {

@@ -3,12 +3,14 @@ import { isRound, footprintPolygon, type Item, type Scene } from "../../layout";
 import type { Drape, Room, Venue } from "../../venue";
 import type { Layer, Mark, Paper } from "../display";
 import { closed, line, regionSteps } from "../paths";
-import { chairOf, seatCorners, seatsOf } from "./chairs";
-import { labelOf, readingOrder, roomSize } from "./describe";
+import { seatCorners, seatsOf } from "./chairs";
+import { chairOf } from "../../rules";
+import { labelOf, partsOf, readingOrder, roomSize } from "./describe";
 import { dimensionStrings, leastGaps, type Strings } from "./dimensions";
 import { drawDrape, drawKeepClear, drawObstacle, drawSocket, drawTerrace, drawWall, drapeTrack, socketPoint } from "./fittings";
 import { drawChanges, type Change } from "../changes";
 import { drawFindings, type Lettered } from "./findings";
+import { drawFlows, drawSights, flowsOf, sightsOf } from "./flows";
 import type { Rect } from "./ground";
 import { toPaper, type Frame, type Hand } from "./hand";
 import { setBlock, blockSize, beside, firstFree, type Line } from "./lettering";
@@ -16,6 +18,7 @@ import { numbersOf, runsOf } from "./numbers";
 import { extentOf, inflate, occupy } from "./occupy";
 import { drawOpening, drawWindow, openingsOf, stepsPolygon, type Opening } from "./openings";
 import { drawPiece, layerOf } from "./pieces";
+import type { Storey } from "./spread";
 import { massOf } from "./walls";
 import { medallion, pieceRect, roomName, wayOut, wordsBeside, wordsOn, type Desk } from "./words";
 import { formatLength, formatSize } from "../../measure";
@@ -29,11 +32,13 @@ export type Level = {
   readonly items: readonly Item[];
   readonly walls: Region;
   readonly openings: readonly Opening[];
+  /** Levels drawn beside one another, each with its name; empty where there is one only. */
+  readonly storeys: readonly Storey[];
   /** Walls, terraces, swings and steps, in mm of the venue. */
   readonly box: Box;
 };
 
-export function levelOf(venue: Venue, scene: Scene, rooms: readonly Room[]): Level {
+export function levelOf(venue: Venue, scene: Scene, rooms: readonly Room[], storeys: readonly Storey[] = []): Level {
   const { walls } = massOf(rooms);
   const openings = openingsOf(rooms, walls);
   const points: Point[] = [
@@ -41,7 +46,7 @@ export function levelOf(venue: Venue, scene: Scene, rooms: readonly Room[]): Lev
     ...openings.flatMap((o) => [...o.sweeps.flat(), ...(stepsPolygon(o) ?? [])]),
   ];
   const ids = new Set(rooms.map((r) => r.id));
-  return { venue, scene, rooms, items: scene.items.filter((i) => ids.has(i.room)), walls, openings, box: boxOf(points) };
+  return { venue, scene, rooms, items: scene.items.filter((i) => ids.has(i.room)), walls, openings, storeys, box: boxOf(points) };
 }
 
 export const stringsOf = (level: Level, frame: Frame, hand: Hand): Strings =>
@@ -140,13 +145,14 @@ function drapeWord(d: Drape, level: Level, { frame, hand, ground }: Desk, marks:
 }
 
 /** Draws a level where it has been put. Nothing with an edge comes after the words. */
-export function drawLevel(level: Level, { frame, hand, ground, strings, ways, findings, changes = [] }: Omit<Desk, "venue"> & {
-  readonly strings: Strings; readonly ways: boolean; readonly findings: readonly Lettered[]; readonly changes?: readonly Change[];
+export function drawLevel(level: Level, { frame, hand, ground, strings, ways, findings, changes = [], layers = [] }: Omit<Desk, "venue"> & {
+  readonly strings: Strings; readonly ways: boolean; readonly findings: readonly Lettered[]; readonly changes?: readonly Change[]; readonly layers?: readonly LineLayer[];
 }): readonly Mark[] {
   const { venue, scene } = level;
   const desk: Desk = { frame, hand, ground, venue };
   occupy(level, desk, strings);
   const numbers = numbersOf(scene);
+  const parts = partsOf(scene);
   const chair = chairOf(venue);
   const style = hand.lengths;
   const items = [...readingOrder(scene)].filter((i) => level.items.includes(i));
@@ -155,7 +161,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
     const rows = here.filter((i) => i.kind === "chair");
     const others = here.filter((i) => i.kind !== "chair").sort((a, b) => layerOf(a) - layerOf(b));
     const group = (item: Item): Mark => ({
-      kind: "group", id: `piece-${item.id}`, role: "piece", label: labelOf(item, numbers.get(item.id), style), marks: drawPiece(item, { venue, frame, hand }),
+      kind: "group", id: `piece-${item.id}`, role: "piece", label: labelOf(item, numbers.get(item.id), style, parts.get(item.id)), marks: drawPiece(item, { venue, frame, hand }),
     });
     return [
       ...others.filter((i) => layerOf(i) === 0).map(group),
@@ -168,6 +174,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
     return { kind: "group", id: `room-${room.id}`, role: "room", label: `${room.name}, ${formatSize(w, d, { ...style, unit: true })}`, marks: piecesOf(room) };
   });
   const columns = level.rooms.flatMap((r) => r.obstacles.filter((o) => o.kind === "column").flatMap((o) => drawObstacle(o, frame, hand)));
+  const over = lineLayers(level, layers, desk);
   const runs = runsOf(scene, numbers).filter((r) => r.items.some((i) => level.items.includes(i)));
   const figures = runs.flatMap((r) => medallion(r, desk));
   const aisles = gaps(level, desk);
@@ -179,6 +186,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
     if (words) { on.push(...words); named.add(item.id); }
   }
   const changed = drawChanges(changes, new Set(level.rooms.map((r) => r.id)), desk);
+  const storeys = level.storeys.flatMap((s) => storeyName(s, desk));
   const names = level.rooms.flatMap((r, i) => roomName(r, i, desk, { outside: ways, used: scene.rooms.includes(r.id) }));
   const out = ways ? level.openings.filter((o) => o.gate.door.exit).flatMap((o) => wayOut(o, desk)) : [];
   const besides: Mark[] = [];
@@ -200,10 +208,35 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
     { kind: "group", id: "fabric", role: "decoration", marks: fabric(level, frame, hand) },
     ...rooms,
     ...(changed.was.length > 0 ? [{ kind: "group", id: "was", layer: "changes", role: "decoration", marks: changed.was } satisfies Mark] : []),
-    { kind: "group", role: "decoration", marks: [...columns, ...aisles, ...strings.marks, ...figures, ...on, ...names, ...out, ...besides, ...seats, ...remarks(level, desk)] },
+    { kind: "group", role: "decoration", marks: columns },
+    ...over,
+    { kind: "group", role: "decoration", marks: [...aisles, ...strings.marks, ...figures, ...on, ...storeys, ...names, ...out, ...besides, ...seats, ...remarks(level, desk)] },
     ...layered("changes", changed.is),
     ...layered("findings", drawFindings(findings, level.items, desk)),
   ];
+}
+
+/** Layers of lines that are drawn where they are asked for. */
+export type LineLayer = Extract<Layer, "ways" | "sight">;
+
+function lineLayers(level: Level, asked: readonly LineLayer[], desk: Desk): readonly Mark[] {
+  return asked.flatMap((layer): readonly Mark[] => {
+    const told = layer === "ways" ? flowsOf(level.venue, level.scene) : sightsOf(level.venue, level.scene);
+    const marks = "ways" in told ? drawFlows(told, desk) : drawSights(told, desk);
+    return marks.length === 0 ? [] : [{ kind: "group", id: layer, layer, role: "note", label: told.words.join(" "), marks }];
+  });
+}
+
+/** What the asked layers say in words. */
+export const layerWords = (level: Level, asked: readonly LineLayer[]): readonly string[] =>
+  asked.flatMap((layer) => (layer === "ways" ? flowsOf(level.venue, level.scene) : sightsOf(level.venue, level.scene)).words);
+
+/** What a level is called, outside its walls. */
+function storeyName({ name, box }: Storey, { frame, hand, ground }: Desk): readonly Mark[] {
+  const lines: readonly Line[] = [{ text: name, type: { size: Math.max(hand.note, hand.room * 0.8), face: "serif", italic: true }, ink: "ink" }];
+  const wall = inflate(pieceRect([[box.minX, box.minY], [box.maxX, box.maxY]], frame), 500 * frame.perMm);
+  const spot = firstFree(ground, beside(wall, blockSize(lines), 14), -1);
+  return spot ? setBlock(lines, spot.at, spot.anchor) : [];
 }
 
 /** A layer that a page can hide and show; none where nothing is on it. */

@@ -9,6 +9,12 @@ export function numbersOf(scene: Scene): ReadonlyMap<string, string> {
     const written = item && /(\d+)\s*$/.exec(item.label)?.[1];
     out.set(id, written ?? String(i + 1));
   });
+  // Tables that are joined bear the label of the one that is numbered.
+  const byLabel = new Map(scene.items.flatMap((i) => { const n = out.get(i.id); return n === undefined ? [] : [[`${i.room}/${i.label}`, n] as const]; }));
+  for (const i of scene.items) {
+    const n = byLabel.get(`${i.room}/${i.label}`);
+    if (n !== undefined && i.kind === "table" && !out.has(i.id)) out.set(i.id, n);
+  }
   return out;
 }
 

@@ -1,7 +1,8 @@
 import { clockwise, type Point, type Polygon } from "../../geometry";
 import { footprintPolygon, type Item } from "../../layout";
 import type { Paper } from "../display";
-import { chairOf, seatCorners, seatsOf } from "./chairs";
+import { seatCorners, seatsOf } from "./chairs";
+import { chairOf } from "../../rules";
 import type { Strings } from "./dimensions";
 import { drapeTrack, socketPoint } from "./fittings";
 import type { Ground, Rect } from "./ground";

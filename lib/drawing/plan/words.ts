@@ -1,4 +1,4 @@
-import { add, bearing, boxOf, distance, scale, type Point } from "../../geometry";
+import { add, bearing, boxOf, distance, scale, sinCos, type Point } from "../../geometry";
 import { isRound, type Item } from "../../layout";
 import { formatLength, formatSize } from "../../measure";
 import type { Room, Venue } from "../../venue";
@@ -90,11 +90,14 @@ function floorWords(item: Item, veneer: Veneer, { frame, hand, venue }: Desk): r
   const size: Line = { text: `${across * down} panels, ${formatSize(item.shape.width, item.shape.depth, hand.lengths)}`, type: { size: hand.note, face: "sans" }, ink };
   const blank = blankOf(item, frame);
   const room = "radius" in blank ? { width: 0, depth: 0 } : blank;
-  const square = Math.abs(item.angle % 180) === 90 ? { width: room.depth, depth: room.width } : room;
+  const { sin, cos } = sinCos(item.angle);
+  const c = Math.abs(cos), s = Math.abs(sin);
+  // The words stand upright: their box must lie within the floor, however that is turned.
+  const holds = (w: number, h: number): boolean => w * c + h * s <= room.width && w * s + h * c <= room.depth;
   const at = toPaper(frame, item.at);
   for (const lines of [[name, size], [name], [{ ...name, type: { ...name.type, size: hand.label } }]]) {
     const b = blockSize(lines);
-    if (b.width + 3 > square.width || b.height + 2.4 > square.depth) continue;
+    if (!holds(b.width + 3, b.height + 2.4)) continue;
     const rect: Rect = { x: at[0] - b.width / 2, y: at[1] - b.height / 2 + 0.3, ...b };
     return [cartouche(at, { width: b.width + 2.4, height: b.height + 2 }, 0, `v-${veneer}`), ...setBlock(lines, rect, "middle")];
   }

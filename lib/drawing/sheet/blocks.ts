@@ -33,18 +33,38 @@ function rowsOf(t: TitleBlock): readonly (readonly Cell[])[] {
 
 const cautionLines = (width: number): readonly string[] => wrap(CAUTIONS, width - 2 * PAD, CAUTION);
 const CAUTION_LEAD = 3;
+/** The share of a lying title block that its cells take; the cautions have the rest. */
+const LYING = 0.68;
 
 /** Height that the title block takes at a width, mm. */
 export function titleHeight(t: TitleBlock, width: number): number {
-  if (width > 100) return Math.max(HEAD + Math.ceil(rowsOf(t).length / 2) * CELL, cautionLines(width * 0.4).length * CAUTION_LEAD + 2.6);
+  if (width > 100) return Math.max(HEAD + Math.ceil(rowsOf(t).length / 2) * CELL, cautionLines(width * (1 - LYING)).length * CAUTION_LEAD + 2.6);
   return HEAD + rowsOf(t).length * CELL + cautionLines(width).length * CAUTION_LEAD + 2.6;
 }
 
-/** Columns of a row, each as wide as what it holds asks for. */
+/**
+ * Columns of a row: each as wide as what it holds asks for, with what is left over shared out; where all asks are too much the
+ * longest gives way, and never so far that another's caption would not fit.
+ */
 function columns(row: readonly Cell[], width: number): readonly number[] {
   const asks = row.map((c) => Math.max(textWidth(c.value, VALUE), textWidth(c.caption, CAPTION)) + 2 * PAD);
   const sum = asks.reduce((a, b) => a + b, 0);
-  return asks.map((a) => (a / sum) * width);
+  if (sum <= width) return asks.map((a) => a + ((width - sum) * a) / sum);
+  const least = row.map((c) => textWidth(c.caption, CAPTION) + 2 * PAD);
+  // The largest width that no column may pass, so that all together take the width there is.
+  let low = 0, high = width;
+  for (let i = 0; i < 30; i++) {
+    const cap = (low + high) / 2;
+    if (asks.reduce((n, a, k) => n + Math.max(least[k] ?? 0, Math.min(a, cap)), 0) > width) high = cap; else low = cap;
+  }
+  return asks.map((a, k) => Math.max(least[k] ?? 0, Math.min(a, low)));
+}
+
+/** Words at the largest size down to `least` at which they fit a width; if none does, cut short. */
+function fitted(text: string, type: Type, width: number, least: number): { readonly text: string; readonly type: Type } {
+  const size = Math.min(type.size, Math.max(least, (type.size * width) / Math.max(1e-6, textWidth(text, type))));
+  const set = { ...type, size };
+  return { text: shorten(text, width + 1e-6, set), type: set };
 }
 
 function cells(rows: readonly (readonly Cell[])[], at: Rect): readonly Mark[] {
@@ -58,9 +78,10 @@ function cells(rows: readonly (readonly Cell[])[], at: Rect): readonly Mark[] {
       const c = row[i];
       if (!c) return;
       if (i > 0) rules.push(...line([x, y], [x, y + CELL]));
+      const value = fitted(c.value, VALUE, w - PAD * 1.4, 2.4);
       marks.push(
         { kind: "text", at: [x + PAD, y + 2.8], text: c.caption, ...CAPTION, ink: "ink-3" },
-        { kind: "text", at: [x + PAD, y + 6.4], text: shorten(c.value, w - PAD * 1.4, VALUE), ...VALUE, ink: "ink" },
+        { kind: "text", at: [x + PAD, y + 6.4], text: value.text, ...value.type, ink: "ink" },
       );
       x += w;
     });
@@ -88,17 +109,18 @@ function emblem(at: Paper): readonly Mark[] {
 /** The title block with the cautions in it: upright, or lying (wider than 100 mm) with the cautions to the right. */
 export function titleBlock(venueName: string, t: TitleBlock, at: Rect): readonly Mark[] {
   const lying = at.width > 100;
-  const left = lying ? at.width * 0.6 : at.width;
+  const left = lying ? at.width * LYING : at.width;
   const rows = rowsOf(t);
   const shown = lying ? rows.reduce<(readonly Cell[])[]>((out, row, i) => (i % 2 === 0 ? [...out, row] : [...out.slice(0, -1), [...(out.at(-1) ?? []), ...row]]), []) : rows;
   const name: Type = { size: 5, face: "serif", weight: "medium" };
+  const title = fitted(venueName, name, left - 14, 3.2);
   const words = cautionLines(lying ? at.width - left : at.width);
   const top = lying ? at.y : at.y + HEAD + rows.length * CELL;
   const cautionX = lying ? at.x + left : at.x;
   return [
     { kind: "path", steps: box(at.x, at.y, at.width, at.height), fill: "leaf", stroke: { ink: "ink", weight: 0.25 } },
     ...emblem([at.x + PAD, at.y + 2.2]),
-    { kind: "text", at: [at.x + PAD + 8.6, at.y + 5.6], text: shorten(venueName, left - 14, name), ...name, ink: "ink" },
+    { kind: "text", at: [at.x + PAD + 8.6, at.y + 5.6], text: title.text, ...title.type, ink: "ink" },
     { kind: "text", at: [at.x + PAD + 8.6, at.y + 8.7], text: "drawn by Marquetry", ...CAPTION, ink: "ink-3" },
     ...cells(shown, { x: at.x, y: at.y + HEAD, width: left, height: at.height }),
     { kind: "path", steps: lying ? line([cautionX, at.y], [cautionX, at.y + at.height]) : line([at.x, top], [at.x + at.width, top]), stroke: { ink: "ink", weight: 0.13 } },

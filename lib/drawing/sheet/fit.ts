@@ -129,20 +129,24 @@ function centred(level: Level, perMm: number, sheet: Sheet): Frame {
 }
 
 
-export type Chosen = { readonly frame: Frame; readonly blocks: Blocks; readonly hand: Hand; readonly ratio: number };
+export type Chosen = { readonly frame: Frame; readonly blocks: Blocks; readonly hand: Hand; readonly ratio: number; /** What the legend holds. */ readonly entries: readonly Entry[] };
 
 /**
  * The largest of the scales at which the plan and all blocks hold. Where none does the last is taken all the same: the blocks then
  * lie over the plan's corner, for the cautions are never left out.
  */
-export function fitSheet(level: Level, { sheet, scales, paper, style }: {
-  readonly sheet: Sheet; readonly scales: readonly number[]; readonly paper: string; readonly style: LengthStyle;
+export function fitSheet(level: Level, { sheet, scales, paper, style, signs }: {
+  readonly sheet: Sheet; readonly scales: readonly number[]; readonly paper: string; readonly style: LengthStyle; /** What the legend explains beside the furniture. */ readonly signs: (hand: Hand) => readonly Entry[];
 }): Chosen {
   for (const ratio of scales) {
     const hand = sheetHand(1 / ratio, style);
-    const fit = fitAt(1 / ratio, { level, hand, sheet, entries: legendOf(level.scene, level.venue, hand), note: scaleWords(ratio, paper, style) });
-    if (fit) return { frame: fit.frame, blocks: fit.blocks, hand, ratio };
+    const pieces = legendOf(level.scene, level.venue, hand), more = signs(hand);
+    // A larger plan is worth more than the sign of a socket, which every drawing office draws alike.
+    for (const entries of [[...pieces, ...more], [...pieces, ...more.filter((e) => !("sign" in e && e.sign === "socket"))]]) {
+      const fit = fitAt(1 / ratio, { level, hand, sheet, entries, note: scaleWords(ratio, paper, style) });
+      if (fit) return { frame: fit.frame, blocks: fit.blocks, hand, ratio, entries };
+    }
   }
   const ratio = scales.at(-1) ?? 100;
-  return { frame: centred(level, 1 / ratio, sheet), blocks: overPlan(sheet), hand: sheetHand(1 / ratio, style), ratio };
+  return { frame: centred(level, 1 / ratio, sheet), blocks: overPlan(sheet), hand: sheetHand(1 / ratio, style), ratio, entries: [] };
 }

@@ -1,9 +1,11 @@
 import { isRound, type Scene } from "../../layout";
 import { formatLength } from "../../measure";
 import type { Venue } from "../../venue";
-import { VENEERS, type Mark, type Veneer } from "../display";
+import { VENEERS, type Layer, type Mark, type Veneer } from "../display";
 import { shorten, type Type } from "../metrics";
-import { box, placedSteps } from "../paths";
+import { box, closed, line, placedSteps } from "../paths";
+import { drawHatched, socketSign } from "../plan/fittings";
+import type { Level } from "../plan/level";
 import { grain, parquet } from "../plan/grain";
 import type { Rect } from "../plan/ground";
 import type { Hand } from "../plan/hand";
@@ -11,7 +13,42 @@ import { seatsOf } from "../plan/chairs";
 import { panelsOf } from "../plan/pieces";
 import { FAMILY_NAMES, veneerOf } from "../plan/veneer";
 
-export type Entry = { readonly veneer: Veneer; readonly name: string; readonly says: string };
+/** A line or hatching that a legend explains. */
+export type Sign = "was" | "now" | "ways" | "sight" | "keep-clear" | "socket";
+export type Entry = ({ readonly veneer: Veneer } | { readonly sign: Sign }) & { readonly name: string; readonly says: string };
+
+const SIGNS: Readonly<Record<Sign, { readonly name: string; readonly says: string }>> = {
+  was: { name: "Was", says: "before" }, now: { name: "Is now", says: "changed" }, ways: { name: "Ways out", says: "on foot" },
+  sight: { name: "Lines of sight", says: "a bar: hidden" }, "keep-clear": { name: "Keep clear", says: "nothing here" }, socket: { name: "Socket", says: "on its wall" },
+};
+
+/** What a level's drawing shows beside its furniture, in the order of the legend. */
+export function signsOf(level: Level, { hand, layers, changed }: { readonly hand: Hand; readonly layers: readonly Layer[]; readonly changed: boolean }): readonly Entry[] {
+  const list: readonly (readonly [Sign, boolean])[] = [
+    ["socket", hand.detail === "full" && level.rooms.some((r) => r.sockets.length > 0)], ["keep-clear", level.rooms.some((r) => r.keepClear.length > 0)],
+    ["ways", layers.includes("ways")], ["sight", layers.includes("sight")], ["was", changed], ["now", changed],
+  ];
+  return list.flatMap(([sign, there]) => (there ? [{ sign, ...SIGNS[sign] }] : []));
+}
+
+function drawSign(sign: Sign, at: Rect, hand: Hand): readonly Mark[] {
+  const y = at.y + at.height / 2, right = at.x + at.width, outline = box(at.x, at.y, at.width, at.height);
+  const along = line([at.x, y], [right, y]);
+  switch (sign) {
+    case "was": return [{ kind: "path", steps: outline, stroke: { ink: "ink-2", weight: hand.mid, dash: [1.5, 0.9] } }];
+    case "now": return [{ kind: "path", steps: box(at.x + 0.3, at.y + 0.3, at.width - 0.6, at.height - 0.6), stroke: { ink: "accent", weight: hand.heavy * 1.2 } }];
+    case "ways": return [
+      { kind: "path", steps: line([at.x, y], [right - 1.7, y]), stroke: { ink: "ink-2", weight: hand.mid, dash: [1.3, 0.9], cap: "round" } },
+      { kind: "path", steps: closed([[right, y], [right - 1.7, y - 0.77], [right - 1.7, y + 0.77]]), fill: "ink" },
+    ];
+    case "sight": return [
+      { kind: "path", steps: along, stroke: { ink: "ink-3", weight: hand.fine, dash: [3.2, 0.8, 0.5, 0.8] } },
+      { kind: "path", steps: line([right, y - 1.1], [right, y + 1.1]), stroke: { ink: "ink", weight: hand.leaf } },
+    ];
+    case "keep-clear": return drawHatched([[at.x, at.y], [right, at.y], [right, at.y + at.height], [at.x, at.y + at.height]], hand);
+    case "socket": return socketSign([at.x + 0.4, y], 0, hand);
+  }
+}
 
 const plural = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
 
@@ -57,22 +94,29 @@ export function drawLegend(entries: readonly Entry[], at: Rect, columns: number,
   const says: Type = { size: 2.05, face: "sans" };
   return entries.flatMap((e, i): readonly Mark[] => {
     const x = at.x + (i % columns) * ENTRY.width, y = at.y + Math.floor(i / columns) * ENTRY.height;
-    const blank = { width: ENTRY.sample, depth: ENTRY.band };
-    const laid = e.veneer === "floor" ? parquet({ ...blank, across: 4, down: 1 })
-      : e.veneer === "round" ? { fine: burst(blank), joints: [] } : grain(e.veneer, { blank, k: 1, places: 0, from: 0 });
-    const middle = [x + ENTRY.sample / 2, y + ENTRY.band / 2] as const;
-    const outline = box(x, y, ENTRY.sample, ENTRY.band);
+    const sample: Rect = { x, y, width: ENTRY.sample, height: ENTRY.band };
     return [{
       kind: "group", role: "note", label: `${e.name}: ${e.says}`, marks: [
-        { kind: "path", steps: outline, fill: `v-${e.veneer}` },
-        { kind: "path", steps: placedSteps(laid.fine, middle, 0), stroke: { ink: `g-${e.veneer}`, weight: hand.grain } },
-        { kind: "path", steps: placedSteps(laid.joints, middle, 0), stroke: { ink: `g-${e.veneer}`, weight: hand.grain * 1.7 } },
-        { kind: "path", steps: outline, stroke: { ink: "ink", weight: 0.25 } },
+        ...("sign" in e ? drawSign(e.sign, sample, hand) : drawSample(e.veneer, sample, hand)),
         { kind: "text", at: [x, y + ENTRY.band + 3], text: shorten(e.name, ENTRY.width - 1, name), ...name, ink: "ink" },
         { kind: "text", at: [x, y + ENTRY.band + 5.7], text: shorten(e.says, ENTRY.width - 1, says), ...says, ink: "ink-2" },
       ],
     }];
   });
+}
+
+function drawSample(veneer: Veneer, at: Rect, hand: Hand): readonly Mark[] {
+  const blank = { width: at.width, depth: at.height };
+  const laid = veneer === "floor" ? parquet({ ...blank, across: 4, down: 1 })
+    : veneer === "round" ? { fine: burst(blank), joints: [] } : grain(veneer, { blank, k: 1, places: 0, from: 0 });
+  const middle = [at.x + at.width / 2, at.y + at.height / 2] as const;
+  const outline = box(at.x, at.y, at.width, at.height);
+  return [
+    { kind: "path", steps: outline, fill: `v-${veneer}` },
+    { kind: "path", steps: placedSteps(laid.fine, middle, 0), stroke: { ink: `g-${veneer}`, weight: hand.grain } },
+    { kind: "path", steps: placedSteps(laid.joints, middle, 0), stroke: { ink: `g-${veneer}`, weight: hand.grain * 1.7 } },
+    { kind: "path", steps: outline, stroke: { ink: "ink", weight: 0.25 } },
+  ];
 }
 
 /** A slice through the sunburst, for a sample that is longer than it is deep. */
