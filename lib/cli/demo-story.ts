@@ -33,7 +33,7 @@ export async function beginStory(house: House, one: DemoBooking, now: number): P
 /** The couple chooses and sends, the desk answers. Returns the state it came to; a booking that someone has touched is left to them. */
 export async function endStory(house: House, { one, reference, time, revision }: Story, now: number): Promise<string> {
   const couple: Actor = { kind: "couple", reference };
-  const day = (days: number): House => at(house, Math.min(time + days * DAY_MS, now));
+  const day = (days: number): House => at(house, Math.min(time + (days === 0 ? 0 : days + (one.pause ?? 0)) * DAY_MS, now));
   const before = await see(day(0), couple);
   if (before.revision !== revision || !(await chooseFirst(day(3), couple, one))) return (await see(day(0), couple)).state;
   must(await sendRequest(day(4), couple, { reference, revision: (await see(day(4), couple)).revision }), "send");

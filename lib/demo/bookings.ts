@@ -20,12 +20,15 @@ export type DemoBooking = {
   readonly answers?: DemoAnswers;
   /** The desk's words, where it returned the layout. */
   readonly returned?: string;
+  /** Days that the couple let pass between opening their link and choosing, past the usual three. */
+  readonly pause?: number;
 };
 
 type Row = Omit<DemoBooking, "date" | "reference" | "venue"> & { readonly venue?: DemoBooking["venue"]; readonly weeks: number };
 
 const ROWS: readonly Row[] = [
   {
+    // Rows and tables for so many stand on the Grain Floor only one after the other: the room is turned over.
     couple: ["Ines Calloway", "Theo Brandt"], email: "ines.and.theo@calloway.example", package: "hosted-day", weeks: 9, expected: 92, state: "sent",
     answers: {
       guests: { adults: 86, children: 6, highChairs: 2, wheelchairs: 1, suppliers: 4 },
@@ -37,10 +40,10 @@ const ROWS: readonly Row[] = [
     },
   },
   {
-    couple: ["Niamh Ó Dálaigh", "Łukasz Żurawski"], email: "niamh@odalaigh.example", package: "hosted-weekend", weeks: 7, expected: 104, state: "sent",
+    // So many sit down to dinner on the Grain Floor only with the drape drawn.
+    couple: ["Niamh Ó Dálaigh", "Łukasz Żurawski"], email: "niamh@odalaigh.example", package: "hosted-weekend", weeks: 7, expected: 122, state: "sent",
     answers: {
-      guests: { adults: 96, children: 8, highChairs: 1, wheelchairs: 2, suppliers: 6 }, meal: { service: "plated", tables: "any", top: "one-sided" },
-      music: { by: "dj", dancing: 0.3 }, displays: ["welcome", "cards", "cake", "seating-plan"], drape: "any",
+      guests: { adults: 122 }, meal: { service: "plated", tables: "any" }, music: { by: "dj", dancing: 0.25 }, displays: ["cake", "welcome", "cards"], drape: "any",
     },
   },
   {
@@ -76,7 +79,13 @@ const ROWS: readonly Row[] = [
     couple: ["Hamish Farquhar", "Rowan Tyndall"], email: "hamish@farquhar.example", package: "dry-hire", weeks: 4, expected: 56, state: "started",
     answers: { guests: { adults: 56 }, meal: { service: "buffet" } },
   },
-  { couple: ["Zoë Straightforth", "Zadie Straightforth"], email: "z.and.z@straightforth.example", package: "dry-hire", weeks: 5, expected: 40, state: "invited" },
+  {
+    // Sent two days ago, ten days or so after the layout was due.
+    couple: ["Zoë Straightforth", "Zadie Straightforth"], email: "z.and.z@straightforth.example", package: "dry-hire", weeks: 4, expected: 40, state: "sent", pause: 22,
+    answers: {
+      guests: { adults: 40 }, ceremony: { here: false }, meal: { service: "sharing", tables: "long", top: "none" }, music: { by: "playlist", dancing: 0.3 }, displays: ["cake"],
+    },
+  },
   {
     couple: ["Mihaela Ionescu", "Gethin Prys"], email: "mihaela@ionescu.example", package: "hosted-day", weeks: 6, expected: 88, state: "returned",
     answers: {

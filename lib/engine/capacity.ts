@@ -6,7 +6,7 @@ import { ceilingOf, type Ceiling } from "./bounds";
 import { cleanOf } from "./capacity/clean";
 import type { CapacityOptions, Place } from "./capacity/place";
 import { chairFor, familiesFor } from "./capacity/families";
-import { FRONT_DEPTH, seatRows } from "./rows";
+import { seatRows } from "./rows";
 import { seatTables, type FormWanted, type SeatingAsk, type SeatingSpace, type TablesWanted } from "./seating";
 
 const EMPTY: Fit = { seats: 0, tables: 0, items: [] };
@@ -86,7 +86,7 @@ function rowFit(place: Place, ease: Ease, ceiling: number): Fit {
   }, {
     people: ceiling, wheelchairs: 0, chair: { id: chair.id, width: chair.width, depth: chair.depth }, rowPitch: values[ease].rowPitch,
     aisle: "centre", curve: false, chairsLeft: place.options.anyStock ? ceiling : chair.count, comfortOnly: ease === "comfort",
-    frontDepth: values.profile === "uk-guide" ? 3000 : FRONT_DEPTH,
+    frontDepth: values.frontDepth,
   });
   let best = EMPTY;
   for (const p of plans) {

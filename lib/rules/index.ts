@@ -2,7 +2,7 @@ export { check, DAY_RULES, judge, SCENE_RULES, withText } from "./check";
 export { chairOf, contextOf, guestSeats, siteFor, type Context, type Part, type Raw, type SceneView } from "./context";
 export { aisleWidth, blockOf } from "./rows";
 export { endsOf, nearThings } from "./gaps";
-export { accesswayInches, accesswayWidth, aisleInches, occupantLoad, rowClearInches } from "./formulas";
+export { accesswayInches, accesswayWidth, aisleInches, occupantLoad, rowClearInches, wheelchairSpaces } from "./formulas";
 export { exitsNeeded } from "./passage";
 export { loadKinds, netArea, peopleOf, postedFor, type LoadKind, type People, type RoomLoad, type SceneLoad } from "./people";
 export { beforeRows, sees } from "./sight";

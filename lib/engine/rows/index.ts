@@ -1,3 +1,3 @@
-export { seatRows, FRONT_DEPTH } from "./seat-rows";
+export { seatRows } from "./seat-rows";
 export { mostInRow, rowClear, rowClearInches, wheelchairSpacesNeeded, type RowEnds } from "./formula";
 export type { RowAsk, RowPlan, RowSpace } from "./types";

@@ -9,7 +9,7 @@ import { BEHIND, slotsOf, type Setting, type Slot } from "./slots";
 import type { RowAsk, RowPlan, RowSpace } from "./types";
 
 /** Depth kept before the first row, mm: 6 ft at least (rental trade, common practice). */
-export const FRONT_DEPTH = 1829;
+const FRONT_DEPTH = 1829;
 /** Centre aisle, mm: 5 ft in comfort (common practice); never under 42 in (IBC 2018 1029.9.1). */
 const AISLES = [1524, 1219, 1067] as const;
 /** Past this many seats the centre aisle must be straight and clear, and two ways out be reached. */

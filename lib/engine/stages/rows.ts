@@ -49,7 +49,7 @@ function rowsFor(ctx: Context, day: RoomDay, { pitch, keep, chairs }: RowsAsk): 
     features: day.f.room.walls.filter((w) => w.is === "feature"), windows: day.f.room.windows,
   }, {
     people, wheelchairs: Math.min(ctx.demand.wheelchairs, people), chair: { id: ctx.chair.stock ?? "chair", width: ctx.chair.width, depth: ctx.chair.depth },
-    rowPitch: pitch, aisle: ctx.brief.ceremony.aisle, curve: ctx.brief.ceremony.seating === "curve", chairsLeft: chairs,
+    rowPitch: pitch, aisle: ctx.brief.ceremony.aisle, frontDepth: ctx.values.frontDepth, curve: ctx.brief.ceremony.seating === "curve", chairsLeft: chairs,
   }).filter((p) => p.places >= people);
   const clean = plans.find((p) => isClean(ctx, day, p, keep));
   const first = clean ?? plans[0];
