@@ -12,6 +12,7 @@ import { demandOf } from "./stages/demand";
 import { drapeChoices } from "./stages/draped";
 import { stopwatch } from "./stopwatch";
 import { ENGINE_VERSION } from "./version";
+import { withWishes } from "./wishes";
 
 export type ArrangeOptions = {
   readonly seed?: number;
@@ -56,7 +57,7 @@ export function arrange(venue: Venue, brief: Brief, options: ArrangeOptions = {}
   const proved = watch.time("bounds", () => [...proofs(venue, brief), ...panelProof(ctx), ...buffetProof(ctx), ...drapeProof(ctx)]);
   if (proved.length > 0) return done({ status: "impossible", reasons: proved, instead: help(venue, brief, options, null), layouts: [] });
   const found = search(ctx, most, options, watch);
-  if (found.layouts.length > 0) return done({ status: "arranged", reasons: [], instead: [], layouts: lettered(found.layouts) });
+  if (found.layouts.length > 0) return done({ status: "arranged", reasons: [], instead: [], layouts: lettered(watch.time("wishes", () => found.layouts.map((l) => withWishes(ctx, l)))) });
   return done({
     status: "not-found", reasons: found.reasons, instead: help(venue, brief, options, found.seated), layouts: [], ...(found.closest ? { closest: found.closest } : {}),
   });
