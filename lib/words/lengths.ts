@@ -1,6 +1,15 @@
+const formats = new Map<string, Intl.NumberFormat>();
+/** A figure with so many decimals and the decimal sign of a language; no signs between thousands, which plans do not write. */
+function figure(n: number, digits: number, locale: string): string {
+  const key = `${locale}/${digits}`;
+  const format = formats.get(key) ?? new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits, useGrouping: false });
+  formats.set(key, format);
+  return format.format(n);
+}
+
 /** A length for people: metres to the centimetre (millimetres under a metre), or feet and inches to the half inch. */
-export function lengthText(mm: number, system: "metric" | "imperial"): string {
-  if (system === "metric") return Math.abs(mm) < 1000 ? `${Math.round(mm)} mm` : `${(mm / 1000).toFixed(mm % 10 === 0 ? 2 : 3)} m`;
+export function lengthText(mm: number, system: "metric" | "imperial", locale = "en"): string {
+  if (system === "metric") return Math.abs(mm) < 1000 ? `${Math.round(mm)} mm` : `${figure(mm / 1000, mm % 10 === 0 ? 2 : 3, locale)} m`;
   const halves = Math.round(mm / 12.7);
   const sign = halves < 0 ? "-" : "";
   const n = Math.abs(halves);
@@ -12,6 +21,6 @@ export function lengthText(mm: number, system: "metric" | "imperial"): string {
 }
 
 /** An area for people, from square metres. */
-export function areaText(m2: number, system: "metric" | "imperial"): string {
-  return system === "metric" ? `${m2.toFixed(1)} m²` : `${Math.round(m2 / 0.09290304)} sq ft`;
+export function areaText(m2: number, system: "metric" | "imperial", locale = "en"): string {
+  return system === "metric" ? `${figure(m2, 1, locale)} m²` : `${Math.round(m2 / 0.09290304)} sq ft`;
 }

@@ -2,6 +2,7 @@ import type { Finding, Layout } from "../../layout";
 import type { Venue } from "../../venue";
 import { areaText, lengthText } from "../lengths";
 import { en } from "./en";
+import { es } from "./es";
 
 export type Data = Readonly<Record<string, string | number | boolean>>;
 
@@ -21,7 +22,7 @@ export type Say = {
 export type Catalogue = Readonly<Record<string, (s: Say) => string>>;
 
 /** Catalogues by the first part of a language tag; English where there is none. */
-const CATALOGUES: Readonly<Record<string, Catalogue>> = { en };
+const CATALOGUES: Readonly<Record<string, Catalogue>> = { en, es };
 
 export const FINDING_CODES: readonly string[] = Object.keys(en);
 
@@ -53,7 +54,7 @@ function sayOf(f: Omit<Finding, "text">, { venue, layout }: Known): Say {
       if (to) return `the door to ${to}`;
       return leads === "outside" ? "the door outside" : leads === "back-of-house" ? "the door to the back of house" : leads === "toilets" ? "the door to the toilets" : "the door";
     },
-    mm: (key) => lengthText(number(key), venue.lengths),
-    area: (key) => areaText(number(key), venue.lengths),
+    mm: (key) => lengthText(number(key), venue.lengths, venue.locale),
+    area: (key) => areaText(number(key), venue.lengths, venue.locale),
   };
 }

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { FINDING_CODES, findingText } from "../../../lib/words/findings";
+import { es } from "../../../lib/words/findings/es";
 import { lengthText } from "../../../lib/words/lengths";
 import { layoutOf, roundTable, venueOf } from "./kit";
 
@@ -11,6 +12,15 @@ describe("words of findings", () => {
       [...readFileSync(new URL(f, dir), "utf8").matchAll(/code: (?:[^,\n"]*\? )?"([a-z-]+)"(?: : "([a-z-]+)")?/g)].flatMap((m) => [m[1], m[2]].filter((c) => c !== undefined)));
     expect(codes.length).toBeGreaterThan(40);
     expect(codes.filter((c) => !FINDING_CODES.includes(c))).toEqual([]);
+  });
+
+  it("are in Spanish for every code too, with the names and lengths of the English", () => {
+    expect(Object.keys(es).sort()).toEqual([...FINDING_CODES].sort());
+    const layout = layoutOf("meal", [{ ...roundTable("t1", [10000, 6000]), label: "Mesa 1" }, { ...roundTable("t2", [13000, 6000]), label: "Mesa 2" }]);
+    const finding = { code: "table-gap", level: "must" as const, source: "x", scene: "meal" as const, items: ["t1", "t2"], data: { a: "t1", b: "t2", gap: 1219, limit: 1372 } };
+    expect(findingText(finding, { venue: venueOf({ locale: "es-MX" }), layout })).toBe("Mesa 1 y Mesa 2 están a 1.219 m donde un sitio da a la otra; 1.372 m es lo mínimo.");
+    // Spain writes a comma where Mexico writes a point (CLDR, as Intl gives it).
+    expect(findingText(finding, { venue: venueOf({ locale: "es-ES" }), layout })).toContain("1,219 m");
   });
 
   it("name pieces by their label and lengths in the venue's measure", () => {
