@@ -19,9 +19,10 @@ export type Ordinates = Strings & { readonly under: readonly Mark[] };
 /** The corner of a room that distances are taken from: its upper left, where two walls along the page's edges meet; else null. */
 export function datumOf(room: Room): Point | null {
   const b = boxOf(room.outline);
-  const straight = edges(room.outline).every(([p, q]) => Math.abs(p[0] - q[0]) < 2 || Math.abs(p[1] - q[1]) < 2);
-  const corner = room.outline.find((p) => Math.abs(p[0] - b.minX) < 2 && Math.abs(p[1] - b.minY) < 2);
-  return straight && corner ? corner : null;
+  const at = (p: Point): boolean => Math.abs(p[0] - b.minX) < 2 && Math.abs(p[1] - b.minY) < 2;
+  const walls = edges(room.outline).filter(([p, q]) => at(p) || at(q));
+  const straight = walls.length === 2 && walls.every(([p, q]) => Math.abs(p[0] - q[0]) < 2 || Math.abs(p[1] - q[1]) < 2);
+  return straight ? room.outline.find(at) ?? null : null;
 }
 
 const SAME = 60;

@@ -1,3 +1,4 @@
+import { datumOf } from "../../drawing";
 import type { Drawing } from "../../drawing/display";
 import type { Scene, SceneId } from "../../layout";
 import { setLines } from "../blocks";
@@ -18,14 +19,16 @@ import { fresh, partName, roomName, timeOf, type Told } from "./told";
 /** Draws the plan of some rooms into a part of a page. */
 export type PlanTool = (scene: SceneId, into: { readonly rooms: readonly string[]; readonly width: number; readonly height: number; readonly measured?: string }) => Drawing;
 
-export const SIDE = 96;
+/** Letter is the narrower sheet: there the plan takes what the words can spare. */
+const sideOf = (width: number): number => (width > 290 ? 96 : 86);
 const GUTTER = 7;
 
 /** The plan at the left of a page, under its heading; what is said stands at its right. */
 export function planRegions(page: number, setup: Setup): { readonly plan: Region; readonly side: Region } {
   const body = bodyOf(page, setup.sheet);
-  const plan = { ...body, y: body.y + HEAD, width: body.width - SIDE - GUTTER, height: body.height - HEAD };
-  return { plan, side: { ...plan, x: body.x + body.width - SIDE, width: SIDE } };
+  const side = sideOf(setup.sheet.width);
+  const plan = { ...body, y: body.y + HEAD, width: body.width - side - GUTTER, height: body.height - HEAD };
+  return { plan, side: { ...plan, x: body.x + body.width - side, width: side } };
 }
 
 /** Rooms with something to set, the fullest first. */
@@ -132,8 +135,9 @@ export function crewPart(scene: Scene, told: Told, by: Setup & { readonly from: 
   const said = buildOrder(scene, told);
   if (stepsHeight(said, to) + CARRIED.section.leading > to.flow.left()) to.flow.turn();
   const order = [section("Build in this order", to), steps(said, to)];
-  const how = "On the plan: distances from the marked corner to the middle of each piece, and to the line and the ends of chair rows.";
-  const spots = [...notes([how], to), ...spotTables(scene, told, to)];
+  const marked = told.venue.rooms.some((r) => r.id === shown[0] && datumOf(r) !== null);
+  const how = marked ? ["On the plan: distances from the marked corner to the middle of each piece, and to the line and the ends of chair rows."] : [];
+  const spots = [...notes(how, to), ...spotTables(scene, told, to)];
   const pages = 1 + Math.ceil(Math.max(0, to.flow.region()) / 3);
   return { title, from, pages, elements: [element("Sect", [head, ...figures, ...first, ...order, ...spots])], artifacts: to.artifacts };
 }
