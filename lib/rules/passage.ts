@@ -1,6 +1,6 @@
 import { placed, type Context, type Raw, type SceneView } from "./context";
-import { onAisles, onWays } from "./maps";
-import { routes, waysOut, type WalkMap, type WaysOut } from "./ways";
+import { aislesOf, onAisles, onWays } from "./maps";
+import { pinchOf, routes, waysOut, type WalkMap, type WaysOut } from "./ways";
 
 /** From every place a path of 305 mm to two ways out (one where fewer than 50 people are in the rooms), and enough ways out in all. */
 export const ways = (v: SceneView, c: Context): readonly Raw[] => onWays(v, c, (map) => waysBy(v, c, map));
@@ -36,9 +36,19 @@ function exitCount(v: SceneView, c: Context, found: WaysOut): readonly Raw[] {
   }];
 }
 
-/** A route of 914 mm (800 mm at doors) from a way out to wheelchair places, and to bar, buffet and dance floor outside the ceremony. */
-export const route = (v: SceneView, c: Context): readonly Raw[] => onAisles(v, c, (map) =>
-  routes(v.site, v.scene, c.values, map).unreached.map((u) => ({
-    code: "route", level: "must" as const, source: "2010 ADA Standards 403.5.1, 404.2.3", scene: v.scene.id, items: [u.item], at: placed(u.at),
-    limit: c.values.route, unit: "mm", data: { a: u.item, width: c.values.route, door: c.values.routeDoor, ...(u.seat === undefined ? {} : { seat: u.seat + 1 }) },
-  })));
+/**
+ * A route of 914 mm (800 mm at doors) from a way out to wheelchair places, and to bar, buffet and dance floor outside the ceremony.
+ * Where the floor is too narrow at one place, the finding stands there and says how wide it is.
+ */
+export function route(v: SceneView, c: Context): readonly Raw[] {
+  const judge = (map: WalkMap, pinched: boolean): readonly Raw[] => routes(v.site, v.scene, c.values, map).unreached.map((u) => {
+    const pinch = pinched ? pinchOf(v.site, v.scene, map, { target: u.polygon, within: u.within, level: u.level }) : null;
+    const narrow = pinch && pinch.width < c.values.route ? Math.max(1, Math.floor(pinch.width)) : null;
+    return {
+      code: "route", level: "must" as const, source: "2010 ADA Standards 403.5.1, 404.2.3", scene: v.scene.id, items: [u.item], at: placed(pinch && narrow !== null ? pinch.at : u.at),
+      ...(narrow === null ? {} : { measured: narrow }), limit: c.values.route, unit: "mm",
+      data: { a: u.item, width: c.values.route, door: c.values.routeDoor, ...(narrow === null ? {} : { narrow }), ...(u.seat === undefined ? {} : { seat: u.seat + 1 }) },
+    };
+  });
+  return onAisles(v, c, (map) => judge(map, false)).length === 0 ? [] : judge(aislesOf(v, c), true);
+}

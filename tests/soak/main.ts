@@ -5,7 +5,7 @@ import { pairFrom, soakOne } from "./soak";
 
 /**
  * npm run soak [-- --from N --count M --files FOLDER]: arranges the random days of M seeds from N on and prints what came of them.
- * With a folder, the files of each fault and a line a thousand seeds are kept there. Ends with 1 where anything is wrong.
+ * With a folder, the files of each fault and a line a seed are kept there. Ends with 1 where anything is wrong.
  */
 const { values } = parseArgs({ options: { from: { type: "string", default: "1" }, count: { type: "string", default: "200" }, files: { type: "string" } } });
 const from = Number(values.from), count = Number(values.count);
@@ -31,7 +31,7 @@ for (let seed = from; seed < from + count; seed++) {
       for (const kind of ["venue", "brief"] as const) writeFileSync(path.join(values.files, `${seed}.${kind}.json`), JSON.stringify(pair[kind], null, 1));
     }
   }
-  if (values.files && (seed - from + 1) % 100 === 0) appendFileSync(path.join(values.files, "counts.txt"), `${from}..${seed} ${JSON.stringify(tally)} faults ${faults}\n`);
+  if (values.files) appendFileSync(path.join(values.files, "seeds.txt"), `${seed} ${told.status} ${Math.round(ms)} ms${told.faults.length > 0 ? ` ${told.faults.length} faults` : ""}\n`);
 }
 const cpu = process.cpuUsage(started);
 process.stdout.write(`${JSON.stringify({ from, count, ...tally, faults, cpuSeconds: Math.round((cpu.user + cpu.system) / 1e6), slowest: { seed: slowest.seed, ms: Math.round(slowest.ms) } })}\n`);

@@ -11,7 +11,8 @@ export const ROUTE_DOOR = 800;
 /** How near the route must come to a bar, buffet or dance floor past touching it, mm. */
 const BESIDE = 150;
 
-export type Unreached = { readonly item: string; readonly seat?: number; readonly at: Point };
+/** `polygon`, `within`: the floor that the middle of a route must come so near to. */
+export type Unreached = { readonly item: string; readonly seat?: number; readonly at: Point; readonly level: number; readonly polygon: Polygon; readonly within: number };
 export type Routes = { readonly map: WalkMap; readonly unreached: readonly Unreached[] };
 
 export type RouteValues = { readonly route: number; readonly routeDoor: number; readonly tableLine: number };
@@ -41,7 +42,7 @@ export function routes(site: Site, scene: Pick<Scene, "id" | "rooms" | "items">,
   const unreached = targets.filter(({ item, polygon, within }) => {
     const level = site.rooms.get(item.room)?.room.level ?? 0;
     return !map.reaches(polygon, within, level).some((p) => p.exits.length > 0);
-  }).map(({ item, seat, at }) => ({ item: item.id, ...(seat === undefined ? {} : { seat }), at: at }));
+  }).map(({ item, seat, at, polygon, within }) => ({ item: item.id, ...(seat === undefined ? {} : { seat }), at, level: site.rooms.get(item.room)?.room.level ?? 0, polygon, within }));
   return { map, unreached };
 }
 
