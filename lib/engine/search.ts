@@ -22,6 +22,8 @@ const WORTH = 2.4;
 const LAST = 3;
 /** The share of the guests that an attempt must have seated to be tried again so. */
 const NEAR = 0.82;
+/** Or so few short of all. */
+const TABLEFUL = 8;
 
 export type Found = { readonly layouts: readonly Layout[]; readonly closest: Layout | null; readonly reasons: readonly Finding[]; readonly seated: number | null };
 
@@ -112,7 +114,7 @@ function finishDay(s: Search, c: Candidate): Kept | null {
 /** The plans that came nearest, each once more at its loosest with more walls and more search. */
 function lastTries(s: Search, list: readonly Attempt[], got: ReadonlyMap<Attempt, number>): void {
   const ease = eases(s.ctx.brief).at(-1);
-  const near = [...got].filter(([, n]) => n >= s.ctx.demand.guests * NEAR).sort((a, b) => b[1] - a[1]).map(([a]) => signOf(a.plan));
+  const near = [...got].filter(([, n]) => n >= Math.min(s.ctx.demand.guests * NEAR, s.ctx.demand.guests - TABLEFUL)).sort((a, b) => b[1] - a[1]).map(([a]) => signOf(a.plan));
   for (const sign of [...new Set(near)].slice(0, LAST)) {
     if (s.options.stop?.() || s.kept.length > 0) return;
     const all = list.filter((a) => signOf(a.plan) === sign && a.ease.gaps === ease?.gaps && a.ease.perTable === ease.perTable);
@@ -120,6 +122,8 @@ function lastTries(s: Search, list: readonly Attempt[], got: ReadonlyMap<Attempt
     if (!loosest) continue;
     tryOut(s, { ...loosest, hard: true });
     openFirst(s);
+    // Two who asked for nothing more than a table of their own sit among their guests rather than leave some out.
+    if (s.kept.length === 0 && s.ctx.brief.meal.top === "pair") { tryOut(s, { ...loosest, hard: true, top: false }); openFirst(s); }
     const lane = all.find((a) => a.lane && a.removed === loosest.removed);
     if (s.kept.length === 0 && lane && s.wheels.has(wheelKey(lane))) { tryOut(s, { ...lane, hard: true }); openFirst(s); }
   }

@@ -1,6 +1,6 @@
-import { middle, type Point } from "../../geometry";
+import { bearing, distance, inwardNormal, middle, pointSegmentDistance, rectangle, type Point, type Segment } from "../../geometry";
 import { type Item } from "../../layout";
-import { floorSpots, meets, placedOf, useFloor, wallSpots, withPlaced, type Placed, type RoomFloor, type Spot } from "../place";
+import { canStand, floorSpots, meets, placedOf, useFloor, wallSpots, wallsOf, withPlaced, type Placed, type RoomFloor, type Spot } from "../place";
 import type { Spec } from "./demand";
 import { entryOf, weigh, type Surroundings } from "./relations";
 
@@ -9,6 +9,8 @@ export type Stand = { readonly f: RoomFloor; readonly score: number; readonly pl
 
 /** A piece to stand, and how: off the wall by so much, or free on the floor. */
 export type Wanted = { readonly spec: Spec; readonly standOff?: number; readonly free?: boolean; readonly optional?: boolean };
+
+const tidy = (d: number): number => Math.round((((d % 360) + 360) % 360) * 1000) / 1000;
 
 export const sizeOf = (spec: Spec): { readonly width: number; readonly depth: number } =>
   "diameter" in spec.shape ? { width: spec.shape.diameter, depth: spec.shape.diameter } : spec.shape;
@@ -41,9 +43,53 @@ export function rankedSpots(f: RoomFloor, want: Wanted): readonly (Spot & { read
   const reach = box ? Math.hypot(box.maxX - box.minX, box.maxY - box.minY) : 1;
   // Places stand in the floor behind a top table: no door may open there.
   const seated = want.spec.role === "top";
-  return spots.filter((s) => !seated || !s.use || !f.doorFloor.some((d) => s.use && meets(s.use, d)))
-    .map((s) => ({ ...s, score: want.spec.kind === "dance-floor" ? floorScore(s, a, centre, reach) : weigh(want.spec.word, s, a) }))
+  const asked = want.free ? [] : namedSpots(f, want, size);
+  return [...asked, ...spots].filter((s) => !seated || !s.use || !f.doorFloor.some((d) => s.use && meets(s.use, d)))
+    .map((s) => ({ ...s, score: want.spec.kind === "dance-floor" ? floorScore(s, a, centre, reach) : weigh(want.spec.word, s, a) + preferred(f, want.spec, s) }))
     .sort((x, y) => y.score - x.score || x.at[0] - y.at[0] || x.at[1] - y.at[1] || x.angle - y.angle);
+}
+
+/** The spots that the venue names for a piece, its back to the nearest wall. */
+function namedSpots(f: RoomFloor, want: Wanted, size: { readonly width: number; readonly depth: number }): readonly Spot[] {
+  return (want.spec.places ?? []).flatMap((p): readonly Spot[] => {
+    if (!("at" in p) || (p.room !== undefined && p.room !== f.id)) return [];
+    const wall = [...wallsOf(f)].sort((x, y) => pointSegmentDistance(p.at, x) - pointSegmentDistance(p.at, y))[0];
+    if (!wall) return [];
+    const angle = tidy(bearing(inwardNormal(wall)) - 90), body = rectangle(p.at, size.width, size.depth, angle);
+    const use = useFloor(p.at, size, angle, { ...want.spec.around, back: 0 });
+    return canStand(f, body, { use, slackUse: true }) ? [{ at: p.at, angle, body, use, wall, along: 0.5 }] : [];
+  });
+}
+
+/** Which of the venue's places for a piece a spot is, -1 where it is none. */
+export const placeIndex = (f: RoomFloor, spec: Spec, at: Point): number => (spec.places ?? []).findIndex((p) =>
+  (p.room === undefined || p.room === f.id) && ("at" in p ? distance(p.at, at) <= NAMED : f.room.walls.some((w) => w.is === p.wall && pointSegmentDistance(at, [w.from, w.to]) <= WALL_REACH)));
+
+/** What the venue's order of places and the couple's wishes add to a spot. */
+function preferred(f: RoomFloor, spec: Spec, s: Spot): number {
+  const k = placeIndex(f, spec, s.at);
+  const wished = (spec.wishes ?? []).reduce((n, w) => {
+    const [sign, where] = "near" in w ? [1, w.near] : "away-from" in w ? [-1, w["away-from"]] : [0.5, w["in-sight-of"]];
+    const targets = whereIs(f, where, spec.terraces ?? []);
+    return targets.length === 0 ? n : n + sign * WISHED * Math.max(0, 1 - Math.min(...targets.map((t) => pointSegmentDistance(s.at, t))) / WISH_REACH);
+  }, 0);
+  const named = k < 0 ? undefined : spec.places?.[k];
+  return wished + (k < 0 ? 0 : PLACED - k - (named && "at" in named ? distance(named.at, s.at) / NAMED : 0));
+}
+
+/** What a named place is worth against all that a spot is weighed by, and a wish; how far each of them reaches, mm. */
+const PLACED = 8, WISHED = 3, NAMED = 350, WALL_REACH = 1200, WISH_REACH = 7000;
+
+function whereIs(f: RoomFloor, where: string, terraces: readonly string[]): readonly Segment[] {
+  const walls = (is: string): readonly Segment[] => f.room.walls.filter((w) => w.is === is).map((w) => [w.from, w.to]);
+  switch (where) {
+    case "window": return f.room.windows.map((w) => [w.from, w.to]);
+    case "door": return f.gates.map((g) => [g.from, g.to]);
+    case "feature": return walls("feature");
+    case "wall": return wallsOf(f);
+    case "terrace": return f.gates.filter((g) => terraces.includes(g.door.leads)).map((g) => [g.from, g.to]);
+    default: return f.placed.filter((p) => p.item.kind === where || p.item.role === where || p.item.also?.includes(where)).map((p) => [p.item.at, p.item.at]);
+  }
 }
 
 /** A dance floor lies before the couple's table, true to the room's middle, or at the room's end. */

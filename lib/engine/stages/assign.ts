@@ -32,6 +32,8 @@ export const turnoverAllowed = (pack: Package, brief: Brief): boolean => pack.tu
 const DRAPE_COST = 1.6;
 /** A room that is reached only from outdoors is nobody's first choice for bar or dancing. */
 const CUT_OFF_COST = 1.5;
+/** Guests who have no other room while theirs is turned over. */
+const NO_ROOM_COST = 2.5;
 
 /** What the assignment asks of one way of drawing the drapes. */
 type Floor = {
@@ -92,6 +94,7 @@ function plansFor(venue: Venue, pack: Package, { brief, demand, drapes }: Ask): 
       if (floor === "apart" && dance && ceremony && dance.id === ceremony.id && !may) continue;
       const busy = turnover || (dance?.id === ceremony?.id) ? ceremony?.id ?? null : null;
       const drinks = drinksRooms(f, { guests: demand.guests, buffet: buffet?.id ?? null, inMeal, near }, busy);
+      const waiting = drinks.filter((r) => r.id !== ceremony?.id).reduce((n, r) => n + holds(f, r, "drinks"), 0);
       const bar = demand.bar ? barRoom(f, { drinks, dance, meal, near }) : null;
       const away = [dance, rooms.find((r) => r.id === bar) ?? null].filter((r) => r !== null && !near.has(r.id)).length;
       // A bar among the tables gives way where it would cost guests their places: nobody asked for it outright.
@@ -99,7 +102,7 @@ function plansFor(venue: Venue, pack: Package, { brief, demand, drapes }: Ask): 
         ceremony: ceremony?.id ?? null, meal: meal.map((m) => m.id), dance: dance?.id ?? null, drinks: drinks.map((r) => r.id),
         buffet: buffet?.id ?? null, bar: here, drapes, turnover, floor, atTables: atTables && brief.ceremony.here,
         cost: cost(f, { meal, ceremony, dance, buffet, turnover, floor, sameAsCeremony: dance !== null && dance.id === ceremony?.id, inMeal }) +
-          (here === bar ? 0 : 1.2) + drapes.length * DRAPE_COST + away * CUT_OFF_COST,
+          (here === bar ? 0 : 1.2) + (turnover && waiting < demand.guests ? NO_ROOM_COST : 0) + drapes.length * DRAPE_COST + away * CUT_OFF_COST,
       });
     }
   }

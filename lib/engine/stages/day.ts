@@ -8,6 +8,7 @@ import { withDrapes, type Context, type Ease } from "./context";
 import type { Spec } from "./demand";
 import { drapedFloor } from "./draped";
 import { layMeal, type MealStand } from "./meal";
+import { withSuppliers } from "./suppliers";
 import { withRows } from "./rows";
 
 /** Everything that stands in one room through the day. */
@@ -46,6 +47,8 @@ export type Attempt = {
   readonly removed: { readonly ids: ReadonlySet<string>; readonly cost: number };
   /** With more walls tried and more search: the last tries, where all others fell short. */
   readonly hard: boolean;
+  /** False where a table for the couple alone is let go for the sake of the guests' places. */
+  readonly top?: boolean;
 };
 
 /** The rooms of the package with the standing furniture that stays. */
@@ -90,7 +93,7 @@ function besides(ctx: Context, plan: Plan): ReadonlyMap<string, readonly Wanted[
  * Lays one whole day for a plan: big pieces beside the meal, the meal's rooms, the ceremony's rows.
  * Post: a day seats everyone (`short` 0) or says by how many it falls short; displays are not placed yet.
  */
-export function layDay(base: Context, { plan, ease, removed: { ids: removed }, lane, hard }: Attempt): { readonly days: readonly Day[]; readonly misses: readonly Miss[] } {
+export function layDay(base: Context, { plan, ease, removed: { ids: removed }, lane, hard, top = true }: Attempt): { readonly days: readonly Day[]; readonly misses: readonly Miss[] } {
   const ctx = withDrapes(base, plan.drapes);
   const misses: Miss[] = [];
   const rooms = emptyRooms(ctx, removed);
@@ -121,7 +124,7 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
     return done ? { days: [{ plan, ease, rooms: done, meal: [], struckFloor: null, left, removed: [...removed], cleared: [...removed], rehomed: [], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows" }] };
   }
   const days: Day[] = [];
-  const meals = mealOf(ctx, { plan, ease, lane, hard }, rooms, mealSpecs);
+  const meals = mealOf(ctx, { plan, ease, lane, hard, top }, rooms, mealSpecs);
   if (meals.length === 0) misses.push({ plan, ease, why: "places", got: 0, wanted: ctx.demand.guests });
   for (const first of meals) {
     const seatedAll = first.reduce((n, m) => n + m.places, 0);
@@ -143,14 +146,14 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
 }
 
 /** The meal in one room, or in two where the first does not seat everyone: each list is one way of laying all of them. */
-function mealOf(ctx: Context, { plan, ease, lane, hard }: Pick<Attempt, "plan" | "ease" | "lane" | "hard">, rooms: ReadonlyMap<string, RoomDay>, specs: (room: string) => readonly Spec[]): readonly (readonly MealStand[])[] {
+function mealOf(ctx: Context, { plan, ease, lane, hard, top }: Pick<Attempt, "plan" | "ease" | "lane" | "hard" | "top">, rooms: ReadonlyMap<string, RoomDay>, specs: (room: string) => readonly Spec[]): readonly (readonly MealStand[])[] {
   const [one, two] = plan.meal;
   const a = one ? rooms.get(one) : undefined;
   if (!one || !a) return [];
   const taken = stockTaken(rooms);
   const chairs = ctx.chair.all;
-  const ask = { floor: a.f, specs: specs(one), guests: ctx.demand.guests, wheelchairs: ctx.demand.wheelchairs, withTop: true, taken, chairsLeft: chairs, ease, lane, hard };
-  const firsts = layMeal(ctx, ask);
+  const ask = { floor: a.f, specs: specs(one), guests: ctx.demand.guests, wheelchairs: ctx.demand.wheelchairs, withTop: top !== false, taken, chairsLeft: chairs, ease, lane, hard };
+  const firsts = withSuppliers(ctx, plan, ask) ?? layMeal(ctx, ask);
   const b = two ? rooms.get(two) : undefined;
   if (!two || !b) return differing(firsts).slice(0, 4).map((m) => [m]);
   return firsts.slice(0, 2).flatMap((m) => {

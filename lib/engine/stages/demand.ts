@@ -1,4 +1,4 @@
-import { people, type Brief } from "../../brief";
+import { people, type Brief, type Wish } from "../../brief";
 import type { ItemKind, ItemShape } from "../../layout";
 import type { Package, Stock, Use, Venue } from "../../venue";
 import { BAR_AROUND, BROUGHT, BUFFET_AROUND, bandSize, DANCER_AREA, DISPLAY_AROUND, DJ, GUESTS_A_BUFFET_LINE, PANEL } from "./catalogue";
@@ -20,6 +20,11 @@ export type Spec = {
   readonly word: string;
   /** Other stock that would serve, when the first has run out. */
   readonly others: readonly Stock[];
+  /** Where the venue has it stand, the first choice first. */
+  readonly places?: NonNullable<Venue["places"]>[string];
+  readonly wishes?: readonly Wish[];
+  /** Rooms outdoors, where a wish names the terrace. */
+  readonly terraces?: readonly string[];
 };
 
 export type Demand = {
@@ -65,7 +70,7 @@ export function demandOf(venue: Venue, pack: Package, brief: Brief): Demand {
   const bar = (id: string, word: string): Spec | null => bars[0]
     ? { id, kind: "bar", label: id === "bar" ? "Bar" : "Second bar", from: { stock: bars[0].id }, shape: bars[0].shape, around: BAR_AROUND, uses: ["drinks", "dancing", "lounge", "dining"], word, others: bars }
     : null;
-  return {
+  return known(venue, brief, {
     guests, eveningGuests,
     ceremonyGuests: brief.guests.ceremony ?? guests,
     wheelchairs: brief.guests.wheelchairs,
@@ -75,7 +80,19 @@ export function demandOf(venue: Venue, pack: Package, brief: Brief): Demand {
     music: musicOf(brief),
     ...floorOf(of("dance-panel"), brief, eveningGuests),
     displays: displaysOf(venue, brief, guests),
+  });
+}
+
+/** Every piece with the venue's order of places for it, and the couple's wishes. */
+function known(venue: Venue, brief: Brief, d: Demand): Demand {
+  const more = (s: Spec): Spec => {
+    const words = [s.word, ...(s.also ?? [])];
+    const places = venue.places?.[s.word] ?? (s.role === undefined ? undefined : venue.places?.[s.role]);
+    const wishes = brief.wishes.filter((w) => words.includes(w.put));
+    return { ...s, ...(places ? { places } : {}), ...(wishes.length > 0 ? { wishes, terraces: venue.rooms.filter((r) => r.outdoor === true).map((r) => r.id) } : {}) };
   };
+  const or = (s: Spec | null): Spec | null => s && more(s);
+  return { ...d, bar: or(d.bar), secondBar: or(d.secondBar), buffet: or(d.buffet), music: or(d.music), floor: or(d.floor), displays: d.displays.map(more) };
 }
 
 function musicOf(brief: Brief): Spec | null {

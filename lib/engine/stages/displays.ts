@@ -3,7 +3,7 @@ import { footprintPolygon, type Item, type Scene } from "../../layout";
 import { waysOut, routes } from "../../rules";
 import type { Stock } from "../../venue";
 import { canStand, floorSpots, meets, placedOf, useFloor, withPlaced, type Placed, type RoomFloor, type Spot } from "../place";
-import { itemOf, rankedSpots, sizeOf, surroundings } from "./anchors";
+import { itemOf, placeIndex, rankedSpots, sizeOf, surroundings } from "./anchors";
 import type { Context } from "./context";
 import { stockTakenBy, type Day, type RoomDay } from "./day";
 import { conflicts } from "./rows";
@@ -37,12 +37,22 @@ function placeAll(ctx: Context, start: Day, judge: boolean): Shown {
     const usual = usualPiece(ctx, day, spec);
     if (usual) { day = usual; continue; }
     const placed = placeOne(ctx, day, spec, judge);
-    if (placed) { day = placed; continue; }
+    if (placed) { day = placed; gaveWay.push(...movedFrom(day, spec)); continue; }
     const shared = shareTable(day, spec);
     if (shared) { day = shared.day; gaveWay.push({ word: spec.word, why: "combined", with: shared.host }); continue; }
     gaveWay.push({ word: spec.word, why: "no-room" });
   }
   return { day, gaveWay };
+}
+
+/** Told where a piece stands elsewhere than at the first place that the venue has for it. */
+function movedFrom(day: Day, spec: Spec): readonly GaveWay[] {
+  if ((spec.places ?? []).length === 0) return [];
+  for (const r of day.rooms.values()) {
+    const stands = r.statics.find((p) => p.item.id === spec.id);
+    if (stands) return placeIndex(r.f, spec, stands.item.at) === 0 ? [] : [{ word: spec.word, why: "moved", with: r.f.room.name }];
+  }
+  return [];
 }
 
 /** A standing piece that the venue names as a display's usual place carries it, where it still stands. */
@@ -72,7 +82,9 @@ function replaceStatic(day: Day, room: string, was: Placed, now: Placed): Day {
 /** Rooms for a display: those its uses name, then any; on the way in for what guests meet first. */
 function roomOrder(day: Day, spec: Spec): readonly RoomDay[] {
   const { plan } = day;
-  const rank = (r: RoomDay): number => {
+  const named = (r: RoomDay): number => { const k = (spec.places ?? []).findIndex((p) => p.room === r.f.id); return k < 0 ? 0 : k - 40; };
+  const rank = (r: RoomDay): number => named(r) + plain(r);
+  const plain = (r: RoomDay): number => {
     const uses = r.f.room.uses;
     const outside = r.f.gates.some((g) => g.door.leads === "outside" && g.door.for.includes("guests"));
     const busy = plan.meal.includes(r.f.id) ? 2 : plan.dance === r.f.id || plan.drinks.includes(r.f.id) ? 1 : 0;

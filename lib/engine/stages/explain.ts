@@ -56,6 +56,10 @@ export function whyOf(ctx: Context, day: Day, scenes: readonly Scene[], turnover
 /** What the layout gives up, one sentence each. */
 export function givesUpOf(ctx: Context, day: Day, gaveWay: readonly GaveWay[]): readonly string[] {
   const out: string[] = [];
+  const tables = day.meal.flatMap((m) => m.seated.items), rounds = tables.filter((t) => "diameter" in t.shape).length;
+  if (ctx.brief.meal.tables === "mixed" && tables.length > 0 && (rounds === 0 || rounds === tables.length))
+    out.push(`${rounds === 0 ? "Long tables" : "Rounds"} alone seat everyone here: the brief asks for both kinds.`);
+  if (ctx.brief.meal.top === "pair" && day.meal.length > 0 && day.meal.every((m) => m.top.length === 0)) out.push("The couple sit among their guests: a table for two alone would leave some without a place.");
   if (day.ease.gaps === "most") out.push("Gaps between tables are the least, not those of comfort.");
   if (day.ease.perTable === "most") out.push("Tables are laid for as many as they take, not for comfort.");
   const gone = ctx.venue.rooms.flatMap((r) => r.standing).filter((s) => day.removed.includes(s.id)).map((s) => s.name);
@@ -71,6 +75,7 @@ export function givesUpOf(ctx: Context, day: Day, gaveWay: readonly GaveWay[]): 
   for (const g of gaveWay) {
     const word = g.word.replaceAll("-", " ");
     if (g.why === "combined") out.push(`${word[0]?.toUpperCase()}${word.slice(1)} shares a table with ${g.with ?? "another"}.`);
+    if (g.why === "moved") out.push(`${word[0]?.toUpperCase()}${word.slice(1)}: its usual place is taken, so it stands in the ${g.with ?? "next best"}.`);
     if (g.why === "no-room") out.push(`No place was found for: ${word}.`);
   }
   for (const s of day.left) out.push(`No place was found for: ${s.label.toLowerCase()}.`);
