@@ -7,7 +7,7 @@ import { nameList, SCENE_NAMES } from "./words";
 
 /** A whole day, or from one moment to another; moments in milliseconds since 1970 UTC. */
 type When = { readonly day: string } | { readonly from: number; readonly to?: number };
-export type CalendarEvent = { readonly id: string; readonly title: string; readonly when: When; readonly where?: string; readonly says?: string };
+type CalendarEvent = { readonly id: string; readonly title: string; readonly when: When; readonly where?: string; readonly says?: string };
 
 export type CalendarInput = {
   readonly venue: Venue; readonly brief: Brief; readonly layout?: Layout;
@@ -71,7 +71,7 @@ function moments(list: readonly Clocked[], { brief, venue }: CalendarInput): rea
 }
 
 /** What stands in the calendar: the day, the layout's due date, each part of the day that has a time, each turnover. */
-export function calendarEvents(input: CalendarInput): readonly CalendarEvent[] {
+function calendarEvents(input: CalendarInput): readonly CalendarEvent[] {
   const { venue, brief, layout, due } = input;
   const who = nameList(brief.couple ?? []) || input.reference;
   const scenes = layout ? inOrder(layout) : [];

@@ -4,4 +4,4 @@ export { A4, LETTER, sheetFor, type Sheet } from "./frame";
 export { proposalPaper, type ProposalInput, type ProposalMeta, type ProposalTools } from "./proposal";
 export type { Measure } from "./type";
 export { sheetsPaper, type SheetsInput, type SheetsMeta, type SheetsTools } from "./sheets";
-export { calendarEvents, calendarFile, folded, type CalendarEvent, type CalendarInput } from "./calendar";
+export { calendarFile, folded, type CalendarInput } from "./calendar";

@@ -3,7 +3,7 @@ import { arrange, ENGINE_VERSION } from "../engine";
 import { capacity } from "../engine/capacity";
 import { quote } from "../fees";
 import { formatDay } from "../measure";
-import { sheetFor } from "../papers";
+import { calendarFile, sheetFor } from "../papers";
 import { printSheets, proposalPdf } from "../print";
 import { check } from "../rules";
 import type { DrawnPlan, PlanDrawingInput, PlanInput, ProposalPdfInput, Works } from "../service/works";
@@ -24,6 +24,7 @@ export const bench: Works = {
   planSvg: async (plan) => (plan.sheet ? sheetOf(plan) : withinPage(plan)),
   planDrawing: async (plan) => listed(plan),
   proposalPdf: printed,
+  calendar: async (ask) => calendarFile(ask),
   sheetsPdf: async ({ reference, revision, fingerprint, now, ...day }) => (await printSheets({ ...day, meta: { reference, revision, fingerprint, now: new Date(now) } })).bytes,
 };
 

@@ -20,6 +20,7 @@ export function makeWorks(): WorksHandle {
       planSvg: (...args) => desk.ask("planSvg", args),
       planDrawing: (...args) => desk.ask("planDrawing", args),
       proposalPdf: (...args) => desk.ask("proposalPdf", args),
+      calendar: (...args) => desk.ask("calendar", args),
       sheetsPdf: (...args) => desk.ask("sheetsPdf", args),
     },
     close: async () => { await Promise.all([engine, counting, desk].map((one) => one.close())); },

@@ -1,6 +1,5 @@
 import { ok } from "../base";
 import { briefSchema } from "../brief";
-import { calendarFile } from "../papers/calendar";
 import { dayPapers, type DayWanted } from "./day-papers";
 import type { House } from "./house";
 import type { Actor, Outcome } from "./types";
@@ -12,7 +11,7 @@ export async function calendarFor(house: House, actor: Actor, wanted: DayWanted)
   const found = await dayPapers(house, actor, wanted);
   if (!found.ok) return found;
   const { booking, seen } = found.value;
-  const text = calendarFile({
+  const text = await house.works.calendar({
     venue: seen.venue.venue, brief: briefSchema.parse(seen.brief), layout: seen.layout, reference: wanted.reference, revision: seen.number, due: booking.dueDate,
     now: seen.sentAt === undefined ? house.clock.now() : Date.parse(seen.sentAt),
   });

@@ -17,6 +17,7 @@ export type Works = {
   readonly planDrawing: (plan: PlanDrawingInput) => Promise<DrawnPlan>;
   readonly proposalPdf: (proposal: ProposalPdfInput) => Promise<Uint8Array>;
   readonly sheetsPdf: (sheets: SheetsPdfInput) => Promise<Uint8Array>;
+  readonly calendar: (calendar: CalendarAsk) => Promise<string>;
 };
 
 /** `flag`: one 32-bit figure that is looked at between attempts; 1 ends the search with what has been found. */
@@ -66,3 +67,6 @@ export type SheetsPdfInput = {
   /** The moment printed into the file, milliseconds since 1970 UTC. */
   readonly now: number;
 };
+
+/** What a calendar file is made from; `due` as YYYY-MM-DD, `now` in milliseconds since 1970 UTC. */
+export type CalendarAsk = { readonly venue: Venue; readonly brief: Brief; readonly layout: Layout; readonly reference: string; readonly revision: number; readonly due: string; readonly now: number };

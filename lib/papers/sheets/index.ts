@@ -16,10 +16,6 @@ import { inOrder, type Told } from "./told";
 import { turnoverPart } from "./turnover";
 
 export type { PlanTool } from "./crew";
-export { bringOut, besides } from "./counts";
-export { buildOrder } from "./order";
-export { spotsOf } from "./spots";
-export { timedSteps } from "./turnover";
 
 export type SheetsMeta = { readonly reference: string; /** 0: a draft. */ readonly revision: number; readonly fingerprint?: string };
 export type SheetsInput = { readonly venue: Venue; readonly brief: Brief; readonly layout: Layout; readonly meta: SheetsMeta };
