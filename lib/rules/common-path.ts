@@ -1,5 +1,5 @@
 import { placed, type Context, type Raw, type SceneView } from "./context";
-import { onAisles } from "./maps";
+import { onBroad } from "./maps";
 import { nearestOnPiece, pieceWithin, type WalkMap, type WalkPiece } from "./ways";
 
 /**
@@ -7,17 +7,18 @@ import { nearestOnPiece, pieceWithin, type WalkMap, type WalkPiece } from "./way
  * 1029.8, 1029.13.1.2. Judged by the straight distance to floor 914 mm wide from which two ways out lead (one, where fewer than 50),
  * which is never longer than the walk: what is told is so, but a bent walk may be longer than is told.
  */
-export const commonPath = (v: SceneView, c: Context): readonly Raw[] => onAisles(v, c, (map) => commonPathBy(v, c, map));
+export const commonPath = (v: SceneView, c: Context): readonly Raw[] => onBroad(v, c, (map) => commonPathBy(v, c, map));
 
 function commonPathBy(v: SceneView, c: Context, map: WalkMap): readonly Raw[] {
   const few = v.people <= c.values.exitSteps[0];
   const limit = few ? c.values.commonPathFew : c.values.commonPath;
   const choice = map.pieces.filter((p) => p.exits.length >= (few ? 1 : 2));
-  if (choice.length === 0) return [];
   const far = v.scene.items.flatMap((item) => item.seats.flatMap((s) => {
     const level = v.site.rooms.get(item.room)?.room.level ?? 0;
     const here = choice.filter((p) => p.level === level);
-    if (here.length === 0 || here.some((p) => pieceWithin(p, [s.x, s.y], limit + 1))) return [];
+    if (here.some((p) => pieceWithin(p, [s.x, s.y], limit + 1))) return [];
+    // Without such floor at all nothing is said; whether there is none the exact floor alone knows.
+    if (here.length === 0 && !map.options.coarse) return [];
     return [{ item, at: placed([s.x, s.y]), distance: Math.min(...here.map((p) => away(p, [s.x, s.y]))) }];
   }));
   const worst = [...far].sort((a, b) => b.distance - a.distance)[0];

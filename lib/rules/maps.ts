@@ -1,7 +1,7 @@
 import type { Context, Raw, SceneView } from "./context";
-import { routeMap, waysMap, type WalkMap } from "./ways";
+import { routeMap, walkMap, waysMap, type WalkMap } from "./ways";
 
-type Maps = { ways?: WalkMap; aisles?: WalkMap; coarseWays?: WalkMap; coarseAisles?: WalkMap };
+type Maps = { broad?: WalkMap; coarseBroad?: WalkMap; ways?: WalkMap; aisles?: WalkMap; coarseWays?: WalkMap; coarseAisles?: WalkMap };
 const kept = new WeakMap<SceneView, Maps>();
 const of = (v: SceneView): Maps => {
   const maps = kept.get(v) ?? {};
@@ -30,4 +30,14 @@ export function onAisles(v: SceneView, c: Context, judge: Judge): readonly Raw[]
   const exact = of(v).aisles;
   const first = judge(exact ?? (of(v).coarseAisles ??= routeMap(v.site, v.scene, c.values, true)));
   return exact || first.length === 0 ? first : judge(aislesOf(v, c));
+}
+
+/** Floor as wide as an accessible route for those who walk: by steps and service doors too. The route's own map where the venue has neither. */
+export function onBroad(v: SceneView, c: Context, judge: Judge): readonly Raw[] {
+  const all = [...v.site.rooms.values()].flatMap((r) => r.gates);
+  if (all.every((g) => (g.door.steps ?? 0) === 0 && g.door.for.includes("guests"))) return onAisles(v, c, judge);
+  const draw = (coarse: boolean): WalkMap => walkMap(v.site, v.scene, { width: c.values.route, tableLine: c.values.tableLine, doorWidth: c.values.routeDoor, walker: "anyone", coarse });
+  const exact = of(v).broad;
+  const first = judge(exact ?? (of(v).coarseBroad ??= draw(true)));
+  return exact || first.length === 0 ? first : judge(of(v).broad ??= draw(false));
 }

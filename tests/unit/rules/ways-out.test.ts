@@ -102,3 +102,15 @@ describe("the coarse floor that rules ask first", () => {
     }
   });
 });
+
+describe("steps at the ways out", () => {
+  it("do not make the seats of a room that is left by steps lie far from a choice of exits", () => {
+    // Two rooms on one level: the hall's own doors have steps, the annexe's do not, and a wall lies between them.
+    const steps = { steps: 2 };
+    const venue = venueOf({ rooms: [
+      hall({ outline: box(0, 0, 20000, 12000), posted: { standing: 220 }, doors: [way("w", [0, 5000], [0, 6600], steps), way("n", [2000, 0], [3600, 0], steps)] }),
+      { ...hall({ id: "annexe", name: "Annexe", outline: box(40000, 0, 9000, 9000) }), doors: [way("a", [41000, 0], [42500, 0]), way("b", [44000, 0], [45500, 0])] },
+    ] });
+    expect(only("commonPath", venue, layoutOf("drinks", [rowChair("seat", [15000, 6000], 180)]), drinks(60))).toEqual([]);
+  });
+});
