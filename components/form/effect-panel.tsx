@@ -1,10 +1,12 @@
 "use client";
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { StepId } from "@/lib/brief/draft";
+import { Fees } from "../desk/fees";
 import { Band, BandKey } from "../plan/band";
 import { Caution } from "../plan/caution";
 import type { TwoWidths } from "../plan/drawing";
 import { PlanView, type PlanSource } from "../plan/plan-view";
+import { sayMoney } from "../ui/say";
 import type { EffectView } from "./effect";
 import type { Live } from "./live/follow";
 import type { LivePlan } from "./live/messages";
@@ -68,6 +70,12 @@ export function EffectPanel({ step, view: saved, svg, query, full, working }: Pr
         {state.kind === "stopped" && <>Stopped. What is drawn is what was there before; change an answer to go on.</>}
         {state.kind === "still" && working && !live && <>Your answers are still being laid out. The drawing stands here when you look again: <a href={`/request/${step}#effect`}>look now</a>. Anything typed since is best saved first.</>}
       </p>
+      {view.fees && (
+        <details className="act fees-of">
+          <summary>Extra to pay, laid this way: {sayMoney(view.fees.quote.total, { locale: view.fees.locale, currency: view.fees.quote.currency })}</summary>
+          <div className="pb-4"><Fees {...view.fees} /></div>
+        </details>
+      )}
       {seats && (
         <div className="measure-of">
           <h3>{rows ? "How many the rows seat" : "How many the tables seat"}</h3>

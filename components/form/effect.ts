@@ -1,6 +1,6 @@
 import type { Brief } from "@/lib/brief";
 import type { StepId } from "@/lib/brief/draft";
-import type { ArrangeResult, Capacity, Item, Layout, SceneId } from "@/lib/layout";
+import type { ArrangeResult, Capacity, Item, Layout, Quote, SceneId } from "@/lib/layout";
 import { ruleValues } from "@/lib/rules";
 import type { Venue } from "@/lib/venue";
 import { sayLength } from "../ui/say";
@@ -126,10 +126,14 @@ export type EffectView = {
   readonly sentence: string; readonly seats: StyleSeats | null; readonly guests: number; readonly rows: boolean; readonly gaps: GapWords;
   /** The part of the day that the plan shows. */
   readonly scene: string | null;
+  /** What that layout costs beyond the package. */
+  readonly fees: FeesShown | null;
 };
+export type FeesShown = { readonly quote: Quote; readonly locale: string; readonly tax: { readonly name: string; readonly included: boolean } };
 
 export function effectView(effect: Effect, { step, venue, guests }: Pick<EffectInput, "step" | "venue" | "guests">): EffectView {
   const rows = step === "ceremony";
   const scene = effect.layout?.scenes.find((s) => s.id === effect.scene)?.title ?? null;
-  return { sentence: effect.sentence, seats: effect.seats, guests, rows, gaps: gapWords(venue, rows), scene };
+  const quote = effect.layout?.quote;
+  return { sentence: effect.sentence, seats: effect.seats, guests, rows, gaps: gapWords(venue, rows), scene, fees: quote ? { quote, locale: venue.locale, tax: { name: venue.tax.name, included: venue.tax.included } } : null };
 }

@@ -46,7 +46,9 @@ export function PlanView({ name, source, svg, caption, aside, quiet = false }: P
       ]);
       if (gone || !drawn) return;
       stage.current ??= made.makeStage(at, (id) => setPicked(id ?? ""));
-      setPieces(stage.current.show(drawn.drawing, drawn.idPrefix));
+      const named = await stage.current.show(drawn.drawing, drawn.idPrefix);
+      if (gone || !named) return;
+      setPieces(named);
       setPicked("");
       setNear(1);
       setReady(true);

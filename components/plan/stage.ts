@@ -1,25 +1,39 @@
 import { SVG, type Dom, type Svg } from "@svgdotjs/svg.js";
 import { svgTree, written, type Drawing, type SvgNode, type SvgOptions } from "@/lib/drawing";
 
-/** Builds a tree of elements by svg.js: the same elements, attributes and words that the server's painter writes. */
-function build(into: Dom, { attributes, words, inner }: SvgNode): void {
-  for (const [key, value] of written(attributes)) into.attr(key, value);
-  if (words !== undefined) into.words(words);
-  for (const one of inner ?? []) build(into.element(one.name), one);
+/** The page is never held up longer than this for a drawing, milliseconds; then it may answer first. */
+const SLICE_MS = 10;
+const pause = (): Promise<void> => new Promise((resolve) => { setTimeout(resolve, 0); });
+
+/** Builds a tree of elements by svg.js, a slice at a time: the same elements, attributes and words that the server's painter writes. */
+async function build(root: Dom, tree: SvgNode): Promise<void> {
+  const open: { readonly into: Dom; readonly node: SvgNode }[] = [{ into: root, node: tree }];
+  let since = performance.now();
+  for (let next = open.pop(); next; next = open.pop()) {
+    const { into, node } = next;
+    for (const [key, value] of written(node.attributes)) into.attr(key, value);
+    if (node.words !== undefined) into.words(node.words);
+    // Made in their order, filled from the last: what is still open is a stack.
+    open.push(...(node.inner ?? []).map((one) => ({ into: into.element(one.name), node: one })));
+    if (performance.now() - since < SLICE_MS) continue;
+    await pause();
+    since = performance.now();
+  }
 }
 
-/** Paints a drawing into an element of the page. */
-export function paint(host: HTMLElement, drawing: Drawing, options: SvgOptions): Svg {
+/** Makes a drawing's picture; it stands nowhere yet. */
+async function paint(drawing: Drawing, options: SvgOptions): Promise<Svg> {
   const root = SVG();
   // What svg.js says of itself is no part of the drawing.
   for (const name of ["version", "xmlns:xlink", "xmlns:svgjs"]) root.attr(name, null);
-  build(root, svgTree(drawing, options));
-  return root.addTo(host);
+  await build(root, svgTree(drawing, options));
+  return root;
 }
 
 export type PieceName = { readonly id: string; readonly label: string };
 export type Stage = {
-  readonly show: (drawing: Drawing, idPrefix: string) => readonly PieceName[];
+  /** Nothing where another drawing was asked for meanwhile. */
+  readonly show: (drawing: Drawing, idPrefix: string) => Promise<readonly PieceName[] | null>;
   /** Larger or smaller about the middle of what is seen; gives how many times larger than whole. */
   readonly zoom: (by: number) => number;
   /** Moves the view by shares of what is seen. */
@@ -39,6 +53,7 @@ export function makeStage(host: HTMLElement, tapped: (id: string | null) => void
   let page: Seen = { x: 0, y: 0, width: 1, height: 1 };
   let seen: Seen = page;
   let mark: Dom | undefined;
+  let shown = 0;
   const within = (lo: number, v: number, hi: number): number => Math.min(Math.max(v, lo), hi);
   const look = (next: Seen): void => {
     const width = within(page.width / MOST, next.width, page.width), height = (width * page.height) / page.width;
@@ -77,10 +92,13 @@ export function makeStage(host: HTMLElement, tapped: (id: string | null) => void
   host.addEventListener("click", tap);
 
   return {
-    show: (drawing, idPrefix) => {
+    show: async (drawing, idPrefix) => {
+      const mine = ++shown;
+      const next = await paint(drawing, { theme: "css", pixelWidth: host.clientWidth, idPrefix, reads: "objects" });
+      if (mine !== shown) return null;
       svg?.remove();
       mark = undefined;
-      svg = paint(host, drawing, { theme: "css", pixelWidth: host.clientWidth, idPrefix, reads: "objects" });
+      svg = next.addTo(host);
       page = { x: 0, y: 0, width: drawing.width, height: drawing.height };
       seen = page;
       look(page);
@@ -95,6 +113,7 @@ export function makeStage(host: HTMLElement, tapped: (id: string | null) => void
     whole: () => look(page),
     pick,
     remove: () => {
+      shown++;
       host.removeEventListener("pointerdown", down);
       host.removeEventListener("pointermove", drag);
       window.removeEventListener("pointerup", up);

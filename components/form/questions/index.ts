@@ -7,7 +7,6 @@ import { askMeal } from "./meal";
 import { askMusic } from "./music";
 
 export type { Asked, Asking } from "./ask";
-export { bestOf, seatsOf, type StyleSeats } from "./seats";
 
 /** The questions of each step that asks something. */
 export const QUESTIONS: Readonly<Record<StepId, (asking: Asking) => Asked>> = {
