@@ -2,6 +2,7 @@ import type { Item, Move, Scene, Turnover } from "../../layout";
 import { siteOf, type Site, type Venue } from "../../venue";
 import { contentsOf } from "../../rules";
 import { matching } from "./assignment";
+import { orderOf, type OnItsWay } from "./order";
 import { handled, stays, type Handled } from "./pieces";
 import { CARRY, CREW, doorSeconds, FLOW, ratesOf, WALK, type Rates } from "./rates";
 import { finishStages, type Job } from "./schedule";
@@ -92,14 +93,20 @@ export function turnoverPlans(venue: Venue, from: Scene, to: Scene, options: Tur
   const away = (h: Handled): void => void tasks.push({
     stage: "clear", room: h.room, minutes: carrying(h, toStore(h), rates), move: { item: h.id, to: stores.get(h.room)?.id ?? h.room, act: "away" },
   });
-  const out = (h: Handled): void => void tasks.push({
+  const ways: OnItsWay<{ readonly task: Task; readonly family: Handled["family"] }>[] = [];
+  const itemAt = (scene: Scene, id: string): Item | null => scene.items.find((i) => i.id === id) ?? null;
+  const place = (h: Handled, task: Task, old: Item | null): void => {
+    const now = h.family === "chair" ? null : itemAt(to, h.id);
+    if (now) ways.push({ task: { task, family: h.family }, stage: STAGES.indexOf(task.stage), old, now }); else tasks.push(task);
+  };
+  const out = (h: Handled): void => place(h, {
     stage: stageOf(h), room: h.room, minutes: carrying(h, toStore(h), rates), move: { item: h.id, to: h.room, act: "out" },
-  });
+  }, null);
   const shift = (a: Handled, b: Handled): void => {
     const minutes = carrying(a, between(a, b).seconds, rates);
     // A chair is stacked out of the way while floor and tables are set, and put in its place after them: handled twice.
     if (a.family === "chair") tasks.push({ stage: "clear", room: b.room, minutes: rates.chair, move: null });
-    tasks.push({ stage: stageOf(a), room: b.room, minutes, move: { item: a.id, to: b.id, act: "shift" } });
+    place(b, { stage: stageOf(a), room: b.room, minutes, move: { item: a.id, to: b.id, act: "shift" } }, a.family === "chair" ? null : itemAt(from, a.id));
   };
 
   for (const kind of [...new Set([...left.old, ...left.fresh].map((h) => h.kind))].sort()) {
@@ -115,7 +122,11 @@ export function turnoverPlans(venue: Venue, from: Scene, to: Scene, options: Tur
     old.filter((h) => !used.has(h)).forEach(away);
     fresh.filter((h) => !used.has(h)).forEach(out);
   }
-  
+  // Each piece goes to a spot that is free by then; what stands in another's way is put aside with the clearing, and handled twice.
+  const { steps, aside } = orderOf(ways);
+  for (const w of aside) tasks.push({ stage: "clear", room: w.task.task.room, minutes: rates[w.task.family], move: null });
+  tasks.push(...steps.map((w) => w.task.task));
+
   for (const item of to.items) {
     const minutes = rooms.has(item.room) ? laying(item, from, to, rates) : 0;
     if (minutes > 0) tasks.push({ stage: "lay", room: item.room, minutes, move: { item: item.id, to: item.id, act: "lay" } });
