@@ -7,13 +7,15 @@ import type { Database } from "./database";
 
 const FOLDER = join(fileURLToPath(new URL(".", import.meta.url)), "migrations");
 
-/** Runs the SQL files that have not run yet, in the order of their names. Returns the names that ran. */
-export async function migrate(db: Kysely<Database>): Promise<Result<readonly string[], string>> {
+/** Runs the SQL files that have not run yet, in the order of their names; no further than `last`, where it is given. Returns the names that ran. */
+export async function migrate(db: Kysely<Database>, last?: string): Promise<Result<readonly string[], string>> {
   const migrator = new Migrator({ db, provider: { getMigrations: async () => readMigrations() } });
-  const { error, results } = await migrator.migrateToLatest();
+  const { error, results } = last === undefined ? await migrator.migrateToLatest() : await migrator.migrateTo(last);
   if (error !== undefined) return fail(error instanceof Error ? error.message : JSON.stringify(error));
   return ok((results ?? []).filter((one) => one.status === "Success").map((one) => one.migrationName));
 }
+
+export const migrationNames = (): readonly string[] => Object.keys(readMigrations());
 
 function readMigrations(): Record<string, Migration> {
   const names = readdirSync(FOLDER).filter((name) => name.endsWith(".sql")).sort();

@@ -17,9 +17,21 @@ export type StoreError =
   | { readonly code: "unreadable"; readonly folder: string; readonly why: string }
   | { readonly code: "migration"; readonly why: string };
 
+type Where = { readonly databaseUrl?: string; readonly dataDir: string };
+
 /** Opens the store and brings it up to date: PostgreSQL where an address is given, else the embedded database in a folder. */
-export async function openStore(where: { readonly databaseUrl?: string; readonly dataDir: string }): Promise<Result<Store, StoreError>> {
-  return where.databaseUrl === undefined ? openEmbedded(where.dataDir) : ready(serverPool(where.databaseUrl), { release: () => {} });
+export async function openStore(where: Where): Promise<Result<Store, StoreError>> {
+  const opened = await openAsItIs(where);
+  if (!opened.ok) return opened;
+  const moved = await migrate(opened.value.db);
+  if (moved.ok) return opened;
+  await opened.value.close();
+  return fail({ code: "migration", why: moved.error });
+}
+
+/** Opens the store as it stands: for what must see it before it is brought up to date. */
+export async function openAsItIs(where: Where): Promise<Result<Store, StoreError>> {
+  return where.databaseUrl === undefined ? openEmbedded(where.dataDir) : ok(storeOn(serverPool(where.databaseUrl), { release: () => {} }));
 }
 
 async function openEmbedded(dataDir: string): Promise<Result<Store, StoreError>> {
@@ -28,7 +40,7 @@ async function openEmbedded(dataDir: string): Promise<Result<Store, StoreError>>
   const folder = join(dataDir, "database");
   try {
     if (!existsSync(folder)) await make(folder);
-    return await ready(poolOfPglite(await PGlite.create(folder, { parsers: PARSERS })), lock.value);
+    return ok(storeOn(poolOfPglite(await PGlite.create(folder, { parsers: PARSERS })), lock.value));
   } catch (error) {
     lock.value.release();
     return fail({ code: "unreadable", folder, why: error instanceof Error ? error.message : String(error) });
@@ -49,12 +61,14 @@ function serverPool(connectionString: string): PostgresPool {
     getTypeParser: (oid: number, format?: "text" | "binary") => PARSERS[oid] ?? pg.types.getTypeParser(oid, format),
   };
   const pool = new pg.Pool({ connectionString, types: parsers, max: 10, connectionTimeoutMillis: 10_000, keepAlive: true, application_name: "marquetry" });
-  // An idle connection that breaks is replaced by the next question; unheard, its complaint would end the process.
+  // A connection that breaks between two questions, in the pool or within a transaction, is told by the next question; unheard, its
+  // complaint would end the process.
   pool.on("error", () => {});
+  pool.on("connect", (client) => { client.on("error", () => {}); });
   return pool;
 }
 
-async function ready(pool: PostgresPool, lock: { readonly release: () => void }): Promise<Result<Store, StoreError>> {
+function storeOn(pool: PostgresPool, lock: { readonly release: () => void }): Store {
   const db = new Kysely<Database>({
     dialect: new PostgresDialect({ pool: guarded(pool) }),
     plugins: [new CamelCasePlugin({ maintainNestedObjectKeys: true })],
@@ -63,12 +77,7 @@ async function ready(pool: PostgresPool, lock: { readonly release: () => void })
     await db.destroy();
     lock.release();
   };
-  const moved = await migrate(db);
-  if (!moved.ok) {
-    await close();
-    return fail({ code: "migration", why: moved.error });
-  }
-  return ok({ db, close, transaction: (work) => insideTransaction(() => db.transaction().execute(work)) });
+  return { db, close, transaction: (work) => insideTransaction(() => db.transaction().execute(work)) };
 }
 
 /** The problem in words, for the console. */

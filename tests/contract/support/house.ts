@@ -6,7 +6,7 @@ import { saveVenue } from "../../../lib/service/venues";
 import { addBooking, openLink, type Actor } from "../../../lib/service";
 import { openStore, storeErrorText } from "../../../lib/store/open";
 import { outbox } from "../../../lib/store";
-import { emptyPlace } from "./place";
+import { emptyPlace, type Place } from "./place";
 
 export const DESK: Actor = { kind: "desk", person: "desk@tidewheel.example" };
 export const NOBODY: Actor = { kind: "nobody" };
@@ -17,7 +17,7 @@ export type TestClock = { now: () => number; time: number };
 export type TestHouse = House & { readonly clock: TestClock; readonly asked: Asked };
 
 /** A house on a real database of its own, embedded or on a server, with Tidewheel Mill in it. Works are small and count their calls. */
-export async function testHouse(changes: Partial<House> = {}): Promise<{ readonly house: TestHouse; readonly close: () => Promise<void> }> {
+export async function testHouse(changes: Partial<House> = {}): Promise<{ readonly house: TestHouse; readonly place: Place; readonly close: () => Promise<void> }> {
   const place = await emptyPlace();
   const opened = await openStore(place);
   if (!opened.ok) throw new Error(storeErrorText(opened.error));
@@ -29,7 +29,7 @@ export async function testHouse(changes: Partial<House> = {}): Promise<{ readonl
   };
   const saved = await saveVenue(house, DESK, tidewheel);
   if (!saved.ok) throw new Error("the demo's venue was refused");
-  return { house, close: async () => { await opened.value.close(); await place.remove(); } };
+  return { house, place, close: async () => { await opened.value.close(); await place.remove(); } };
 }
 
 let counter = 0;

@@ -8,11 +8,16 @@ export type Place = { readonly dataDir: string; readonly databaseUrl?: string; r
 
 export const onPostgres = (): boolean => inject("postgres") !== undefined;
 
-export async function emptyPlace(): Promise<Place> {
+/** As a new venue finds it: not even tables are there. */
+export const blankPlace = (): Promise<Place> => placeWith("blank");
+/** Ready for a store; in a folder the tables are there already, since making them takes seconds. */
+export const emptyPlace = (): Promise<Place> => placeWith("ready");
+
+async function placeWith(kind: "ready" | "blank"): Promise<Place> {
   const folder = tempFolder();
   const server = inject("postgres");
   if (server === undefined) {
-    await copyTemplate(folder.path);
+    await copyTemplate(folder.path, kind);
     return { dataDir: folder.path, remove: async () => folder.remove() };
   }
   const database = await emptyDatabase(server);
