@@ -22,7 +22,7 @@ const hullBound = (rings: readonly Polygon[], p: number): number => {
 };
 
 /** The sum over a region's connected pieces, each within its own hull. */
-const piecesBound = (r: Region, p: number): number => r.reduce((n, piece) => n + hullBound([piece.outer], p), 0);
+export const piecesBound = (r: Region, p: number): number => r.reduce((n, piece) => n + hullBound([piece.outer], p), 0);
 
 /**
  * Where the drawn-in floor turns inward: a corner that juts into the room draws in as an arc, of which the two ends are given. A cut

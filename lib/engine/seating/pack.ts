@@ -1,5 +1,6 @@
 import type { Random } from "../../base";
 import { distance, turn, type Point } from "../../geometry";
+import { piecesBound } from "../bounds/oler";
 import type { Field } from "./field";
 import { gridCount, gridPoints, type Grid } from "./grids";
 import { turnRegion } from "./hall";
@@ -18,10 +19,21 @@ export function packEqual(field: Field, p: number, opts: { readonly angles: read
   }
   best = [...best, ...cornerFill(field, p, 0, best).slice(best.length)];
   let budget = opts.steps;
-  while (best.length > 0 && best.length < opts.ceiling && budget > 0) {
-    const tried = oneMore(field, p + 2, best, budget, opts.random);
+  let lost = 0;
+  // Past the bound there is nothing to search for.
+  const most = Math.min(opts.ceiling, piecesBound(field.region, p));
+  const thrown = (k: number): readonly Point[] => {
+    const by = (THROWN[k] ?? 0) * p;
+    return by === 0 ? best : best.map(([x, y]) => field.pull([x + (opts.random() - 0.5) * by, y + (opts.random() - 0.5) * by]));
+  };
+  while (best.length > 0 && best.length < most && budget > 0) {
+    const tried = oneMore(field, p + 2, thrown(lost), { budget, random: opts.random });
     budget = tried.left;
-    if (!tried.points) break;
+    if (!tried.points) {
+      if (++lost >= THROWN.length) break;
+      continue;
+    }
+    lost = 0;
     const snapped = tried.points.map((q) => snap(q, field));
     if (!snapped.every((q) => field.holds(q))) continue;
     best = cornerFill(field, p, 0, snapped);
@@ -99,10 +111,18 @@ export function cornerFill(field: Field, p: number, direction: number, start: re
 /** Points may move by so much, mm, while one round of pushes lasts and still be found next to each other. */
 const NEIGHBOURS = 40;
 
+/** Rounds of pushes before one point more is given up. */
+const ROUNDS = 5_000;
+/**
+ * How one point more is begun again, before it is given up for good: how far everything is thrown about first, of the pitch. Mostly
+ * what is lacking is a better spot to begin from; now and then the whole pattern stands in the way.
+ */
+const THROWN = [0, 0, 1.2, 0, 2.4] as const;
+
 type Push = { readonly points: readonly Point[] | null; readonly left: number };
 
 /** One point more than given, or null: drops it in the emptiest spot and pushes overlaps apart, moving the worst elsewhere when stuck. */
-function oneMore(field: Field, p: number, from: readonly Point[], budget: number, random: Random): Push {
+function oneMore(field: Field, p: number, from: readonly Point[], { budget, random }: { readonly budget: number; readonly random: Random }): Push {
   const { box } = field;
   const n = from.length + 1;
   const xs = new Float64Array(n), ys = new Float64Array(n);
@@ -136,7 +156,7 @@ function oneMore(field: Field, p: number, from: readonly Point[], budget: number
     xs[i] = xs[i]! - ux; ys[i] = ys[i]! - uy;
     xs[j] = xs[j]! + ux; ys[j] = ys[j]! + uy;
   };
-  while (left > 0) {
+  for (let rounds = 0; left > 0 && rounds < ROUNDS; rounds++) {
     left -= 40 * n;
     worst = 0; total = 0;
     pain.fill(0);
@@ -157,5 +177,5 @@ function oneMore(field: Field, p: number, from: readonly Point[], budget: number
       stuck = 0; lowest = Infinity;
     }
   }
-  return { points: null, left: 0 };
+  return { points: null, left };
 }

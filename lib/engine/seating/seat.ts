@@ -13,7 +13,7 @@ import { shutIn } from "./ways";
 import { placeWheelchairs } from "./wheelchairs";
 
 /** Steps of search at an effort of 1: some hundred milliseconds. */
-const STEPS = 10_000_000;
+const STEPS = 20_000_000;
 /** Joined forms are offered unasked up to this many places: common practice, no source. */
 const SMALL_PARTY = 60;
 

@@ -1,0 +1,85 @@
+import { arrange } from "../../lib/engine";
+import { seatTables, type SeatingSpace } from "../../lib/engine/seating";
+import { linesOf } from "../../lib/engine/seating/lines";
+import { gridCount } from "../../lib/engine/seating/grids";
+import { boundaryDistance, offset, regionContains, subtract, type Point } from "../../lib/geometry";
+import { A084616, KNOWN } from "./known";
+import { papers } from "./papers";
+import { askFor, long, PITCH, rooms, round, spaceOf, square } from "./rooms";
+import { mostBySolver } from "./solver";
+import { day, hallFor, mill } from "./weddings";
+
+/** Prints ratios and times; writes nothing. `npm run bench [-- packing solver growth weddings papers]`. */
+const timed = <T>(work: () => T): readonly [T, number] => { const t = performance.now(); const v = work(); return [v, performance.now() - t]; };
+const mean = (list: readonly number[]): number => list.reduce((s, v) => s + v, 0) / Math.max(1, list.length);
+const line = (...cells: readonly (string | number)[]): void => console.log(cells.map((c, i) => (i === 0 ? String(c).padEnd(42) : String(typeof c === "number" ? Math.round(c * 1000) / 1000 : c).padStart(10))).join(""));
+
+const tables = (space: SeatingSpace): readonly [number, number] => timed(() => seatTables(space, askFor([round]))[0]?.items.length ?? 0);
+const inner = (space: SeatingSpace) => offset(subtract(space.floor, space.solids), -(PITCH / 2 - 0.4));
+/** Tables on one level grid from the corner: what is drawn without a thought. */
+function plainGrid(space: SeatingSpace): number {
+  const lines = linesOf(inner(space));
+  return gridCount({ px: PITCH, py: PITCH, x0: Math.ceil(lines.minX), y0: Math.ceil(lines.minY), staggered: false }, lines);
+}
+
+function packing(): void {
+  line("rounds in a room", "tables", "known", "ratio", "grid", "ms");
+  const squares = A084616.map((known, i) => ({ name: `square of ${i + 1} discs' area`, known, space: spaceOf(square(Math.floor(Math.sqrt(i + 1) * PITCH))) }));
+  const list = [...squares, ...rooms.map((r) => ({ ...r, known: KNOWN[r.name] ?? 0 }))].map((r) => {
+    const [n, ms] = tables(r.space), grid = plainGrid(r.space);
+    line(r.name, n, r.known, n / r.known, grid / r.known, ms);
+    return { ...r, n, ms, grid };
+  });
+  const over = list.filter((r) => r.known >= 15);
+  line("mean ratio; plain grid", mean(list.map((r) => r.n / r.known)), mean(list.map((r) => r.grid / r.known)));
+  line("most short below 15; least ratio from 15", Math.max(...list.filter((r) => r.known < 15).map((r) => r.known - r.n)), Math.min(...over.map((r) => r.n / r.known)));
+  line("ms: mean, most", mean(list.map((r) => r.ms)), Math.max(...list.map((r) => r.ms)));
+  line("long tables in a room", "tables", "places", "", "", "ms");
+  for (const r of rooms) { const [s, ms] = timed(() => seatTables(r.space, askFor([long]))[0]); line(r.name, s?.items.length ?? 0, s?.places ?? 0, "", "", ms); }
+}
+
+/** Spots on a lattice of the room, as a solver is given them. */
+function spotsOf(space: SeatingSpace, step: number): readonly Point[] {
+  const floor = inner(space), out: Point[] = [];
+  const box = floor[0]?.box;
+  if (!box) return out;
+  for (let x = Math.ceil(box.minX); x <= box.maxX; x += step) for (let y = Math.ceil(box.minY); y <= box.maxY; y += step)
+    if (regionContains(floor, [x, y]) || floor.some((p) => boundaryDistance(p.outer, [x, y]) < 0.3)) out.push([x, y]);
+  return out;
+}
+
+async function solver(): Promise<void> {
+  line("against HiGHS on a lattice of spots", "tables", "solver", "proved", "ms", "times");
+  for (const r of rooms.filter((q) => (KNOWN[q.name] ?? 0) <= 31)) {
+    const [n, ms] = tables(r.space), t = performance.now();
+    const found = await mostBySolver(spotsOf(r.space, PITCH / 4), PITCH, 60);
+    line(r.name, n, found.count, String(found.proved), ms, (performance.now() - t) / ms);
+  }
+}
+
+const whole = (guests: number, layouts: number): readonly [string, number] => {
+  const [r, ms] = timed(() => arrange(hallFor(guests), day("hire", guests - 1), { layouts, instead: false }));
+  return [`${r.status} ${r.layouts.length}`, ms];
+};
+
+/** The exponent of the growth of time between two sizes. */
+function growth(): void {
+  const sizes = [20, 50, 100, 200, 400];
+  whole(50, 1);
+  const times = sizes.map((n) => { const [what, ms] = whole(n, 3); line(`${n} guests in a hall of ${2.5 * n} m2`, what, ms); return ms; });
+  line("growth: time ~ guests ^", Math.log((times.at(-1) ?? 1) / (times[0] ?? 1)) / Math.log((sizes.at(-1) ?? 1) / (sizes[0] ?? 1)));
+}
+
+function weddings(): void {
+  line("a whole day at the mill", "status", "layouts", "first ms", "all ms");
+  for (const guests of [40, 92, 100, 110]) {
+    const brief = day(guests > 100 ? "hosted-weekend" : "hosted-day", guests);
+    const [, first] = timed(() => arrange(mill, brief, { layouts: 1, instead: false }));
+    const [r, all] = timed(() => arrange(mill, brief, { instead: false }));
+    line(`${guests} guests`, r.status, r.layouts.length, first, all);
+  }
+}
+
+const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, papers };
+const asked = process.argv.slice(2);
+for (const [name, part] of Object.entries(parts)) if (asked.length === 0 || asked.includes(name)) await part();
