@@ -15,7 +15,7 @@ import { spread } from "./plan/spread";
 import { SCALES } from "./scales";
 import { barFor, northPoint, scaleBar, scaleWords, titleBlock } from "./sheet/blocks";
 import { fitSheet, FRAME, INNER, type Sheet } from "./sheet/fit";
-import { drawLegend, signsOf, type Entry } from "./sheet/legend";
+import { drawLegend, signsOf, smallKey, type Entry } from "./sheet/legend";
 
 export type PlanOptions = {
   /** A full sheet of paper; left out: a small plan for a page. */
@@ -100,7 +100,7 @@ function composeSheet(work: Work, sheet: Sheet): Drawing {
   if (sheet.frame) marks.push({ kind: "group", role: "decoration", marks: doubleFrame(sheet.width, sheet.height, FRAME, INNER, { heavy: 0.5, fine: 0.13 }) });
   return {
     width: sheet.width, height: sheet.height, perMetre: 1000 / ratio, origin: frame.origin, ...withOrigins(origins(1 / ratio, frame.origin)),
-    title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`, words: [...inWords(venue, scene, style), ...layerWords(level, options.layers ?? []), ...said(work)], marks,
+    title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`, words: [...inWords(venue, scene, style), ...layerWords(plan), ...said(work)], marks,
   };
 }
 
@@ -141,16 +141,24 @@ function composeSmall(work: Work): Drawing {
   const frame: Frame = { perMm: scaled, origin: [(width + round.left - round.right) / 2 - ((b.minX + b.maxX) / 2) * scaled, pad + round.top - b.minY * scaled] };
   const ground = createGround(width, height, 0.25);
   const strings: Strings = options.dimensions ? stringsOf(level, frame, hand) : { marks: [], takes: [], lines: [] };
-  const marks = drawLevel(level, { frame, hand, ground, strings, ways: options.ways ?? false, findings, changes, layers: options.layers ?? [] });
   const bar = barFor(scaled, style, width * 0.16);
+  const foot = height - pad - band;
+  // The strip along the foot is the bar's and the key's, and no word crosses the frame.
+  const strip: readonly Mark[] = [
+    ...smallBar(bar, [width - pad, height - pad + PX], hand),
+    ...smallKey(signsOf(level, { hand, layers: options.layers ?? [], changed: changes.length > 0 }), { x: pad, y: foot, width: width - 2 * pad - bar.length - 4 * hand.note, height: band }, hand),
+  ];
+  ground.takeRect({ x: 0, y: foot, width, height: height - foot });
+  for (const r of [{ x: 0, y: 0, width, height: fine }, { x: 0, y: 0, width: fine, height }, { x: width - fine, y: 0, width: fine, height }]) if (framed) ground.takeRect(r);
+  const marks = drawLevel(level, { frame, hand, ground, strings, ways: options.ways ?? false, findings, changes, layers: options.layers ?? [] });
   return {
     width, height, perMetre: scaled * 1000, origin: frame.origin, ...withOrigins(origins(scaled, frame.origin)),
     title: `${venue.name}: ${scene.title}. ${level.rooms.map((r) => r.name).join(", ")}.`,
-    words: [...inWords(venue, scene, style), ...layerWords(level, options.layers ?? []), ...said(work)],
+    words: [...inWords(venue, scene, style), ...layerWords(marks), ...said(work)],
     marks: [
       { kind: "path", steps: box(0, 0, width, height), fill: "paper" },
       ...marks,
-      { kind: "group", id: "scale", role: "decoration", marks: smallBar(bar, [width - pad, height - pad + PX], hand) },
+      { kind: "group", id: "scale", role: "decoration", marks: strip },
       ...(framed ? [{ kind: "group", role: "decoration", marks: doubleFrame(width, height, edge, fine, { heavy: hand.mid, fine: hand.fine }) } as const] : []),
     ],
   };

@@ -1,8 +1,8 @@
-import { add, boxOf, distance, scale, sub, unit, type Point } from "../../geometry";
-import { isRound, type Item } from "../../layout";
+import { add, boxOf, distance, offset, scale, sub, union, unit, type Point } from "../../geometry";
+import { footprintPolygon, isRound, type Item } from "../../layout";
 import type { Mark, Paper, Step } from "../display";
 import { capHeight, textWidth, type Type } from "../metrics";
-import { closed, line, placedSteps } from "../paths";
+import { closed, line, placedSteps, regionSteps } from "../paths";
 import { seatCorners } from "../plan/chairs";
 import { toPaper, type Frame, type Hand } from "../plan/hand";
 import type { Ground, Rect } from "../plan/ground";
@@ -56,13 +56,20 @@ const rectOf = (steps: readonly Step[]): Rect => {
   return { x: b.minX, y: b.minY, width: b.maxX - b.minX, height: b.maxY - b.minY };
 };
 
+/** The outline of what a change speaks of: joined tables as one, chairs each by itself. */
+function around(items: readonly Item[], frame: Frame, by: number): readonly Step[] {
+  const [first] = items;
+  if (items.length < 2 || first?.kind === "chair") return items.flatMap((i) => ring(i, frame, by));
+  return regionSteps(offset(union(items.map(footprintPolygon)), 2 + by / frame.perMm), (p) => toPaper(frame, p));
+}
+
 const isRows = (change: Change): boolean => [...change.was, ...change.now].some((i) => i.kind === "chair");
 const ring = (i: Item, frame: Frame, by: number): readonly Step[] => (i.kind === "chair" ? chairRing(i, frame) : ringOf(i, frame, by));
 
 /** Where it stood: dashed, crossed out where nothing of it is left. Clear floor is kept about the dashes. */
 function wasOf(change: Change, { frame, hand, ground }: Desk): readonly Mark[] {
   if (change.kind !== "moved" && change.kind !== "removed") return [];
-  const steps = change.was.flatMap((i) => ring(i, frame, 0));
+  const steps = around(change.was, frame, 0);
   let pen: Paper | null = null;
   for (const s of steps) { if (s.op === "Z") continue; if (pen && s.op !== "M") ground.takeLine(pen, s.to); pen = s.to; }
   const crossed: readonly Mark[] = change.kind === "removed" ? [{ kind: "path", steps: change.was.flatMap((i) => cross(i, frame)), stroke: { ink: "ink-2", weight: hand.fine * 1.5 } }] : [];
@@ -78,10 +85,10 @@ function isOf(change: Change, desk: Desk): readonly Mark[] {
   const rows = isRows(change);
   const [first] = change.was, [last] = change.now;
   if (!last) return [];
-  const steps = change.now.flatMap((i) => ring(i, frame, hand.heavy * 0.5));
+  const steps = around(change.now, frame, hand.heavy * 0.5);
   return [
     { kind: "path", steps, stroke: { ink: "accent", weight: rows ? hand.mid : hand.heavy * 1.2 } },
-    ...(change.kind === "added" && !rows ? [{ kind: "path", steps: change.now.flatMap((i) => ringOf(i, frame, hand.heavy * 2.4)), stroke: { ink: "accent", weight: hand.fine } }] satisfies Mark[] : []),
+    ...(change.kind === "added" && !rows ? [{ kind: "path", steps: around(change.now, frame, hand.heavy * 2.4), stroke: { ink: "accent", weight: hand.fine } }] satisfies Mark[] : []),
     ...(change.kind === "moved" && !rows && first ? arrow(first, last, desk) : []),
   ];
 }

@@ -1,4 +1,4 @@
-import { add, boxOf, bearing, clockwise, distance, dot, edges, inwardNormal, lerp, middle, scale, sinCos, sub, unit, type Box, type Point } from "../../geometry";
+import { add, boxOf, bearing, clockwise, contains, distance, dot, edges, inwardNormal, lerp, middle, scale, sinCos, sub, unit, type Box, type Point } from "../../geometry";
 import { isRound, type Item } from "../../layout";
 import { formatLength } from "../../measure";
 import type { Room } from "../../venue";
@@ -165,7 +165,7 @@ export function dimensionStrings({ rooms, items, runs, plan, sweeps, frame, hand
       takes.push(flat ? { x: a - 1, y: lo, width: b - a + 2, height: hi - lo } : { x: lo, y: a - 1, width: hi - lo, height: b - a + 2 });
     }
   }
-  for (const room of rooms.filter((r) => !r.outdoor && !isAligned(r))) slanted(room, { frame, hand, lines, ticks, marks, takes, sweeps });
+  for (const room of rooms.filter((r) => !r.outdoor && !isAligned(r))) slanted(room, { frame, hand, lines, ticks, marks, takes, sweeps, others: rooms.filter((r) => r !== room) });
   return {
     marks: [{ kind: "path", steps: lines, stroke: { ink: "ink-3", weight: hand.fine } }, { kind: "path", steps: ticks, stroke: { ink: "ink", weight: hand.mid } }, ...marks],
     takes,
@@ -173,10 +173,10 @@ export function dimensionStrings({ rooms, items, runs, plan, sweeps, frame, hand
   };
 }
 
-type Draft = { readonly frame: Frame; readonly hand: Hand; readonly lines: Step[]; readonly ticks: Step[]; readonly marks: Mark[]; readonly takes: Rect[]; readonly sweeps: readonly Point[] };
+type Draft = { readonly frame: Frame; readonly hand: Hand; readonly lines: Step[]; readonly ticks: Step[]; readonly marks: Mark[]; readonly takes: Rect[]; readonly sweeps: readonly Point[]; /** Rooms that no string may run through. */ readonly others: readonly Room[] };
 
 /** The length of a wall that runs askew is written along it; of a room turned as a whole, its two longest that are not parallel. */
-function slanted(room: Room, { frame, hand, lines, ticks, marks, takes, sweeps }: Draft): void {
+function slanted(room: Room, { frame, hand, lines, ticks, marks, takes, sweeps, others }: Draft): void {
   const askew = edges(clockwise(room.outline)).filter(([a, b]) => distance(a, b) >= 1_500 && Math.abs(a[0] - b[0]) > 2 && Math.abs(a[1] - b[1]) > 2);
   const longest = [...askew].sort((e, f) => distance(...f) - distance(...e));
   const chosen = turnedRoom(room)
@@ -192,6 +192,8 @@ function slanted(room: Room, { frame, hand, lines, ticks, marks, takes, sweeps }
     }, OUTER_WALL);
     const off = deepest * frame.perMm + 4.2;
     const face = OUTER_WALL * frame.perMm + 0.8;
+    const reach = (off + 1) / frame.perMm;
+    if (others.some((r) => [0, 0.25, 0.5, 0.75, 1].some((t) => [0.4, 0.7, 1].some((k) => contains(r.outline, add(lerp(e[0], e[1], t), scale(outward, reach * k))))))) continue;
     const a = toPaper(frame, e[0]), b = toPaper(frame, e[1]);
     const A = add(a, scale(outward, off)), B = add(b, scale(outward, off));
     lines.push(...line(A, B), ...line(add(a, scale(outward, face)), A), ...line(add(b, scale(outward, face)), B));

@@ -1,5 +1,5 @@
-import type { Point } from "../../geometry";
-import type { Finding, Item, Layout, SceneId } from "../../layout";
+import { contains, type Point } from "../../geometry";
+import { footprintPolygon, type Finding, type Item, type Layout, type SceneId } from "../../layout";
 import type { Mark, Paper } from "../display";
 import { capHeight } from "../metrics";
 import { closed, line } from "../paths";
@@ -26,6 +26,18 @@ function placeOf(f: Finding, items: readonly Item[]): Point | null {
   return first ? first.at : null;
 }
 
+/** Where a leader that comes from a lozenge meets the piece it speaks of: it does not run over the words on it. */
+function meeting(f: Finding, items: readonly Item[], { from, to, frame }: { readonly from: Paper; readonly to: Paper; readonly frame: Frame }): Paper {
+  const piece = f.at ? undefined : items.find((i) => f.items.includes(i.id));
+  if (!piece) return to;
+  const outline = footprintPolygon(piece).map((p) => toPaper(frame, p));
+  for (let k = 0; k <= 40; k++) {
+    const at: Paper = [from[0] + ((to[0] - from[0]) * k) / 40, from[1] + ((to[1] - from[1]) * k) / 40];
+    if (contains(outline, at)) return at;
+  }
+  return to;
+}
+
 /** A lozenge with a letter beside the place that a finding speaks of: full for a must, twice lined for a should, open for a note. */
 export function drawFindings(list: readonly Lettered[], items: readonly Item[], { frame, hand, ground }: { readonly frame: Frame; readonly hand: Hand; readonly ground: Ground }): readonly Mark[] {
   const r = hand.note * 0.95;
@@ -40,7 +52,7 @@ export function drawFindings(list: readonly Lettered[], items: readonly Item[], 
     const far = Math.hypot(at[0] - p[0], at[1] - p[1]) > r + 1;
     return [{
       kind: "group", role: "note", label: `Finding ${letter}, ${finding.level}: ${finding.text}`, marks: [
-        ...(far ? [{ kind: "path", steps: line(p, at), stroke: { ink: "ink-3", weight: hand.fine } } as const] : []),
+        ...(far ? [{ kind: "path", steps: line(meeting(finding, items, { from: at, to: p, frame }), at), stroke: { ink: "ink-3", weight: hand.fine } } as const] : []),
         { kind: "path", steps: lozenge(r * 1.25), fill: full ? "ink" : "leaf", stroke: { ink: "ink", weight: hand.mid } },
         ...(finding.level === "should" ? [{ kind: "path", steps: lozenge(r * 0.98), stroke: { ink: "ink", weight: hand.fine } } as const] : []),
         { kind: "text", at: [at[0], at[1] + (hand.note * 0.9 * capHeight({ face: "sans" })) / 2], text: letter, size: Math.max(hand.note * 0.9, 2.05), face: "sans", weight: "bold", anchor: "middle", ink: full ? "leaf" : "ink" },

@@ -1,6 +1,5 @@
 import { add, distance, middle, scale, sub, turn, unit, type Point } from "../../geometry";
 import { isRound, type Item, type Layout, type Scene } from "../../layout";
-import { formatLength } from "../../measure";
 import { beforeRows, contextOf, exitsOf, isRowChair, isSeatedTable, ruleValues, sees, siteFor, waysMap, type SceneView } from "../../rules";
 import type { Venue } from "../../venue";
 import type { Mark, Paper, Step } from "../display";
@@ -64,8 +63,12 @@ export function flowsOf(venue: Venue, scene: Scene): Flows {
     here.forEach((s, i) => { const mm = found.lengths[i]; if (mm !== null && mm !== undefined) told.push({ name: s.name, mm }); });
   }
   const far = told.reduce<(typeof told)[number] | null>((a, b) => (a && a.mm >= b.mm ? a : b), null);
-  return { ways, words: far ? [`Ways out are drawn from ${told.length} of ${starts.length} tables and rows; the longest, from ${far.name}, is about ${formatLength(Math.round(far.mm / 100) * 100, { system: venue.lengths, locale: venue.locale, unit: true })}.`] : [] };
+  return { ways, words: far ? [`Ways out are drawn from ${told.length} of ${starts.length} tables and rows; the longest, from ${far.name}, is about ${roughly(far.mm, venue)}.`] : [] };
 }
+
+/** A length that is known roughly: whole metres or feet. */
+const roughly = (mm: number, { lengths, locale }: Venue): string =>
+  `${new Intl.NumberFormat(locale, { maximumFractionDigits: 0 }).format(mm / (lengths === "metric" ? 1000 : 304.8))}\u00a0${lengths === "metric" ? "m" : "ft"}`;
 
 /** What the seats of a part of the day look to: the couple's table at the meal, the arch or the front of the rows at the ceremony. */
 function focusOf(scene: Scene): { readonly at: Point; readonly item: Item; readonly name: string } | null {

@@ -49,8 +49,8 @@ export function carriedHand(perMm: number, lengths: LengthStyle): Hand {
 /** The hand for a page: the fine line is three quarters of a pixel, no word is under 11 px. */
 export function screenHand(perMm: number, lengths: LengthStyle): Hand {
   const least = 11.2 * PX;
-  // A chair is worth drawing on a screen while it is four pixels wide.
-  const detail = perMm >= 1 / 130 ? "full" : perMm * 450 >= 4 * PX ? "plain" : "figures";
+  // A chair is worth drawing on a screen while the number of a narrow table (760 mm) still stands between its chairs.
+  const detail = perMm >= 1 / 130 ? "full" : perMm * 760 >= least * 0.8 ? "plain" : "figures";
   return {
     fine: 0.75 * PX, mid: 1.1 * PX, heavy: 1.8 * PX, leaf: 1.3 * PX, grain: 0.55 * PX,
     room: 15 * PX, number: 12.5 * PX, label: least, note: least, medallion: 8.4 * PX, spacing: detail === "full" ? 1.2 : 0.95, detail, lengths,

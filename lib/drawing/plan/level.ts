@@ -227,9 +227,9 @@ function lineLayers(level: Level, asked: readonly LineLayer[], desk: Desk): read
   });
 }
 
-/** What the asked layers say in words. */
-export const layerWords = (level: Level, asked: readonly LineLayer[]): readonly string[] =>
-  asked.flatMap((layer) => (layer === "ways" ? flowsOf(level.venue, level.scene) : sightsOf(level.venue, level.scene)).words);
+/** What the layers of lines among the marks say in words. */
+export const layerWords = (marks: readonly Mark[]): readonly string[] =>
+  marks.flatMap((m) => (m.kind === "group" && (m.layer === "ways" || m.layer === "sight") && m.label ? [m.label] : []));
 
 /** What a level is called, outside its walls. */
 function storeyName({ name, box }: Storey, { frame, hand, ground }: Desk): readonly Mark[] {

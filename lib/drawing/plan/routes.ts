@@ -1,4 +1,4 @@
-import { boxOf, distance, pieceContains, type Point } from "../../geometry";
+import { boxOf, distance, edges, type Piece, type Point } from "../../geometry";
 
 /** Width of a cell of the floor on which ways are looked for, mm. */
 const CELL = 150;
@@ -9,7 +9,6 @@ export type Ways = {
   /** How far each start is from the way out that it leads to, mm; null where none is reached. In the order of the starts. */
   readonly lengths: readonly (number | null)[];
 };
-type Piece = Parameters<typeof pieceContains>[0];
 type Grid = { readonly width: number; readonly height: number; readonly at: (i: number) => Point; readonly near: (p: Point, reach: number) => number; readonly free: Uint8Array };
 
 function gridOf(pieces: readonly Piece[]): Grid {
@@ -17,10 +16,25 @@ function gridOf(pieces: readonly Piece[]): Grid {
   const width = Math.max(1, Math.ceil((b.maxX - b.minX) / CELL)), height = Math.max(1, Math.ceil((b.maxY - b.minY) / CELL));
   const at = (i: number): Point => [b.minX + (i % width + 0.5) * CELL, b.minY + (Math.floor(i / width) + 0.5) * CELL];
   const free = new Uint8Array(width * height);
+  // Row by row: between each two crossings of the outline with the row's middle lies floor (even-odd, holes with it).
   for (const p of pieces) {
-    const x0 = Math.max(0, Math.floor((p.box.minX - b.minX) / CELL)), x1 = Math.min(width - 1, Math.floor((p.box.maxX - b.minX) / CELL));
-    const y0 = Math.max(0, Math.floor((p.box.minY - b.minY) / CELL)), y1 = Math.min(height - 1, Math.floor((p.box.maxY - b.minY) / CELL));
-    for (let y = y0; y <= y1; y++) for (let x = x0; x <= x1; x++) { const i = y * width + x; if (free[i] === 0 && pieceContains(p, at(i))) free[i] = 1; }
+    const sides = [p.outer, ...p.holes].flatMap(edges);
+    const first = Math.max(0, Math.floor((p.box.minY - b.minY) / CELL)), last = Math.min(height - 1, Math.floor((p.box.maxY - b.minY) / CELL));
+    const rows: number[][] = Array.from({ length: last - first + 1 }, () => []);
+    for (const [[ax, ay], [bx, by]] of sides) {
+      const lo = Math.max(first, Math.ceil((Math.min(ay, by) - b.minY) / CELL - 0.5)), hi = Math.min(last, Math.floor((Math.max(ay, by) - b.minY) / CELL - 0.5));
+      for (let y = lo; y <= hi; y++) {
+        const at = b.minY + (y + 0.5) * CELL;
+        if (ay > at !== by > at) rows[y - first]?.push(ax + ((at - ay) / (by - ay)) * (bx - ax));
+      }
+    }
+    rows.forEach((xs, k) => {
+      xs.sort((u, v) => u - v);
+      for (let i = 0; i + 1 < xs.length; i += 2) {
+        const from = Math.max(0, Math.ceil(((xs[i] ?? 0) - b.minX) / CELL - 0.5)), to = Math.min(width - 1, Math.floor(((xs[i + 1] ?? 0) - b.minX) / CELL - 0.5));
+        for (let x = from; x <= to; x++) free[(k + first) * width + x] = 1;
+      }
+    });
   }
   const near = (p: Point, reach: number): number => {
     const cx = Math.floor((p[0] - b.minX) / CELL), cy = Math.floor((p[1] - b.minY) / CELL), n = Math.ceil(reach / CELL);

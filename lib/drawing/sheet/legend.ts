@@ -2,7 +2,7 @@ import { isRound, type Scene } from "../../layout";
 import { formatLength } from "../../measure";
 import type { Venue } from "../../venue";
 import { VENEERS, type Layer, type Mark, type Veneer } from "../display";
-import { shorten, type Type } from "../metrics";
+import { shorten, textWidth, type Type } from "../metrics";
 import { box, closed, line, placedSteps } from "../paths";
 import { drawHatched, socketSign } from "../plan/fittings";
 import type { Level } from "../plan/level";
@@ -103,6 +103,22 @@ export function drawLegend(entries: readonly Entry[], at: Rect, columns: number,
       ],
     }];
   });
+}
+
+/** The signs of a small plan in one line, each with its word, as many as fit; sockets and kept floor explain themselves there. */
+export function smallKey(entries: readonly Entry[], strip: Rect, hand: Hand): readonly Mark[] {
+  const type: Type = { size: hand.note, face: "sans" };
+  const marks: Mark[] = [];
+  let x = strip.x;
+  for (const e of entries) {
+    if (!("sign" in e) || e.sign === "socket" || e.sign === "keep-clear") continue;
+    const wide = hand.note * 2.6, word = textWidth(e.name, type);
+    if (x + wide + 1 + word > strip.x + strip.width) break;
+    const tall = hand.note * 0.8, base = strip.y + strip.height;
+    marks.push(...drawSign(e.sign, { x, y: base - tall + 0.2, width: wide, height: tall }, hand), { kind: "text", at: [x + wide + 1, base], text: e.name, ...type, ink: "ink-2" });
+    x += wide + word + hand.note * 1.6;
+  }
+  return marks;
 }
 
 function drawSample(veneer: Veneer, at: Rect, hand: Hand): readonly Mark[] {

@@ -29,6 +29,14 @@ describe("the SVG painter", () => {
     const css = planCss();
     for (const name of new Set([...svg.matchAll(/class="([^"]+)"/g)].flatMap((m) => (m[1] ?? "").split(" ")))) expect(css).toContain(`.${name}`);
   });
+  it("draws in the reader's own colours where they are forced: lines and grain on the canvas, never a fill as dark as its words", () => {
+    const forced = /@media \(forced-colors: active\)\{([^@]*?)\n\}/.exec(planCss())?.[1] ?? "";
+    expect(forced).toContain(".plan .f-v-music{fill:Canvas}");
+    expect(forced).toContain(".plan .f-t-music{fill:CanvasText}");
+    expect(forced).toContain(".plan .s-g-round{stroke:CanvasText}");
+    expect(forced).toContain(".plan .s-accent{stroke:Highlight}");
+    expect(forced.match(/#[0-9a-f]{6}|var\(/g)).toBeNull();
+  });
   it("carries a title, words and labels for those who do not see it", () => {
     const svg = toSvg(drawing("Table 1"), { theme: "light", idPrefix: "a-" });
     expect(svg).toContain('role="graphics-document"');
