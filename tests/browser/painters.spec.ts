@@ -22,7 +22,7 @@ function differences({ text, at }: { readonly text: string; readonly at: string 
 for (const width of [390, 1280]) {
   test(`the page's painter makes what the string painter writes, at ${width} px`, async ({ browser }) => {
     const { page, go } = await atTheDesk(browser, { width, scripts: true });
-    const row = page.getByRole("row").filter({ hasText: "Sent" }).getByRole("link").first();
+    const row = page.locator("tr", { hasText: "Sent" }).locator(".who a").first();
     const booking = (await row.getAttribute("href")) ?? "";
     for (const part of ["ceremony", "meal", "dancing"]) {
       const [answer] = await Promise.all([page.waitForResponse(/\/api\/plan\.json/), go(`${booking}?part=${part}`)]);
@@ -41,7 +41,7 @@ for (const width of [390, 1280]) {
 
 test("a plan is enlarged, read piece by piece and shown with its ways out, by keyboard and by tap", async ({ browser }) => {
   const { page, go } = await atTheDesk(browser, { width: 1280, scripts: true });
-  const booking = (await page.getByRole("row").filter({ hasText: "Sent" }).getByRole("link").first().getAttribute("href")) ?? "";
+  const booking = (await page.locator("tr", { hasText: "Sent" }).locator(".who a").first().getAttribute("href")) ?? "";
   await go(`${booking}?part=meal`);
   const svg = page.locator(".stage svg");
   await expect(svg).toBeVisible();
