@@ -52,6 +52,13 @@ function exitsOf(v: Venue, from: string, least: number, noSteps: boolean): numbe
 }
 const waysWanted = (people: number): number => (people > 1000 ? 4 : people > 500 ? 3 : people > 49 ? 2 : 1);
 
+/** Floor between the doors of two rooms that face each other across a wall, m2: the width of the narrower by the way between them. */
+function openingInto(v: Venue, grows: string, from: string): number {
+  const doors = (room: string, leads: string): readonly Room["doors"][number][] => v.rooms.find((r) => r.id === room)?.doors.filter((d) => d.leads === leads) ?? [];
+  const mid = (d: Room["doors"][number]): readonly [number, number] => [(d.from[0] + d.to[0]) / 2, (d.from[1] + d.to[1]) / 2];
+  return doors(grows, from).reduce((n, a) => n + Math.max(0, ...doors(from, grows).map((b) => (Math.hypot(mid(a)[0] - mid(b)[0], mid(a)[1] - mid(b)[1]) * Math.max(widthOf(a), widthOf(b))) / 1e6)), 0);
+}
+
 /** The most people that a room can be said to hold for a part of the day, with the most generous of its drapes. */
 function holds(v: Venue, b: Brief, r: Room, scene: Scene): number {
   const kinds: readonly ("rows" | "tables" | "standing")[] = scene === "meal" ? ["tables"] : scene !== "ceremony" ? ["tables", "standing"]
@@ -66,8 +73,8 @@ function holds(v: Venue, b: Brief, r: Room, scene: Scene): number {
   const own = shoelace(r.outline);
   const draped = b.drape === "no" ? [] : v.drapes.filter((d) => d.grows === r.id).map((d) => {
     const lent = figure(v.rooms.find((o) => o.id === d.from)?.posted), mine = figure(r.posted);
-    // The strip, and a wall's thickness of doorway before it, for good measure.
-    return one(own + shoelace(d.area) * 1.05 + 3, figure(d.posted) ?? (mine === null || lent === null ? null : mine + lent));
+    // The strip, and the floor of the opening before it.
+    return one(own + shoelace(d.area) + openingInto(v, r.id, d.from), figure(d.posted) ?? (mine === null || lent === null ? null : mine + lent));
   });
   return Math.max(one(own, figure(r.posted)), ...draped);
 }
@@ -105,6 +112,7 @@ export function proofFault(v: Venue, b: Brief, f: Finding): string | null {
       return people > limit ? null : `${people} people, rooms for ${limit}`;
     }
     case "bound-floor": {
+      // The figure of the trade as the file format prints it, and the fewest guests that any reading of the brief gives.
       const need = Math.min(guestsOf(b), people) * b.music.dancing * 0.418;
       const largest = Math.max(0, ...rooms.map((r) => shoelace(r.outline) + Math.max(0, ...v.drapes.filter((d) => d.grows === r.id).map((d) => shoelace(d.area) * 1.05))));
       return need > largest ? null : `${need} m2 of floor, ${largest} m2 of room`;
@@ -115,10 +123,9 @@ export function proofFault(v: Venue, b: Brief, f: Finding): string | null {
       return need > owned(v, "chair") ? null : `${need} chairs wanted, ${owned(v, "chair")} owned`;
     }
     case "bound-dance-panels": {
-      const need = Math.min(guestsOf(b), peopleAt(b, "dancing")) * b.music.dancing * 4.5 * FT2;
+      const need = people * b.music.dancing * 4.5 * FT2;
       const have = v.stock.filter((s) => s.kind === "dance-panel").reduce((n, s) => n + s.count * ("diameter" in s.shape ? 0 : (s.shape.width * s.shape.depth) / 1e6), 0);
-      // 0.418 m2 a dancer is what is asked of a floor: a hair less than 4.5 square feet.
-      return have < Math.max(need, 0) && have < Math.min(guestsOf(b), peopleAt(b, "dancing")) * b.music.dancing * 0.418 + 0.2 ? null : `${need} m2 wanted, panels for ${have} m2`;
+      return have < need ? null : `${need} m2 wanted, panels for ${have} m2`;
     }
     case "bound-buffet": {
       const asked = b.meal.service === "buffet" || b.meal.service === "stations";

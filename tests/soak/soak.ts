@@ -39,6 +39,17 @@ export function soakOne(seed: number): Told {
   }
 }
 
+/** The bounds of a seed's day alone: what they call impossible is worked out again; nothing is searched for. */
+export function proveOne(seed: number): Told {
+  try {
+    const { venue, brief } = pairFrom(seed);
+    const result = arrange(venue, brief, { layouts: 1, instead: false, attempts: 0 });
+    return { seed, status: result.status, faults: result.status === "impossible" ? judged(venue, brief, result) : [] };
+  } catch (error) {
+    return { seed, status: "crashed", faults: [String(error)] };
+  }
+}
+
 function judged(venue: Venue, brief: Brief, result: ArrangeResult): readonly string[] {
   const proofs = result.status === "impossible" ? result.reasons.map((f) => { const fault = proofFault(venue, brief, f); return fault === null ? null : `${f.code} (${f.scene ?? ""}) does not hold: ${fault}`; }) : [];
   return [

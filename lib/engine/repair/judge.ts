@@ -1,6 +1,6 @@
 import type { Brief } from "../../brief";
 import type { Layout, Scene } from "../../layout";
-import { check, contextOf, DAY_RULES, SCENE_RULES, type Raw, type SceneView } from "../../rules";
+import { contextOf, DAY_RULES, SCENE_RULES, type Raw, type SceneView } from "../../rules";
 import type { Venue } from "../../venue";
 
 /** What a late change works with. `fixed`: pieces that stay exactly where they are. */
@@ -71,6 +71,3 @@ export function addsNone(b: Bench, before: Layout, after: Layout, without: (f: R
   const wholeWere = were((s) => whole(b, before, s));
   return !fresh.some((s) => whole(b, after, s).some(isNew(wholeWere)));
 }
-
-/** The whole check of the finished layout, as anyone else would make it. */
-export const finalMusts = (b: Bench, layout: Layout): boolean => check(b.venue, layout, b.brief).some((f) => f.level === "must");

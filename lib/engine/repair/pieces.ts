@@ -1,5 +1,5 @@
 import { DISPLAYS, EXTRAS } from "../../brief";
-import { area, distance } from "../../geometry";
+import { area } from "../../geometry";
 import { footprintPolygon, type Item, type Layout, type Scene, type SceneId } from "../../layout";
 import { siteFor, standingItem } from "../../rules";
 import { placedOf, withPlaced, type RoomFloor } from "../place";
@@ -145,6 +145,3 @@ export function growFloor(b: Bench, ctx: Context, layout: Layout): Layout | null
   }
   return null;
 }
-
-/** How far a piece stands from another, edge apart; for the order of what is tried. */
-export const apart = (a: Item, b: Item): number => distance(a.at, b.at);
