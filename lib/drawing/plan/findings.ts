@@ -45,8 +45,8 @@ export function drawFindings(list: readonly Lettered[], items: readonly Item[], 
     const place = placeOf(finding, items);
     if (!place) return [];
     const p = toPaper(frame, place);
-    const spot = firstFree(ground, beside({ x: p[0] - 0.4, y: p[1] - 0.4, width: 0.8, height: 0.8 }, { width: 2 * r, height: 2 * r }, 22));
-    const at: Paper = spot ? [spot.at.x + r, spot.at.y + r] : p;
+    const spot = firstFree(ground, beside({ x: p[0] - 0.4, y: p[1] - 0.4, width: 0.8, height: 0.8 }, { width: 2.5 * r, height: 2.5 * r }, 60));
+    const at: Paper = spot ? [spot.at.x + 1.25 * r, spot.at.y + 1.25 * r] : p;
     const lozenge = (k: number) => closed([[at[0], at[1] - k], [at[0] + k, at[1]], [at[0], at[1] + k], [at[0] - k, at[1]]]);
     const full = finding.level === "must";
     const far = Math.hypot(at[0] - p[0], at[1] - p[1]) > r + 1;
