@@ -2,7 +2,7 @@ import { simpleParser, type ParsedMail } from "mailparser";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { deliverDue, type Post } from "../../lib/jobs";
 import { asHtml, asText, messages, singleAddress, smtp, type About } from "../../lib/mail";
-import { askDeskLink, mailLink } from "../../lib/service";
+import { askDeskLink, getBooking, listQueue, mailLink } from "../../lib/service";
 import { tidewheel } from "../../lib/demo";
 import { queueMail } from "../../lib/service/post";
 import { outbox } from "../../lib/store";
@@ -93,6 +93,10 @@ describe("a mail on the wire", () => {
     const given = (await outbox.list(house.store.db, { booking: reference }))[0];
     expect(given).toMatchObject({ state: "failed", attempts: 2 });
     expect(given?.why).toContain("no such mailbox");
+    // The desk sees it in the queue and at the booking.
+    const queue = await listQueue(house, DESK, {});
+    expect(queue.ok && queue.value.rows.find((one) => one.reference === reference)?.mail).toMatchObject({ state: "failed", why: expect.stringContaining("no such mailbox") });
+    expect(await getBooking(house, DESK, { reference })).toMatchObject({ ok: true, value: { mails: [{ state: "failed", why: expect.stringContaining("no such mailbox") }] } });
     server.verdict = undefined;
     house.clock.time += 3_600_000;
     await deliverDue(post);
