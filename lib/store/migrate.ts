@@ -15,6 +15,12 @@ export async function migrate(db: Kysely<Database>, last?: string): Promise<Resu
   return ok((results ?? []).filter((one) => one.status === "Success").map((one) => one.migrationName));
 }
 
+/** Have all run? */
+export async function isUpToDate(db: Kysely<Database>): Promise<boolean> {
+  const { rows } = await sql<{ readonly name: string }>`select name from kysely_migration`.execute(db);
+  return migrationNames().every((name) => rows.some((one) => one.name === name));
+}
+
 export const migrationNames = (): readonly string[] => Object.keys(readMigrations());
 
 function readMigrations(): Record<string, Migration> {

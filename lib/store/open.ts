@@ -7,7 +7,7 @@ import { fail, ok, type Result } from "../base";
 import type { Database } from "./database";
 import { guarded, insideTransaction } from "./guard";
 import { lockFolder, type Locked } from "./lock";
-import { migrate } from "./migrate";
+import { isUpToDate, migrate } from "./migrate";
 import { PARSERS } from "./parsers";
 import { poolOfPglite } from "./pglite-pool";
 import type { Store } from "./store";
@@ -77,7 +77,7 @@ function storeOn(pool: PostgresPool, lock: { readonly release: () => void }): St
     await db.destroy();
     lock.release();
   };
-  return { db, close, transaction: (work) => insideTransaction(() => db.transaction().execute(work)) };
+  return { db, close, isUpToDate: () => isUpToDate(db), transaction: (work) => insideTransaction(() => db.transaction().execute(work)) };
 }
 
 /** The problem in words, for the console. */

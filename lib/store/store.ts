@@ -8,5 +8,7 @@ export type Store = {
   readonly db: Kysely<Database>;
   /** Runs `work` in one transaction. Inside it only the handle that it is given may be used. */
   readonly transaction: <T>(work: (tx: Transaction<Database>) => Promise<T>) => Promise<T>;
+  /** Have all migrations of this version run? Throws where the database does not answer. */
+  readonly isUpToDate: () => Promise<boolean>;
   readonly close: () => Promise<void>;
 };
