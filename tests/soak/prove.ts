@@ -114,7 +114,8 @@ export function proofFault(v: Venue, b: Brief, f: Finding): string | null {
     case "bound-floor": {
       // The figure of the trade as the file format prints it, and the fewest guests that any reading of the brief gives.
       const need = Math.min(guestsOf(b), people) * b.music.dancing * 0.418;
-      const largest = Math.max(0, ...rooms.map((r) => shoelace(r.outline) + Math.max(0, ...v.drapes.filter((d) => d.grows === r.id).map((d) => shoelace(d.area) * 1.05))));
+      // Nobody dances in a room that no way out can be reached from.
+      const largest = Math.max(0, ...rooms.filter((r) => exitsOf(v, r.id, 305, false) > 0).map((r) => shoelace(r.outline) + Math.max(0, ...v.drapes.filter((d) => d.grows === r.id).map((d) => shoelace(d.area) * 1.05))));
       return need > largest ? null : `${need} m2 of floor, ${largest} m2 of room`;
     }
     case "bound-tables": return people > placesOwned(v, b) ? null : `${people} guests, ${placesOwned(v, b)} places owned`;
