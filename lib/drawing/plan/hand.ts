@@ -29,7 +29,7 @@ export type Hand = {
   readonly lengths: LengthStyle;
 };
 
-/** Line weights are from the row 0.13, 0.25, 0.50 (ISO 128 doubles by steps of the square root of two); a door's leaf is 0.35. */
+/** Line weights are from the row 0.13, 0.18, 0.25, 0.35, 0.50, 0.70 mm, each the one before times the root of two (ISO 128-20; from memory, unconfirmed): every second one, and a door's leaf between. */
 const WEIGHTS = { fine: 0.13, mid: 0.25, heavy: 0.5, leaf: 0.35, grain: 0.11 } as const;
 
 export const PX = 25.4 / 96;

@@ -6,12 +6,17 @@ import { capHeight, shorten, textWidth, wrap, type Type } from "../metrics";
 import { box, closed, line, placedSteps } from "../paths";
 import type { Rect } from "../plan/ground";
 
-/** What the title block says. Left out or empty: its cell is not drawn. */
+/**
+ * What the title block says. Left out or empty: its cell is not drawn. With the venue's name (the legal owner), the house that drew
+ * it (the creator), the reference and the day of drawing it has the data fields of ISO 7200 (2004; from memory, unconfirmed).
+ */
 export type TitleBlock = {
   readonly couple?: string; readonly day?: string; readonly package?: string; readonly scene?: string; readonly layoutTitle?: string;
   readonly places?: string | number; readonly revision?: string | number; readonly fingerprint?: string;
   /** "4 of 8". */
   readonly sheet?: string;
+  /** The booking's reference, the day it was drawn, who agreed it. */
+  readonly reference?: string; readonly drawn?: string; readonly agreed?: string;
 };
 
 const CAPTION: Type = { size: 2, face: "sans" };
@@ -25,6 +30,7 @@ function rowsOf(t: TitleBlock): readonly (readonly Cell[])[] {
   const cell = (caption: string, value: string | number | undefined): readonly Cell[] => (value === undefined || value === "" ? [] : [{ caption, value: String(value) }]);
   return [
     cell("For", t.couple),
+    [...cell("Reference", t.reference), ...cell("Drawn", t.drawn), ...cell("Agreed by", t.agreed)],
     [...cell("Day", t.day), ...cell("Package", t.package)],
     [...cell("Part of the day", t.scene), ...cell("Layout", t.layoutTitle)],
     [...cell("Places", t.places), ...cell("Revision", t.revision), ...cell("Fingerprint", t.fingerprint), ...cell("Sheet", t.sheet)],
