@@ -52,14 +52,30 @@ export function watch(at: HTMLFormElement, { form, names, report, tell }: How): 
     )();
   };
   const changed = (event: Event): void => { if (isField(event.target) && event.target.name) void control.register(event.target.name).onChange(event); };
-  const left = (event: FocusEvent): void => { if (isField(event.target) && event.target.name) void control.register(event.target.name).onBlur(event); };
+  // A message that goes while the button is being pressed would move the button from under the finger: it waits until that is done.
+  let held = false;
+  const waiting: (() => void)[] = [];
+  const press = (): void => { held = true; };
+  const release = (): void => { setTimeout(() => { held = false; for (const one of waiting.splice(0)) one(); }, 50); };
+  const left = (event: FocusEvent): void => {
+    const { target } = event;
+    if (!isField(target) || !target.name) return;
+    const look = (): void => { void control.register(target.name).onBlur({ type: "blur", target }); };
+    if (held) waiting.push(look); else look();
+  };
   at.addEventListener("submit", submit);
   at.addEventListener("input", changed);
   at.addEventListener("focusout", left);
+  document.addEventListener("pointerdown", press, true);
+  document.addEventListener("pointerup", release, true);
+  document.addEventListener("pointercancel", release, true);
   return () => {
     at.removeEventListener("submit", submit);
     at.removeEventListener("input", changed);
     at.removeEventListener("focusout", left);
+    document.removeEventListener("pointerdown", press, true);
+    document.removeEventListener("pointerup", release, true);
+    document.removeEventListener("pointercancel", release, true);
     quiet();
     out.stop();
   };
