@@ -15,7 +15,7 @@ import type { Stopwatch } from "./stopwatch";
 /** Attempts in one search: effort is budgeted in steps, never in seconds. */
 const ATTEMPTS = 12;
 /** Attempts more once a layout is found, for others that differ in kind. */
-const MORE = 3;
+const MORE = 4;
 /** Once something is found, this much more cost is worth another look for a layout of another kind. */
 const WORTH = 2.4;
 /** Attempts with all the strength there is, where nothing seated everyone. */
@@ -46,12 +46,17 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
   const chooseMore = (): void => watch.time("choose", () => choose(ctx, { most, kept: s.kept, pool: s.pool, finishDay: (c) => finishDay(s, c), stop: options.stop }));
   let runs = 0, more = 0;
   const got = new Map<Attempt, number>();
+  // The same rooms at the same ease with more furniture carried out, or a lane kept, is no other kind.
+  const tried = new Set<string>();
+  const easeKey = (a: Attempt): string => JSON.stringify([signOf(a.plan), a.ease]);
   for (const a of list) {
     if (options.stop?.() || runs >= limit || more > MORE) break;
     const first = s.kept[0];
     if (first && kindsOf(s).size > most) chooseMore();
     if (s.kept.length >= most) break;
-    if (first && (most === 1 || a.cost > first.cost + WORTH || s.pool.some((c) => signOf(c.day.plan) === signOf(a.plan)))) continue;
+    // A drape costs a charge: where everyone sits without one, it is no choice worth offering.
+    if (first && a.plan.drapes.length > first.day.plan.drapes.length) continue;
+    if (first && (most === 1 || a.cost > first.cost + WORTH || tried.has(easeKey(a)))) continue;
     // A lane for wheels is kept only where the same attempt without one left them no place.
     if (a.lane && !s.wheels.has(wheelKey(a))) continue;
     if (s.dead.has(placeKey(a)) || !guess.hopeful(a)) continue;
@@ -59,6 +64,7 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
     runs++;
     if (first) more++;
     const best = tryOut(s, a);
+    if (best >= ctx.demand.guests) tried.add(easeKey(a));
     got.set(a, best);
     if (best < ctx.demand.guests) guess.learn(a, best);
     if (s.kept.length === 0) openFirst(s);
