@@ -46,6 +46,7 @@ export async function postgresServer(): Promise<Server> {
       { ...owner, cwd: folder, stdio: ["ignore", "ignore", "pipe"] });
     server.stderr.on("data", (chunk: Buffer) => said.push(chunk.toString("utf8")));
     running = server;
+    endWith(process.pid, { server: server.pid ?? 0, folder });
     for (let tries = 0; tries < 300; tries += 1) {
       if (server.exitCode !== null) break;
       if (await answers(url)) return;
@@ -64,6 +65,12 @@ export async function postgresServer(): Promise<Server> {
   };
   await start();
   return { url, start, stop, remove: async () => { await stop(); rmSync(folder, { recursive: true, force: true }); } };
+}
+
+/** Ends the server when the tests' own process is gone, however it went: a run that is killed leaves no server behind. */
+function endWith(tests: number, { server, folder }: { readonly server: number; readonly folder: string }): void {
+  const watch = 'while kill -0 "$1" 2>/dev/null && kill -0 "$2" 2>/dev/null; do sleep 2; done; kill -0 "$1" 2>/dev/null || { kill -QUIT "$2" 2>/dev/null; sleep 1; rm -rf "$3"; }';
+  spawn("sh", ["-c", watch, "watch", String(tests), String(server), folder], { detached: true, stdio: "ignore" }).unref();
 }
 
 /** PostgreSQL refuses to run as root: then it runs as the user that its package made, or as nobody. */
