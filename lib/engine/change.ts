@@ -24,7 +24,10 @@ const BUDGET = 1500;
 export function change(venue: Venue, agreed: Layout, brief: Brief, options: ChangeOptions = {}): ArrangeResult {
   const pack = packageOf(venue, brief);
   if (!pack) throw new Error(`package ${brief.package} is not among ${venue.packages.map((p) => p.id).join(", ")}`);
-  const ctx = contextOf(venue, pack, brief, options.seed ?? 1);
+  const seed = options.seed ?? 1;
+  // Bounds alone, with nothing tried: what is impossible for any layout is so for this one.
+  if (arrange(venue, brief, { seed, layouts: 1, attempts: 0, instead: false }).status === "impossible") return arrange(venue, brief, { seed });
+  const ctx = contextOf(venue, pack, brief, seed);
   const bench = benchOf(venue, brief, [], options.budget ?? BUDGET);
   const guests = ctx.demand.guests;
   const asked = dropUnasked(bench, agreed);
@@ -44,13 +47,12 @@ export function change(venue: Venue, agreed: Layout, brief: Brief, options: Chan
     }
   }
   const small = answer(bench, ctx, { before: agreed, after: best });
-  return small.status === "arranged" ? small : wholly(venue, agreed, brief, small, options.seed ?? 1);
+  return small.status === "arranged" ? small : wholly(venue, agreed, brief, small, seed);
 }
 
 /** The whole day anew, as a last resort: of what the engine finds, the layout that moves the fewest pieces. */
 function wholly(venue: Venue, agreed: Layout, brief: Brief, small: ArrangeResult, seed: number): ArrangeResult {
   const anew = arrange(venue, brief, { seed });
-  if (anew.status === "impossible") return { ...anew, ...(small.closest ? { closest: small.closest } : {}) };
   const best = [...anew.layouts].sort((a, b) => movedIds(agreed, a).length - movedIds(agreed, b).length)[0];
   if (!best) return { ...small, instead: anew.instead };
   return { ...anew, layouts: [best], moved: movedIds(agreed, best), relaid: relaidIds(agreed, best) };
