@@ -2,12 +2,13 @@ import type { Finding } from "../layout";
 import type { Site } from "../venue";
 import type { Context, Raw, SceneView } from "./context";
 
-/** Rooms that one can walk to from a scene's rooms: ways out may lead through rooms that are not used. */
+/** Rooms that one can walk to from a scene's rooms, by stairs too: ways out may lead through rooms that are not used. */
 function roomsJoined(site: Site, from: readonly string[]): readonly string[] {
   const seen = new Set(from);
   const queue = [...from];
   for (let r = queue.pop(); r !== undefined; r = queue.pop()) {
-    for (const p of site.passages) if (p.rooms.includes(r)) for (const o of p.rooms) if (!seen.has(o)) { seen.add(o); queue.push(o); }
+    const next = [...site.passages.filter((p) => p.rooms.includes(r)).flatMap((p) => p.rooms), ...(site.rooms.get(r)?.gates ?? []).map((g) => g.door.leads)];
+    for (const o of next) if (site.rooms.has(o) && !seen.has(o)) { seen.add(o); queue.push(o); }
   }
   return [...seen];
 }

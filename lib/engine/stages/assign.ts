@@ -2,7 +2,7 @@ import type { Brief } from "../../brief";
 import { loadKinds, peopleOf, postedFor, siteFor } from "../../rules";
 import type { Package, Room, Site, Use, Venue } from "../../venue";
 import type { Demand } from "./demand";
-import { canEnter, drapeChoices, joinedTo } from "./draped";
+import { canEnter, drapeChoices, joinedTo, withoutSteps } from "./draped";
 
 /** Where each part of the day is held, and what must be cleared between. */
 export type Plan = {
@@ -39,14 +39,17 @@ const NO_ROOM_COST = 2.5;
 type Floor = {
   readonly site: Site;
   readonly rooms: readonly Room[];
+  /** Where guests come in wheelchairs: the rooms that they come to without a step. */
+  readonly level: ReadonlySet<string> | null;
   readonly brief: Brief;
   readonly size: (r: Room | null | undefined) => number;
 };
 
-/** Rooms let for a use that guests can come into, the largest first. */
+/** Rooms let for a use that guests can come into, the largest first; those that everyone reaches, if there are any. */
 function withUse(f: Floor, use: Use): readonly Room[] {
-  return f.rooms.filter((r) => r.uses.includes(use) && (f.site.drapes.length === 0 || canEnter(f.site, r.id)))
-    .sort((a, b) => f.size(b) - f.size(a) || (a.id < b.id ? -1 : 1));
+  const open = f.rooms.filter((r) => r.uses.includes(use) && (f.site.drapes.length === 0 || canEnter(f.site, r.id)));
+  const level = open.filter((r) => f.level?.has(r.id) ?? true);
+  return (level.length > 0 ? level : [...open]).sort((a, b) => f.size(b) - f.size(a) || (a.id < b.id ? -1 : 1));
 }
 
 /** Most guests that a room may hold at a part of the day, by the figures that govern it. */
@@ -68,7 +71,9 @@ type Ask = { readonly brief: Brief; readonly demand: Demand; readonly drapes: re
 function plansFor(venue: Venue, pack: Package, { brief, demand, drapes }: Ask): readonly Plan[] {
   const site = siteFor(venue, drapes);
   const rooms = packageRooms(venue, pack);
-  const f: Floor = { site, rooms, brief, size: (r) => (r ? (site.rooms.get(r.id)?.area ?? 0) / 1e6 : 0) };
+  const f: Floor = {
+    site, rooms, level: demand.wheelchairs > 0 ? withoutSteps(site) : null, brief, size: (r) => (r ? (site.rooms.get(r.id)?.area ?? 0) / 1e6 : 0),
+  };
   const may = turnoverAllowed(pack, brief);
   const named = (use: Use, wanted: string): readonly Room[] => withUse(f, use).filter((r) => wanted === "any" || r.id === wanted);
   const ceremonyGuests = peopleOf(brief, "ceremony").guests;
@@ -141,8 +146,8 @@ function drinksRooms(f: Floor, { guests, buffet, inMeal, near }: DrinksAsk, busy
 
 type BarAsk = { readonly drinks: readonly Room[]; readonly dance: Room | null; readonly meal: readonly Room[]; readonly near: ReadonlySet<string> };
 function barRoom(f: Floor, { drinks, dance, meal, near }: BarAsk): string | null {
-  const open = (r: Room): boolean => r.uses.includes("drinks") && (f.site.drapes.length === 0 || canEnter(f.site, r.id));
-  const order = [...drinks.filter((r) => !r.outdoor), ...(dance ? [dance] : []), ...meal, ...drinks, ...f.rooms].filter(open);
+  const open = withUse(f, "drinks");
+  const order = [...drinks.filter((r) => !r.outdoor), ...(dance ? [dance] : []), ...meal, ...drinks, ...f.rooms].filter((r) => open.includes(r));
   return (order.find((r) => near.has(r.id)) ?? order[0])?.id ?? null;
 }
 

@@ -77,3 +77,14 @@ export function joinedTo(site: Site, id: string): ReadonlySet<string> {
 /** Whether guests, wheels among them, can come into a room at all, with the drapes as they are. */
 export const canEnter = (site: Site, id: string): boolean =>
   openGates(site, id).some((g) => g.door.for.includes("guests") && g.width >= 800 && !(g.door.steps && g.door.steps > 0));
+
+/** Rooms that wheels come to without a step: from a way out without one, on through doors for guests of 800 mm. */
+export function withoutSteps(site: Site): ReadonlySet<string> {
+  const level = (g: Gate): boolean => g.door.for.includes("guests") && g.width >= 800 && !(g.door.steps && g.door.steps > 0);
+  const seen = new Set([...site.rooms.keys()].filter((id) => openGates(site, id).some((g) => level(g) && g.door.exit && g.leadsTo === null)));
+  for (const at of seen) for (const g of openGates(site, at).filter(level)) {
+    const other = beyond(site, g);
+    if (other !== null) seen.add(other);
+  }
+  return seen;
+}
