@@ -42,5 +42,3 @@ export function drawingBench(): readonly { readonly name: string; readonly ms: n
   }
   return out;
 }
-
-if (process.argv[1]?.endsWith("drawing.ts")) for (const { name, ms, aim } of drawingBench()) process.stdout.write(`${name.padEnd(48)} ${ms.toFixed(1).padStart(7)} ms${aim === undefined ? "" : `   (aim ${aim})`}\n`);

@@ -3,6 +3,7 @@ import { seatTables, type SeatingSpace } from "../../lib/engine/seating";
 import { linesOf } from "../../lib/engine/seating/lines";
 import { gridCount } from "../../lib/engine/seating/grids";
 import { boundaryDistance, offset, regionContains, subtract, type Point } from "../../lib/geometry";
+import { drawingBench } from "./drawing";
 import { A084616, KNOWN } from "./known";
 import { papers } from "./papers";
 import { askFor, long, PITCH, rooms, round, spaceOf, square } from "./rooms";
@@ -10,7 +11,7 @@ import { mostBySolver } from "./solver";
 import { day, hallFor, mill } from "./weddings";
 
 /**
- * Prints ratios and times; writes nothing. `npm run bench [-- packing solver growth weddings papers]`. Times are the processor's, so that a
+ * Prints ratios and times; writes nothing. `npm run bench [-- packing solver growth weddings drawing papers]`. Times are the processor's, so that a
  * busy machine tells much the same.
  */
 const spent = (): number => { const u = process.cpuUsage(); return (u.user + u.system) / 1000; };
@@ -84,6 +85,11 @@ function weddings(): void {
   }
 }
 
-const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, papers };
+function drawing(): void {
+  line("drawing", "ms", "aim");
+  for (const { name, ms, aim } of drawingBench()) line(name, ms, aim ?? "");
+}
+
+const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, drawing, papers };
 const asked = process.argv.slice(2);
 for (const [name, part] of Object.entries(parts)) if (asked.length === 0 || asked.includes(name)) await part();
