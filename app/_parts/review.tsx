@@ -54,6 +54,10 @@ function deed(h: HistoryView): string {
     case "sent": return `Sent revision ${number}`;
     case "returned": return `Returned revision ${number}`;
     case "agreed": return `Agreed revision ${number}`;
+    case "link-asked": return "Asked for a fresh link";
+    case "reminded": return `Reminded, ${text(h, "days")} days before it was due`;
+    case "overdue": return "Nothing had come by the due date";
+    case "set-by-venue": return `Nothing had come by the due date: “${text(h, "title")}” was set by the venue, not agreed`;
     case "closed": return `Closed${text(h, "reason") ? `: ${text(h, "reason")}` : ""}`;
     default: return h.what.replace(/[-_]/g, " ").replace(/^./, (c) => c.toUpperCase());
   }

@@ -1,5 +1,7 @@
 import type { BookingView } from "@/lib/service";
 import { Caution } from "@/components/plan/caution";
+import { Day } from "@/components/plan/day";
+import type { TwoWidths } from "@/components/plan/drawing";
 import { Pairs } from "@/components/ui/pairs";
 import { sayDay, sayFingerprint, sayMoment, sayMoney } from "@/components/ui/say";
 
@@ -12,6 +14,22 @@ export function Returned({ booking }: { readonly booking: BookingView }) {
       <h2 id="returned-head">Returned to you</h2>
       <blockquote className="their-words measure mt-3">{last.reason}</blockquote>
       <p className="note sec mt-2">{booking.venue.contact?.name ?? "Your coordinator"}, about revision {last.number}{last.returnedAt ? `, ${sayMoment(last.returnedAt, booking.venue)}` : ""}.</p>
+    </section>
+  );
+}
+
+/** What holds while nothing has come: the venue's own layout. That it is nobody's agreement is said first. */
+export function SetByVenue({ booking, plans }: { readonly booking: BookingView; readonly plans: Readonly<Record<string, TwoWidths>> }) {
+  const { setByVenue, venue } = booking;
+  if (!setByVenue) return null;
+  const { layout } = setByVenue;
+  return (
+    <section className="section" aria-labelledby="set-head">
+      <h2 id="set-head">Set by the venue, not agreed</h2>
+      <p className="lead measure mt-3">Nothing had come by {sayDay(booking.dueDate, venue.locale)}, so {venue.name} has put down its standard layout: {layout.title}.</p>
+      <p className="measure mt-3">It stands until you send yours. Whether another can still be had is for the venue to say.</p>
+      <Day layout={layout} venue={venue} plans={plans} query={`ref=${encodeURIComponent(booking.reference)}&set`} />
+      <Caution />
     </section>
   );
 }

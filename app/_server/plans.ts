@@ -2,7 +2,7 @@ import { planSvg, type Actor, type House } from "@/lib/service";
 import type { Layout } from "@/lib/layout";
 import type { TwoWidths } from "@/components/plan/drawing";
 
-type Which = { readonly reference: string; readonly scene: string; readonly layout?: string; readonly number?: number };
+type Which = { readonly reference: string; readonly scene: string; readonly layout?: string; readonly number?: number; readonly set?: boolean; readonly since?: number };
 
 /** Widths that plans are drawn for, CSS pixels: words on a plan keep their size, so a phone gets a drawing of its own. */
 const NARROW = 340;
@@ -14,11 +14,11 @@ export async function drawn(house: House, actor: Actor, which: Which, wide = 640
   return { wide: broad.ok ? broad.value : "", narrow: slim.ok ? slim.value.replace(/(\bid="|url\(#|href="#)/g, "$1slim-") : "" };
 }
 
-type Of = { readonly reference: string; readonly layout: Layout; readonly offered?: boolean; readonly number?: number; readonly wide?: number };
+type Of = { readonly reference: string; readonly layout: Layout; readonly offered?: boolean; readonly set?: boolean; readonly number?: number; readonly wide?: number };
 
 /** The plan of each part of the day, by scene. */
-export async function plansOf(house: House, actor: Actor, { reference, layout, offered = false, number, wide }: Of): Promise<Readonly<Record<string, TwoWidths>>> {
+export async function plansOf(house: House, actor: Actor, { reference, layout, offered = false, set, number, wide }: Of): Promise<Readonly<Record<string, TwoWidths>>> {
   const all = await Promise.all(layout.scenes.map(async (scene) =>
-    [scene.id, await drawn(house, actor, { reference, scene: scene.id, layout: offered ? layout.id : undefined, number }, wide)] as const));
+    [scene.id, await drawn(house, actor, { reference, scene: scene.id, layout: offered ? layout.id : undefined, set, number }, wide)] as const));
   return Object.fromEntries(all);
 }

@@ -47,14 +47,14 @@ function titleOf({ venue, layout, scene: id, brief, revision = 0, fingerprint }:
 }
 
 /** A plan within a page takes the page's colours, light or dark, by its classes; its ids are its own. */
-function withinPage({ venue, layout, scene, rooms, pixelWidth = PIXELS }: PlanInput): string {
-  const drawing = composePlan(venue, layout, scene, { pixelWidth, rooms, frame: false });
+function withinPage({ venue, layout, scene, rooms, was, pixelWidth = PIXELS }: PlanInput): string {
+  const drawing = composePlan(venue, layout, scene, { pixelWidth, rooms, was, frame: false });
   return toSvg(drawing, { theme: "css", pixelWidth, idPrefix: `${layout.id}-${scene}-`, reads: "image" });
 }
 
 /** The same plan as marks, for the page's own painter. */
-function listed({ venue, layout, scene, pixelWidth, ways, dimensions, findings }: PlanDrawingInput): DrawnPlan {
-  return { drawing: composePlan(venue, layout, scene, { pixelWidth, frame: false, ways, dimensions, findings }), idPrefix: `${layout.id}-${scene}-` };
+function listed({ venue, layout, scene, pixelWidth, was, ways, dimensions, findings }: PlanDrawingInput): DrawnPlan {
+  return { drawing: composePlan(venue, layout, scene, { pixelWidth, frame: false, was, ways, dimensions, findings }), idPrefix: `${layout.id}-${scene}-` };
 }
 
 async function printed({ venue, brief, layout, quote: fees, reference, revision, fingerprint, sentOn, url, now }: ProposalPdfInput): Promise<Uint8Array> {

@@ -17,6 +17,23 @@ export type Seen = {
   readonly number: number; readonly fingerprint?: string; readonly sentAt?: string;
 };
 
+/** What a plan is drawn from. `set`: the layout that the venue itself put down when nothing had come, for which there need be no answers. `since`: the number of an earlier revision, to draw what changed. */
+export type PlanWhich = Which & { readonly set?: boolean; readonly since?: number };
+export type PlanSeen = Pick<Seen, "venue" | "layout" | "number" | "fingerprint"> & { readonly brief?: BriefFile; readonly was?: Layout };
+
+/** Finds a layout that is to be drawn, and the earlier one that it is held against. */
+export async function planSeen(house: House, booking: BookingRow, { set = false, since, ...which }: PlanWhich): Promise<Result<PlanSeen, Refusal>> {
+  const seen = set ? await setSeen(house, booking) : await seenLayout(house, booking, which);
+  if (!seen.ok || since === undefined) return seen;
+  const earlier = await revisions.find(house.store.db, booking.reference, since);
+  return earlier ? ok({ ...seen.value, was: earlier.layout }) : fail({ code: "not-found" });
+}
+
+async function setSeen(house: House, booking: BookingRow): Promise<Result<PlanSeen, Refusal>> {
+  const venue = booking.setVersion === null ? undefined : await venues.find(house.store.db, booking.venue, booking.setVersion);
+  return venue && booking.setLayout !== null ? ok({ venue, layout: booking.setLayout, number: 0 }) : fail({ code: "not-found" });
+}
+
 /** Finds it, with the venue and the answers that it was made from. */
 export async function seenLayout(house: House, booking: BookingRow, which: Which): Promise<Result<Seen, Refusal>> {
   const { db } = house.store;

@@ -90,6 +90,8 @@ export type BookingView = {
   /** The answers as a brief; absent until the number of adults is known. */
   readonly brief?: Brief;
   readonly chosen?: ChosenView;
+  /** The venue's own standard layout, put down when nothing had come by the due date. It holds, unagreed, until a layout is sent. */
+  readonly setByVenue?: { readonly layout: Layout; readonly at: string };
   /** Oldest first. */
   readonly revisions: readonly RevisionView[];
   /** Couples see their own; `mails` is empty for a couple. */

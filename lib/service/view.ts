@@ -41,8 +41,14 @@ export function viewOf(house: House, { booking, venue, revisions, history, mails
     state: booking.state, revision: booking.revision, savedAt: booking.changedAt, draft: booking.draft,
     answered: ANSWER_STEPS.filter((one) => booking.draft[one] !== undefined),
     brief, chosen: chosenOf(house, booking, { venue, brief }),
+    setByVenue: setOf(booking, revisions),
     revisions: revisions.map(revisionView), history: history.map(historyView), mails: mails.map(mailView),
   };
+}
+
+function setOf({ setLayout, setAt }: BookingRow, sent: readonly RevisionRow[]): BookingView["setByVenue"] {
+  // Once a layout has been sent, that one is talked about: what was set before stands in the history.
+  return setLayout === null || setAt === null || sent.length > 0 ? undefined : { layout: setLayout, at: setAt };
 }
 
 export function chosenOf(house: House, booking: BookingRow, now: { readonly venue: VenueVersion; readonly brief: Brief | undefined }): ChosenView | undefined {

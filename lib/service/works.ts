@@ -28,7 +28,11 @@ export type ArrangeAsk = {
 
 /** What a plan within a page shows beside what stands. */
 export type PlanLayers = { readonly ways?: boolean; readonly dimensions?: boolean; readonly findings?: boolean };
-export type PlanDrawingInput = PlanLayers & { readonly venue: Venue; readonly layout: Layout; readonly scene: SceneId; readonly pixelWidth: number };
+export type PlanDrawingInput = PlanLayers & {
+  readonly venue: Venue; readonly layout: Layout; readonly scene: SceneId; readonly pixelWidth: number;
+  /** An earlier layout: what changed since is drawn over the plan. */
+  readonly was?: Layout;
+};
 /** A plan as a list of marks, and how its ids begin. What the marks are the pages know; it passes through here as it is. */
 export type DrawnPlan = { readonly drawing: unknown; readonly idPrefix: string };
 
@@ -36,6 +40,8 @@ export type PlanInput = {
   readonly venue: Venue; readonly layout: Layout; readonly scene: SceneId; readonly sheet: boolean;
   /** The width at which a plan within a page is shown, CSS pixels: its words are sized for it. */
   readonly pixelWidth?: number;
+  /** An earlier layout: what changed since is drawn over the plan. */
+  readonly was?: Layout;
   /** Only these rooms, so that several layouts can be compared at one scale. */
   readonly rooms?: readonly string[];
   readonly brief?: Brief; readonly revision?: number; readonly fingerprint?: string;

@@ -3,7 +3,7 @@ import { isMailHour, reminderFor } from "../../lib/booking";
 import { tidewheel } from "../../lib/demo";
 import { deliverDue } from "../../lib/jobs";
 import { mailbox } from "../../lib/mail";
-import { arrangeFor, chooseLayout, getBooking, saveStep, sendRequest } from "../../lib/service";
+import { arrangeFor, chooseLayout, getBooking, planSvg, saveStep, sendRequest } from "../../lib/service";
 import { keepDates } from "../../lib/service/keep-dates";
 import { saveVenue } from "../../lib/service/venues";
 import { bookings, outbox } from "../../lib/store";
@@ -102,6 +102,13 @@ describe("a due date that passes with nothing sent", () => {
     expect(row).toMatchObject({ state: "invited", setLayout: { title: "The mill's own rounds" }, setAt: "2027-05-02T08:00:00.000Z" });
     const mail = (await outbox.list(house.store.db, { booking: reference })).find((one) => one.kind === "overdue");
     expect(mail?.bodyText).toContain("set by the venue and not agreed");
+    for (const who of [DESK, coupleOf(reference)]) {
+      expect(await getBooking(house, who, { reference })).toMatchObject({ ok: true, value: { setByVenue: { layout: { title: "The mill's own rounds" }, at: "2027-05-02T08:00:00.000Z" } } });
+      expect(await planSvg(house, who, { reference, set: true })).toEqual({ ok: true, value: "<svg/>" });
+    }
+    expect(await planSvg(house, coupleOf(reference), { reference })).toEqual({ ok: false, error: { code: "incomplete", missing: ["guests"] } });
+    await send(reference);
+    expect(await getBooking(house, DESK, { reference })).toMatchObject({ ok: true, value: { state: "sent", setByVenue: undefined } });
   });
 
   it("is told where the venue has no standard layout, and nothing is set", async () => {

@@ -3,7 +3,8 @@ import { ANSWER_STEPS } from "@/lib/brief/draft";
 import type { BookingView } from "@/lib/service";
 import { asked, couple, type Search } from "@/app/_server/asking";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
-import { Returned, Standing } from "@/app/_parts/standing";
+import { plansOf } from "@/app/_server/plans";
+import { Returned, SetByVenue, Standing } from "@/app/_parts/standing";
 import { saidShort } from "@/components/form/said";
 import { StepList, type StepLine } from "@/components/form/steps";
 import { shownValues } from "@/components/form/values";
@@ -30,8 +31,8 @@ function linesOf(b: BookingView): readonly StepLine[] {
 }
 
 export default async function RequestPage({ searchParams }: { readonly searchParams: Search }) {
-  const { booking } = await couple();
-  const { venue, state } = booking;
+  const { house, actor, booking } = await couple();
+  const { venue, state, setByVenue } = booking;
   const lines = linesOf(booking);
   const next = lines.find((l) => l.state === "open");
   const saved = (await asked(searchParams, "saved")) === "1";
@@ -50,6 +51,7 @@ export default async function RequestPage({ searchParams }: { readonly searchPar
           <p className="small sec measure mt-2">Each step is saved by itself. “Not sure yet” is an answer.</p>
           <div className="section max-w-[50rem]"><h2 className="hidden-words">Steps</h2><StepList lines={lines} /></div>
           {next && <p className="go-row"><a className="btn btn-go" href={`/request/${next.id}`}>{booking.answered.length === 0 ? "Begin with your guests" : "Go on where you left off"}</a></p>}
+          {setByVenue && <SetByVenue booking={booking} plans={await plansOf(house, actor, { reference: booking.reference, layout: setByVenue.layout, set: true })} />}
         </>
       ) : <Standing booking={booking} />}
     </CoupleFrame>

@@ -6,11 +6,13 @@ export async function GET(request: Request): Promise<Response> {
   const query = new URL(request.url).searchParams;
   const reference = query.get("ref") ?? "";
   const number = query.get("number");
+  const since = query.get("since");
   const missing = new Response(null, { status: 404, headers: { "Cache-Control": "no-store" } });
-  if (!reference || (number !== null && !/^\d{1,6}$/.test(number))) return missing;
+  if (!reference || ![number, since].every((n) => n === null || /^\d{1,6}$/.test(n))) return missing;
   const { house, actor } = await whoLooks(request, reference);
   const drawn = await planSvg(house, actor, {
-    reference, scene: query.get("scene") ?? undefined, layout: query.get("layout") ?? undefined, number: number === null ? undefined : Number(number), sheet: true,
+    reference, scene: query.get("scene") ?? undefined, layout: query.get("layout") ?? undefined, number: number === null ? undefined : Number(number),
+    set: query.has("set"), since: since === null ? undefined : Number(since), sheet: true,
   });
   if (!drawn.ok) return missing;
   return new Response(drawn.value, { headers: { "Content-Type": "image/svg+xml; charset=utf-8", "Cache-Control": "no-store", "X-Content-Type-Options": "nosniff" } });

@@ -1,19 +1,16 @@
 import type { Metadata } from "next";
 import { asked, deskBooking, type Search } from "@/app/_server/asking";
 import { heldFor } from "@/app/_server/kept";
-import { drawn } from "@/app/_server/plans";
 import { DeskFrame } from "@/app/_parts/desk-frame";
 import { Decide, DONE, MailPart } from "@/app/_parts/review-forms";
+import { PapersOf } from "@/app/_parts/papers-of";
 import { BriefInWords, History, reviewFacts } from "@/app/_parts/review";
+import { layoutShown, ReviewPlan } from "@/app/_parts/review-plan";
 import { Fees } from "@/components/desk/fees";
 import { Findings } from "@/components/desk/findings";
 import { Caution } from "@/components/plan/caution";
-import { PlanView } from "@/components/plan/plan-view";
-import { SceneInWords } from "@/components/plan/in-words";
-import { sayTurnovers } from "@/components/plan/layouts";
 import { Checked } from "@/components/form/page/checked";
 import { Names, namesText } from "@/components/ui/names";
-import { counted } from "@/components/ui/say";
 
 type Props = { readonly params: Promise<{ readonly ref: string }>; readonly searchParams: Search };
 
@@ -30,16 +27,12 @@ export default async function ReviewPage({ params, searchParams }: Props) {
   const kept = heldFor(await asked(searchParams, "kept"), "return", actor.person);
   const wanted = Number(await asked(searchParams, "revision"));
   const revision = booking.revisions.find((r) => r.number === wanted) ?? booking.revisions.at(-1);
-  const layout = revision?.layout ?? booking.chosen?.layout;
+  const layout = layoutShown(booking, revision);
   const part = await asked(searchParams, "part");
-  const scene = layout?.scenes.find((s) => s.id === part) ?? layout?.scenes.find((s) => s.id === "meal") ?? layout?.scenes[0];
-  const svg = layout && scene ? await drawn(house, actor, { reference: ref, scene: scene.id, number: revision?.number }, 760) : undefined;
   const findings = revision?.findings ?? layout?.findings ?? [];
   const quote = revision?.quote ?? layout?.quote;
   const titleOf = (id: string): string => layout?.scenes.find((s) => s.id === id)?.title ?? id;
-  const number = revision && revision !== booking.revisions.at(-1) ? `&revision=${revision.number}` : "";
   const done = DONE[(await asked(searchParams, "done")) ?? ""];
-  const pdf = `/api/proposal.pdf?ref=${encodeURIComponent(ref)}${revision ? `&number=${revision.number}` : ""}`;
   return (
     <DeskFrame person={actor.person} back={{ href: "/desk", text: "Queue" }}>
       <Checked errors={kept?.errors ?? []}>
@@ -48,16 +41,7 @@ export default async function ReviewPage({ params, searchParams }: Props) {
       {done && <p className="lead mt-4" role="status">{done}</p>}
       <div className="review-grid">
         <div>
-          {layout && scene ? (
-            <>
-              <nav className="scenes-of" aria-label="Parts of the day">
-                {layout.scenes.map((s) => <a key={s.id} href={`/desk/bookings/${ref}?part=${s.id}${number}`} aria-current={s.id === scene.id ? "true" : undefined}>{s.title}</a>)}
-              </nav>
-              <PlanView name={scene.title} source={{ kind: "saved", query: `ref=${encodeURIComponent(ref)}&scene=${scene.id}${revision ? `&number=${revision.number}` : ""}` }} svg={svg} caption={scene.seats > 0 ? `${layout.title}: ${counted(scene.seats, "place", "places")}` : layout.title} aside={<a href={pdf}>Proposal as PDF</a>} />
-              <details className="act"><summary>{scene.title} in words</summary><div className="pb-4"><SceneInWords scene={scene} venue={venue} /></div></details>
-              <p className="small sec mt-3">Turnover: {sayTurnovers(layout.turnovers)}.</p>
-            </>
-          ) : <p className="lead">They have not chosen a layout yet. What they have answered so far stands below.</p>}
+          <ReviewPlan house={house} actor={actor} booking={booking} revision={revision} part={part} plain={(await asked(searchParams, "plan")) === "plain"} />
           <div className="two-up">
             {quote && <section className="section"><h2>Fee summary</h2><Fees quote={quote} locale={venue.locale} tax={venue.tax} /></section>}
             <section className="section"><h2>Their words</h2>
@@ -70,6 +54,7 @@ export default async function ReviewPage({ params, searchParams }: Props) {
         <div className="rail">
           {layout && <section className="section"><h2>Findings</h2><Findings findings={findings} sceneWord={titleOf} /></section>}
           <Decide booking={booking} revision={revision} reason={kept ? String(kept.values.reason ?? "") : ""} errors={kept?.errors ?? []} />
+          <PapersOf booking={booking} revision={revision} />
           <Caution />
           <MailPart booking={booking} />
         </div>
