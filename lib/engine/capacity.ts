@@ -1,6 +1,6 @@
 import { add, area, scale } from "../geometry";
 import { footprintPolygon, STYLES, type Capacity, type Fit, type Item, type Style } from "../layout";
-import { ruleValues, standingItem } from "../rules";
+import { ruleValues, standingItem, type RuleValues } from "../rules";
 import { axisOf, gatesToKeep, siteOf, type Room, type Venue } from "../venue";
 import { ceilingOf, type Ceiling } from "./bounds";
 import { cleanOf } from "./capacity/clean";
@@ -16,6 +16,13 @@ type Ease = "comfort" | "most";
 const TABLES: Readonly<Partial<Record<Style, { readonly tables: TablesWanted; readonly form: FormWanted }>>> = {
   rounds: { tables: "rounds", form: "any" }, long: { tables: "long", form: "any" }, mixed: { tables: "mixed", form: "any" },
   u: { tables: "long", form: "u" }, e: { tables: "long", form: "e" }, t: { tables: "long", form: "t" }, "hollow-square": { tables: "long", form: "hollow-square" },
+};
+
+/** Gaps between the least (0) and those of comfort (1) that full tables are tried at besides. */
+const SLACKS = [0.5, 1];
+const between = ({ most, comfort }: RuleValues, slack: number): RuleValues["most"] => {
+  const mix = (a: number, b: number): number => Math.round(a + (b - a) * slack);
+  return { tableGap: mix(most.tableGap, comfort.tableGap), wallGap: mix(most.wallGap, comfort.wallGap), rowPitch: mix(most.rowPitch, comfort.rowPitch) };
 };
 
 /** Floor a person standing in comfort: 10 ft2, standing receptions (common practice, no source). */
@@ -58,11 +65,13 @@ function fitsOf(place: Place, style: Style): Fits | null {
   if (style === "standing") return standingFits(place, ceiling);
   const tables = TABLES[style];
   if (tables && familiesFor(place, style).length === 0) return null;
-  const lay = (ease: Ease): Fit => (ceiling.seats === 0 ? EMPTY : tables ? tableFit(place, style, ease, ceiling.seats) : rowFit(place, ease, ceiling.seats));
+  const lay = (ease: Ease, slack = ease === "comfort" ? 1 : 0): Fit => (ceiling.seats === 0 ? EMPTY : tables ? tableFit(place, style, { perTable: ease, slack }, ceiling.seats) : rowFit(place, ease, ceiling.seats));
   const comfort = lay("comfort");
-  const tight = comfort.seats >= ceiling.seats ? comfort : lay("most");
+  if (comfort.seats >= ceiling.seats) return { comfort, most: comfort, ceiling };
+  // Fuller tables a little farther apart can be more places than close ones: long ways between close tables must be wide again.
+  const tight = [lay("most"), ...(tables ? SLACKS.map((k) => lay("most", k)) : [])];
   // What stands in comfort stands with less too: most is never under it.
-  return { comfort, most: tight.seats >= comfort.seats ? tight : comfort, ceiling };
+  return { comfort, most: [comfort, ...tight].reduce((a, b) => (b.seats >= a.seats ? b : a)), ceiling };
 }
 
 function standingFits({ site, room, standing, venue }: Place, ceiling: Ceiling): Fits {
@@ -102,7 +111,7 @@ const zonesOf = ({ site, room }: Place): readonly (readonly (readonly [number, n
   ...room.keepClear.map((k) => k.outline), ...gatesToKeep(site, room.id, [room.id]).map((g) => g.clear),
 ];
 
-function tableFit(place: Place, style: Style, ease: Ease, ceiling: number): Fit {
+function tableFit(place: Place, style: Style, { perTable, slack }: { readonly perTable: Ease; readonly slack: number }, ceiling: number): Fit {
   const { site, room, venue, options } = place;
   const here = site.rooms.get(room.id), wanted = TABLES[style];
   if (!here || !wanted) return EMPTY;
@@ -114,7 +123,7 @@ function tableFit(place: Place, style: Style, ease: Ease, ceiling: number): Fit 
     exits: here.gates.map((g) => add(g.at, scale(g.inward, 700))),
   };
   const ask: SeatingAsk = {
-    places: ceiling, families: familiesFor(place, style), gaps: ruleValues(venue)[ease], perTable: ease, tables: wanted.tables, form: wanted.form,
+    places: ceiling, families: familiesFor(place, style), gaps: between(ruleValues(venue), slack), perTable, tables: wanted.tables, form: wanted.form,
     chair, wheelchairs: 0, chairsLeft: options.anyStock ? ceiling : chair.count,
   };
   let best = EMPTY;
