@@ -12,6 +12,20 @@ import { placesAt, roundUnit } from "./units";
 /** How much wider than the least gap is tried first, so that room left over is shared out. */
 const WIDER = [1.22, 1.14, 1.08, 1.04, 1.015, 1];
 
+/** The share of the rounds wanted that patterns must hold before more is searched for. */
+const NEARLY = 0.9;
+
+/** What holds n at the widest of the gaps: halved between those that do and those that do not. */
+function widest(n: number, at: (k: number) => readonly Point[]): readonly Point[] | null {
+  let lo = 0, hi = WIDER.length, best: readonly Point[] | null = null;
+  while (lo < hi) {
+    const mid = Math.floor((lo + hi) / 2);
+    const points = at(WIDER[mid] ?? 1);
+    if (points.length >= n) { best = points; hi = mid; } else lo = mid + 1;
+  }
+  return best;
+}
+
 /** n rounds where no grid holds them: mirrored about the line of symmetry if that can be, else as they go; rows brought into line. */
 export function freeRounds(work: Work, f: Family, places: number): readonly Draft[] {
   const { hall } = work;
@@ -30,23 +44,18 @@ export function freeRounds(work: Work, f: Family, places: number): readonly Draf
   const pack = (r: Region, k: number, ceiling: number, share: number): readonly Point[] => r.length === 0 || ceiling < 1 ? [] : packEqual(fieldOf(r), Math.round(unit.px * k), {
     angles: [0, 90], steps: Math.round(work.steps * share * (k === 1 ? 1 : 0.15)), random: work.random, ceiling,
   });
+  // Where patterns alone fall well short of the number, no search brings them all; without a search nothing does.
+  const plain = packEqual(fieldOf(region), unit.px, { angles: [0, 90], steps: 0, random: work.random, ceiling: n });
+  if (plain.length < (work.steps > 0 ? NEARLY * n : n)) return [];
   if (hall.mirrorX !== null || hall.mirrorY !== null) {
     const swap = hall.mirrorX === null;
     const double = Math.round(2 * (hall.mirrorX ?? hall.mirrorY ?? 0));
     const own = swap ? flipRegion(region) : region;
-    for (const k of WIDER) {
-      const best = mirrored(own, { double, n, pitch: Math.round(unit.px * k), pack: (r, most) => pack(r, k, most, 0.5) });
-      if (best.length < n) continue;
-      take(swap ? best.map(([x, y]) => [y, x] as const) : best, true, "balanced");
-      break;
-    }
+    const best = widest(n, (k) => mirrored(own, { double, n, pitch: Math.round(unit.px * k), pack: (r, most) => pack(r, k, most, 0.5) }));
+    if (best) take(swap ? best.map(([x, y]) => [y, x] as const) : best, true, "balanced");
   }
-  for (const k of WIDER) {
-    const points = pack(region, k, n, 1);
-    if (points.length < n) continue;
-    take(points, true, "free");
-    break;
-  }
+  const free = widest(n, (k) => pack(region, k, n, 1));
+  if (free) take(free, true, "free");
   return out.sort((a, b) => b.score - a.score).slice(0, 1);
 }
 

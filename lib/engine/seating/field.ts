@@ -65,15 +65,17 @@ export function fieldOf(region: Region): Field {
     }
     return (inside === 1) !== odd;
   };
+  // One search at a time, so what it holds is kept here: made anew for each of a million points it would cost as much as the search.
+  let toX = 0, toY = 0, bx = 0, by = 0, least = Infinity;
+  const look = (i: number): void => {
+    const ax = px[i]!, ay = py[i]!, dx = qx[i]! - ax, dy = qy[i]! - ay, n = dx * dx + dy * dy;
+    const t = n === 0 ? 0 : Math.max(0, Math.min(1, ((toX - ax) * dx + (toY - ay) * dy) / n));
+    const x = ax + dx * t, y = ay + dy * t, d = (x - toX) * (x - toX) + (y - toY) * (y - toY);
+    if (d < least) { least = d; bx = x; by = y; }
+  };
   const pull = (p: Point): Point => {
     if (holds(p)) return p;
-    let bx = p[0], by = p[1], least = Infinity;
-    const look = (i: number): void => {
-      const ax = px[i]!, ay = py[i]!, dx = qx[i]! - ax, dy = qy[i]! - ay, n = dx * dx + dy * dy;
-      const t = n === 0 ? 0 : Math.max(0, Math.min(1, ((p[0] - ax) * dx + (p[1] - ay) * dy) / n));
-      const x = ax + dx * t, y = ay + dy * t, d = (x - p[0]) * (x - p[0]) + (y - p[1]) * (y - p[1]);
-      if (d < least) { least = d; bx = x; by = y; }
-    };
+    toX = bx = p[0]; toY = by = p[1]; least = Infinity;
     if (all.length <= 16) { for (let i = 0; i < all.length; i++) look(i); return [bx, by]; }
     const c = Math.floor((p[0] - minX) / CELL), r = Math.floor((p[1] - minY) / CELL);
     // Rings of cells outward: once something is found, what lies farther out than it needs no look.

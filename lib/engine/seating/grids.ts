@@ -175,6 +175,8 @@ export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: 
     return [...new Set([...stretch.map((s) => Math.round(least * (1 + s))), ...even, ...(span < least ? [least] : [])])];
   };
   const xPitches = pitches(unit.px, spanX).map((px) => ({ px, starts: origins(lines.minX, lines.maxX, px, hall.mirrorX, 4) }));
+  // No more are kept than will be looked at: what is less promising than the last of those is not written down.
+  let least = -Infinity;
   const scan = (staggered: boolean, xs: typeof xPitches, leastY: number): void => {
     for (const py of pitches(leastY, spanY)) for (const y0 of origins(lines.minY, lines.maxY, py, hall.mirrorY, 6)) {
       const first = Math.ceil((lines.minY - y0) / py - 1e-9);
@@ -192,7 +194,10 @@ export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: 
         for (const r of rows) total += countOn(r.line, r.over ? x0 + Math.round(px / 2) : x0, px);
         if (total < n) continue;
         const gx = Math.min(1, (px - unit.px) / 700), gy = Math.min(1, (py - leastY) / 700);
-        found.push({ grid: { px, py, x0, y0, staggered }, total, pre: 0.5 * (gx + gy) - 0.4 * Math.abs(px - py - unit.px + leastY) / 2_000 - 0.12 * (total - n) - (staggered ? 0.15 : 0) });
+        const pre = 0.5 * (gx + gy) - 0.4 * Math.abs(px - py - unit.px + leastY) / 2_000 - 0.12 * (total - n) - (staggered ? 0.15 : 0);
+        if (pre <= least) continue;
+        found.push({ grid: { px, py, x0, y0, staggered }, total, pre });
+        if (found.length >= 4 * looked) { found.sort((a, b) => b.pre - a.pre).length = looked; least = found[looked - 1]?.pre ?? -Infinity; }
       }
     }
   };

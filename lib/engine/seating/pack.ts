@@ -12,12 +12,13 @@ import { Cells } from "./near";
  * each of the angles, swept over their origins), then one more and one more by pushing overlaps apart.
  */
 export function packEqual(field: Field, p: number, opts: { readonly angles: readonly number[]; readonly steps: number; readonly random: Random; readonly ceiling: number }): readonly Point[] {
-  let best = patterns(field, p, opts.angles);
+  let best = patterns(field, p, opts.angles, opts.ceiling);
   for (const dir of [0, 90, 180, 270, 45]) {
+    if (best.length >= opts.ceiling) break;
     const fill = cornerFill(field, p, dir, []);
     if (fill.length > best.length) best = fill;
   }
-  best = [...best, ...cornerFill(field, p, 0, best).slice(best.length)];
+  if (best.length < opts.ceiling) best = cornerFill(field, p, 0, best);
   let budget = opts.steps;
   let lost = 0;
   // Past the bound there is nothing to search for.
@@ -48,14 +49,15 @@ function snap(q: Point, field: Field): Point {
   return options.filter((o) => field.holds(o)).sort((a, b) => distance(a, q) - distance(b, q))[0] ?? [Math.round(q[0]), Math.round(q[1])];
 }
 
-function patterns(field: Field, p: number, angles: readonly number[]): readonly Point[] {
+function patterns(field: Field, p: number, angles: readonly number[], ceiling: number): readonly Point[] {
   let best: { count: number; by: number; grid: Grid; lines: Lines } | null = null;
   for (const by of angles) {
+    if (best && best.count >= ceiling) break;
     const lines = linesOf(turnRegion(field.region, -by));
     const w = lines.maxX - lines.minX, h = lines.maxY - lines.minY;
     const pitch = by % 90 === 0 ? p : p + 1.5;
     for (const stretch of [1, 1.01, 1.03, 1.06, 1.1, 1.15, 1.21, 1.28, 1.36, Math.SQRT2]) for (const staggered of [false, true]) {
-      if (!staggered && stretch > 1) continue;
+      if ((!staggered && stretch > 1) || (best && best.count >= ceiling)) continue;
       const px = Math.ceil(pitch * stretch);
       const py = staggered ? Math.ceil(Math.max(pitch / 2, Math.sqrt(pitch * pitch - Math.floor(px / 2) ** 2))) : Math.ceil(pitch);
       const steps = w * h > 4e8 ? 8 : 14;

@@ -17,6 +17,8 @@ const STEPS = 20_000_000;
 /** Joined forms are offered unasked up to this many places: common practice, no source. */
 const SMALL_PARTY = 60;
 
+/** The share of the number that the fullest floor must hold before composed mixtures are looked for. */
+const COMPOSABLE = 0.94;
 /** A grid that looks less composed than this is held against a free arrangement. */
 const PLAIN = 1;
 
@@ -44,12 +46,17 @@ export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: Seatin
     }
     if (wants("long")) for (const f of longs) drafts.push(...composed(work, f, number));
   }
-  if (number !== null && wants("mixed") && rounds.length > 0 && longs.length > 0) drafts.push(...mixedDrafts(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], number));
   const held = (k: TableKind): boolean => number !== null && drafts.some((d) => d.kind === k && totalPlaces(d.laid) >= number);
   const known: Known = new Map();
   if (wants("rounds") && rounds.length > 0 && !held("rounds")) drafts.push(...fullest(work, byDensity(rounds, ask), "rounds", known));
   if (wants("long") && longs.length > 0 && !held("long")) drafts.push(...fullest(work, byDensity(longs, ask), "long", known));
-  if (wants("mixed") && rounds.length > 0 && longs.length > 0 && !held("mixed")) drafts.push(...fullest(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], "mixed", known));
+  if (wants("mixed") && rounds.length > 0 && longs.length > 0) {
+    const both = [...byDensity(rounds, ask), ...byDensity(longs, ask)];
+    const roomy = held("rounds") || held("long"), full = roomy ? [] : fullest(work, both, "mixed", known);
+    // Composed mixtures are looked for only where the floor holds nearly the number at its fullest.
+    if (number !== null && (roomy || full.some((d) => totalPlaces(d.laid) >= number * COMPOSABLE))) drafts.push(...mixedDrafts(work, both, number));
+    if (!held("mixed")) drafts.push(...(roomy ? fullest(work, both, "mixed", known) : full));
+  }
   return ranked(work, drafts, options);
 }
 
