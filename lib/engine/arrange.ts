@@ -32,7 +32,7 @@ export type ArrangeOptions = {
 };
 
 /** Attempts where a smaller change of the brief is only tried out. */
-const TRIED_OUT = 6;
+const TRIED_OUT = 8;
 
 export const packageOf = (venue: Venue, brief: Brief): Package | undefined => venue.packages.find((p) => p.id === brief.package);
 

@@ -5,7 +5,8 @@ import type { Attempt } from "./stages/day";
 import { drapedRoom } from "./stages/draped";
 
 /** What letting go of comfort weighs against another room, a moved piece or a turnover. */
-const EASE_COST = [0, 1.1, 2, 2.8];
+const EASE_COST: Readonly<Record<Ease["gaps"], number>> = { comfort: 0, close: 1.4, most: 2 };
+const FULL_COST: Readonly<Record<Ease["gaps"], number>> = { comfort: 1.1, close: 0.6, most: 0.8 };
 /** Most plans that are looked at, the cheapest first. */
 const PLANS = 14;
 
@@ -13,9 +14,9 @@ const PLANS = 14;
 export function attempts(ctx: Context): readonly Attempt[] {
   const plans = assign(ctx.venue, ctx.pack, ctx.brief, ctx.demand);
   const out: Attempt[] = [];
-  for (const plan of spread(plans)) for (const [i, ease] of eases(ctx.brief).entries()) for (const removed of removals(ctx, plan)) {
+  for (const plan of spread(plans)) for (const ease of eases(ctx.brief)) for (const removed of removals(ctx, plan)) {
     for (const lane of ctx.demand.wheelchairs > 0 ? [false, true] : [false])
-      out.push({ plan, ease, removed, lane, hard: false, cost: plan.cost + (EASE_COST[i] ?? 3) + 0.7 * removed.cost + (lane ? 0.4 : 0) });
+      out.push({ plan, ease, removed, lane, hard: false, cost: plan.cost + EASE_COST[ease.gaps] + (ease.perTable === "most" && ctx.brief.meal.perTable === "comfort" ? FULL_COST[ease.gaps] : 0) + 0.7 * removed.cost + (lane ? 0.4 : 0) });
   }
   return out.sort((a, b) => a.cost - b.cost);
 }
@@ -49,7 +50,8 @@ export const placeKey = (a: Attempt): string => JSON.stringify([signOf(a.plan), 
 export const signOf = (p: Plan): string => JSON.stringify([p.ceremony, p.meal, p.dance, p.drinks, p.buffet, p.bar, p.drapes, p.floor]);
 
 /** How many more places a looser ease has brought at the most, of rooms tried: a forecast, not a bound. */
-const looseness = (e: Ease): number => (e.gaps === "most" ? 1.35 : 1) * (e.perTable === "most" ? 1.35 : 1);
+const LOOSE: Readonly<Record<Ease["gaps"], number>> = { comfort: 1, close: 1.35, most: 1.42 };
+const looseness = (e: Ease): number => LOOSE[e.gaps] * (e.perTable === "most" ? 1.35 : 1);
 /** And what carrying the standing furniture out has brought. */
 const CLEARED = 1.25;
 

@@ -13,7 +13,7 @@ import { withWetTwin } from "./wet";
 import type { Stopwatch } from "./stopwatch";
 
 /** Attempts in one search: effort is budgeted in steps, never in seconds. */
-const ATTEMPTS = 12;
+const ATTEMPTS = 14;
 /** Attempts more once a layout is found, for others that differ in kind. */
 const MORE = 4;
 /** Once something is found, this much more cost is worth another look for a layout of another kind. */

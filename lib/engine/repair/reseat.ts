@@ -4,7 +4,7 @@ import { axisOf } from "../../venue";
 import { siteFor, standingItem } from "../../rules";
 import { seatRows } from "../rows";
 import { seatTables, type SeatingSpace } from "../seating";
-import { eases, familiesOf, type Context } from "../stages/context";
+import { eases, familiesOf, gapsOf, type Context } from "../stages/context";
 import { drapedFloor } from "../stages/draped";
 import { footprintPolygon } from "../../layout";
 import { addPiece, freshId, mapPiece, sceneOf } from "./edit";
@@ -54,7 +54,7 @@ function reseatRoom(b: Bench, ctx: Context, layout: Layout, room: string): reado
   const out: Layout[] = [];
   for (const ease of eases(b.brief)) {
     const plans = seatTables(space, {
-      places: need, families, gaps: ctx.values[ease.gaps], perTable: ease.perTable, tables: b.brief.meal.tables, form: b.brief.meal.form, chair: ctx.chair,
+      places: need, families, gaps: gapsOf(ctx.values, ease.gaps), perTable: ease.perTable, tables: b.brief.meal.tables, form: b.brief.meal.form, chair: ctx.chair,
       wheelchairs: wheels, chairsLeft: ctx.chair.stock ? Math.max(0, ctx.chair.count - chairsTaken) : 100_000,
     }, { seed: ctx.seed, effort: 1 });
     for (const plan of plans.filter((p) => p.places >= need).slice(0, 2)) {

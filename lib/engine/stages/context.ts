@@ -1,5 +1,5 @@
 import type { Brief } from "../../brief";
-import { siteFor, type RuleValues } from "../../rules";
+import { siteFor, type Gaps, type RuleValues } from "../../rules";
 import type { Package, Site, Stock, Venue } from "../../venue";
 import type { Demand } from "./demand";
 
@@ -42,14 +42,21 @@ export function chairOf(venue: Venue): Context["chair"] {
 }
 
 /** Steps by which comfort is let go, in this order: places a table before the gaps between tables. */
-export type Ease = { readonly gaps: "comfort" | "most"; readonly perTable: "comfort" | "most" | number };
+export type Ease = { readonly gaps: "comfort" | "close" | "most"; readonly perTable: "comfort" | "most" | number };
 export function eases(brief: Brief): readonly Ease[] {
   const per = brief.meal.perTable;
   if (per === "comfort") return [
     { gaps: "comfort", perTable: "comfort" }, { gaps: "comfort", perTable: "most" },
-    { gaps: "most", perTable: "comfort" }, { gaps: "most", perTable: "most" },
+    { gaps: "close", perTable: "comfort" }, { gaps: "close", perTable: "most" }, { gaps: "most", perTable: "comfort" }, { gaps: "most", perTable: "most" },
   ];
-  return [{ gaps: "comfort", perTable: per }, { gaps: "most", perTable: per }];
+  return [{ gaps: "comfort", perTable: per }, { gaps: "close", perTable: per }, { gaps: "most", perTable: per }];
+}
+
+/** The gaps of an ease. Close ones stand half-way: at the least a way between tables may be no longer than twelve feet, and a full room takes fewer. */
+export function gapsOf({ comfort, most }: Pick<RuleValues, "comfort" | "most">, gaps: Ease["gaps"]): Gaps {
+  if (gaps !== "close") return gaps === "comfort" ? comfort : most;
+  const half = (a: number, b: number): number => Math.round((a + b) / 2);
+  return { tableGap: half(most.tableGap, comfort.tableGap), wallGap: half(most.wallGap, comfort.wallGap), rowPitch: half(most.rowPitch, comfort.rowPitch) };
 }
 
 export const familiesOf = (venue: Venue, taken: ReadonlyMap<string, number>): readonly (Stock & { readonly left: number })[] =>

@@ -31,7 +31,7 @@ export function whyOf(ctx: Context, day: Day, scenes: readonly Scene[], turnover
     const comfortable = day.ease.gaps === "comfort" && day.ease.perTable === "comfort";
     const where = day.plan.meal.map(name).join(" and ");
     if (day.short > 0) out.push(`${ctx.demand.guests - day.short} of ${ctx.demand.guests} have a place in the ${where}.`);
-    else out.push(comfortable ? `All ${ctx.demand.guests} sit in comfort in the ${where}.` : `All ${ctx.demand.guests} find a place in the ${where}${day.ease.gaps === "most" ? ", at the most the room takes" : ", more to a table than comfort asks"}.`);
+    else out.push(comfortable ? `All ${ctx.demand.guests} sit in comfort in the ${where}.` : `All ${ctx.demand.guests} find a place in the ${where}${day.ease.gaps === "most" ? ", at the most the room takes" : day.ease.gaps === "close" ? ", closer than comfort asks" : ", more to a table than comfort asks"}.`);
     const rounds = meal.items.filter((i) => i.role === "dining" && "diameter" in i.shape).length;
     const long = meal.items.filter((i) => i.role === "dining" && !("diameter" in i.shape)).length;
     if (rounds > 0 && long > 0) out.push(`${plural(rounds, "round")} and ${plural(long, "long table")}.`);
@@ -60,7 +60,7 @@ export function givesUpOf(ctx: Context, day: Day, gaveWay: readonly GaveWay[]): 
   if (ctx.brief.meal.tables === "mixed" && tables.length > 0 && (rounds === 0 || rounds === tables.length))
     out.push(`${rounds === 0 ? "Long tables" : "Rounds"} alone seat everyone here: the brief asks for both kinds.`);
   if (ctx.brief.meal.top === "pair" && day.meal.length > 0 && day.meal.every((m) => m.top.length === 0)) out.push("The couple sit among their guests: a table for two alone would leave some without a place.");
-  if (day.ease.gaps === "most") out.push("Gaps between tables are the least, not those of comfort.");
+  if (day.ease.gaps !== "comfort") out.push(day.ease.gaps === "most" ? "Gaps between tables are the least, not those of comfort." : "Gaps between tables are half-way between the least and those of comfort.");
   if (day.ease.perTable === "most") out.push("Tables are laid for as many as they take, not for comfort.");
   const gone = ctx.venue.rooms.flatMap((r) => r.standing).filter((s) => day.removed.includes(s.id)).map((s) => s.name);
   for (const name of new Set(gone)) {
@@ -111,7 +111,7 @@ export function apartWords(ctx: Context, day: Day): readonly string[] {
   return [
     floor, plan.ceremony ? `ceremony in the ${name(plan.ceremony)}` : "", plan.meal.length > 0 ? `meal in the ${plan.meal.map(name).join(" and ")}` : "",
     plan.drapes.length > 0 ? "drape drawn" : "no drape", plan.buffet ? `buffet in the ${name(plan.buffet)}` : "", FORM_WORDS.of[day.meal[0]?.seated.form ?? ""] ?? "",
-    day.ease.gaps === "most" ? "closer set" : "wide set", day.ease.perTable === "most" ? "full tables" : "roomy tables", coupleAt(day),
+    day.ease.gaps === "comfort" ? "wide set" : day.ease.gaps === "close" ? "closer set" : "closest set", day.ease.perTable === "most" ? "full tables" : "roomy tables", coupleAt(day),
     rounds > 0 && rounds < tables.length ? `${plural(rounds, "round")} and ${tables.length - rounds} long` : `${tables.length} tables`,
     plan.bar ? `bar in the ${name(plan.bar)}` : "no bar",
   ];

@@ -1,7 +1,7 @@
 import { footprintPolygon } from "../../layout";
 import { canStand, meets, placedOf, withPlaced } from "../place";
 import { standingItem } from "../../rules";
-import type { Context } from "./context";
+import { gapsOf, type Context } from "./context";
 import type { Day, RoomDay } from "./day";
 import { conflicts } from "./rows";
 import { waysHold } from "./displays";
@@ -17,7 +17,7 @@ export function restoreStanding(ctx: Context, start: Day): Day {
     const piece = r.f.room.standing.find((s) => s.id === id);
     if (!piece) continue;
     const p = placedOf(standingItem(room, piece));
-    const gap = Math.max(ctx.values[day.ease.gaps].wallGap, piece.kind === "table" ? ctx.values.most.tableGap : 0) + 1;
+    const gap = Math.max(gapsOf(ctx.values, day.ease.gaps).wallGap, piece.kind === "table" ? ctx.values.most.tableGap : 0) + 1;
     const crowded = withPlaced(r.f, ...r.tables.map((t) => placedOf(t)));
     if (!canStand(crowded, p.body) || r.tables.some((t) => t.seats.length > 0 && meets(p.body, footprintPolygon(t), gap))) continue;
     const rowsStay = r.rows !== null && !(day.plan.meal.includes(room) || day.plan.dance === room);

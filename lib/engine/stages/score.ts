@@ -38,7 +38,7 @@ export function scoreOf(ctx: Pick<Context, "venue">, day: Pick<Day, "ease" | "re
   const sight = facing(ctx, meal);
   const minutes = turnovers.reduce((n, t) => n + t.minutes, 0);
   return {
-    comfort: clamp((day.ease.gaps === "comfort" ? 0.6 : 0.3) + (day.ease.perTable === "comfort" ? 0.4 : 0.2) - 0.02 * should),
+    comfort: clamp((day.ease.gaps === "comfort" ? 0.6 : day.ease.gaps === "close" ? 0.45 : 0.3) + (day.ease.perTable === "comfort" ? 0.4 : 0.2) - 0.02 * should),
     flow: clamp(1 - mean / 20),
     sight: clamp(sight.of === 0 ? 0.7 : sight.see / sight.of),
     tidiness: clamp(tables.length === 0 ? 1 : tables.filter((t) => straight(ctx, t)).length / tables.length),
