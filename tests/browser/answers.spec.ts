@@ -1,5 +1,5 @@
 import { expect, test } from "@playwright/test";
-import { atTheDesk, invite, person } from "./world";
+import { atTheDesk, invite, person, SLOW_MS } from "./world";
 
 test("each answer shows what it does without a page being fetched, and a save that meets no connection is kept and tried again", async ({ browser }) => {
   const how = { width: 1280, scripts: true };
@@ -12,9 +12,9 @@ test("each answer shows what it does without a page being fetched, and a save th
   await go("/request/guests");
   const sentence = page.locator(".effect .lead");
   await page.getByLabel("Adults").fill("60");
-  await expect(sentence).toContainText("60", { timeout: 120_000 });
+  await expect(sentence).toContainText("60", { timeout: SLOW_MS });
   await expect(page.locator(".effect .you")).toHaveText("60 of you");
-  await expect(page.locator(".effect figcaption")).toContainText("not saved yet", { timeout: 200_000 });
+  await expect(page.locator(".effect figcaption")).toContainText("not saved yet", { timeout: SLOW_MS });
   await expect(page.locator(".effect .stage svg")).toBeVisible();
 
   await page.getByLabel("High chairs").fill("3");

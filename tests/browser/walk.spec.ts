@@ -1,5 +1,5 @@
 import { expect, test } from "@playwright/test";
-import { atTheDesk, invite, person } from "./world";
+import { atTheDesk, hrefOf, invite, person, SLOW_MS } from "./world";
 
 for (const scripts of [false, true]) for (const width of [390, 1280]) {
   test(`from the mail to the agreed layout at ${width} px with scripts ${scripts ? "on" : "off"}`, async ({ browser }) => {
@@ -37,7 +37,7 @@ for (const scripts of [false, true]) for (const width of [390, 1280]) {
 
     await expect(page).toHaveTitle(/Step 7 of 8/);
     // A busy machine may still be working the layouts out: the page says so, and shows them by itself.
-    await expect(page.locator(".layouts .drawing svg").first()).toBeVisible({ timeout: 200_000 });
+    await expect(page.locator(".layouts .drawing svg").first()).toBeVisible({ timeout: SLOW_MS });
     await page.getByText("Choose A").click();
     await press("Save and continue");
     await expect(page).toHaveTitle(/Step 8 of 8/);
@@ -64,7 +64,7 @@ for (const scripts of [false, true]) for (const width of [390, 1280]) {
     await go("/request");
     await expect(page.getByRole("heading", { name: "Agreed: revision 2" })).toBeVisible();
     await expect(page.getByText(shown).first()).toBeVisible();
-    const pdf = await page.request.get(await page.getByRole("link", { name: "Proposal as PDF" }).getAttribute("href").then((h) => new URL(h ?? "", page.url()).href));
+    const pdf = await page.request.get(await hrefOf(page, "Proposal as PDF"));
     expect(pdf.headers()["content-type"]).toBe("application/pdf");
   });
 }

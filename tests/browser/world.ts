@@ -5,6 +5,8 @@ const need = (name: string): string => {
   if (!value) throw new Error(`${name} is not set: run the tests by their configuration`);
   return value;
 };
+/** How long a machine under load may take for a layout, an engine in the page or a print, ms. */
+export const SLOW_MS = 400_000;
 export const base = (): string => need("MARQUETRY_TEST_BASE");
 
 export type Who = {
@@ -38,6 +40,9 @@ export async function atTheDesk(browser: Browser, how: How): Promise<Who> {
   return who;
 }
 
+/** Where a link on the page leads. */
+export const hrefOf = async (page: Page, name: string): Promise<string> => new URL((await page.getByRole("link", { name }).getAttribute("href")) ?? "", page.url()).href;
+
 export type NewBooking = { readonly names: string; readonly email: string; readonly date: string };
 
 /** Adds a booking at the desk and gives its reference and the link that was mailed, read from the demo mailbox. */
@@ -64,5 +69,5 @@ export async function toLayouts({ page, go, press }: Who, { adults, children }: 
   await press("Save and continue");
   await page.waitForURL("**/request/ceremony");
   await go("/request/layout");
-  await expect(page.locator(".layouts .drawing svg").first()).toBeVisible({ timeout: 200_000 });
+  await expect(page.locator(".layouts .drawing svg").first()).toBeVisible({ timeout: SLOW_MS });
 }

@@ -12,12 +12,27 @@ type How = { readonly step: StepId; readonly width: () => number; readonly told:
 
 /** Answers come one after another: the engine is asked once they pause. */
 const PAUSE_MS = 350;
+/** How many fit is counted once for a venue; who comes before that is done asks again this often, milliseconds. */
+const COUNTS_MS = 3_000;
+
+const learn = (): Promise<LiveFacts | null> =>
+  fetch("/api/answers.json").then((a) => (a.ok ? a.json() : null)).then((said: unknown) => (isFacts(said) ? said : null)).catch(() => null);
+
+/** True where a field no longer holds what the page came with: typed while the scripts were still on their way, or put back by the browser. */
+function isTouched(form: HTMLFormElement): boolean {
+  return [...form.elements].some((one) => {
+    if (one instanceof HTMLInputElement) return one.type === "checkbox" || one.type === "radio" ? one.checked !== one.defaultChecked : one.value !== one.defaultValue;
+    if (one instanceof HTMLTextAreaElement) return one.value !== one.defaultValue;
+    return one instanceof HTMLSelectElement && [...one.options].some((o) => o.defaultSelected && !o.selected);
+  });
+}
 
 /** Follows the form's answers with the engine in a worker of the browser. A newer answer ends the work on the one before. */
 export function follow(form: HTMLFormElement, { step, width, told }: How): { readonly ask: () => void; readonly stop: () => void; readonly leave: () => void } {
   let worker: Worker | null = null, facts: Promise<LiveFacts | null> | null = null;
   let asked = 0, busy = false;
-  let timer: ReturnType<typeof setTimeout> | undefined;
+  let timer: ReturnType<typeof setTimeout> | undefined, recount: ReturnType<typeof setTimeout> | undefined;
+  let left = false;
   const end = (): void => { worker?.terminate(); worker = null; busy = false; };
   const send = (to: Worker, message: ToWorker): void => to.postMessage(message);
 
@@ -33,10 +48,11 @@ export function follow(form: HTMLFormElement, { step, width, told }: How): { rea
   async function run(): Promise<void> {
     const mine = ++asked;
     if (busy) end();
-    facts ??= fetch("/api/answers.json").then((a) => (a.ok ? a.json() : null)).then((said: unknown) => (isFacts(said) ? said : null)).catch(() => null);
+    facts ??= learn();
     const known = await facts;
     if (mine !== asked) return;
     if (!known) { facts = null; return; }
+    if (!known.capacity) recount ??= setTimeout(() => void countAgain(), COUNTS_MS);
     if (!worker) {
       worker = new Worker(new URL("../../plan/engine.worker.ts", import.meta.url), { type: "module" });
       worker.addEventListener("message", hear);
@@ -47,11 +63,22 @@ export function follow(form: HTMLFormElement, { step, width, told }: How): { rea
     told.state({ kind: "working", done: 0, of: 0 });
     send(worker, { kind: "ask", ask: mine, step, values: valuesIn(form), width: width() });
   }
+  async function countAgain(): Promise<void> {
+    const fresh = await learn();
+    if (left) return;
+    if (!fresh?.capacity) { recount = setTimeout(() => void countAgain(), COUNTS_MS); return; }
+    facts = Promise.resolve(fresh);
+    // The worker knows the old facts: the next one begins with these.
+    const stopped = worker === null;
+    end();
+    if (!stopped) await run();
+  }
   const soon = (): void => { clearTimeout(timer); timer = setTimeout(() => void run(), PAUSE_MS); };
   form.addEventListener("input", soon);
+  if (isTouched(form)) soon();
   return {
     ask: () => void run(),
     stop: () => { clearTimeout(timer); asked++; end(); told.state({ kind: "stopped" }); },
-    leave: () => { clearTimeout(timer); asked++; end(); form.removeEventListener("input", soon); },
+    leave: () => { left = true; clearTimeout(timer); clearTimeout(recount); asked++; end(); form.removeEventListener("input", soon); },
   };
 }
