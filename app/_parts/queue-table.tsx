@@ -41,7 +41,7 @@ export function QueueTable({ groups, rows, today, locale, venues }: Props) {
             const todo = todoOf(r);
             return (
               <tr key={r.reference}>
-                <td className="due"><b>{sayShortDay(r.dueDate, locale)}</b> <span className="sec">{settled ? "" : sayLeft(r.daysLeft)}</span></td>
+                <td className="due"><b>{sayShortDay(r.dueDate, locale)}</b> <span className="sec">{settled || (r.daysLeft < 0 && !r.overdue) ? "" : sayLeft(r.daysLeft)}</span></td>
                 <td className="who"><a href={`/desk/bookings/${r.reference}`}><Names names={r.names} locale={locale} /></a><span className="sec">{sayDay(r.date, locale)}, {r.packageName}{venues ? `, ${r.venueName}` : ""}</span></td>
                 <td className="figures">{r.guests !== undefined && <><b>{r.guests}</b><span className="hidden-words"> guests</span></>}</td>
                 <td className="days">{settled ? null : <Days span={span} today={today} due={r.dueDate} day={r.date} />}</td>

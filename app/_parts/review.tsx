@@ -17,7 +17,7 @@ export function reviewFacts(b: BookingView) {
     <div className="review-facts">
       <p>
         {sayDay(b.date, venue.locale)}, {b.package.name}.{guests !== null && <> <b>{guests} guests.</b></>}
-        {last && <> Revision {last.number} sent {sayMoment(last.sentAt, venue)}.</>} {!settled && <>Due {sayDay(b.dueDate, venue.locale)}, {sayLeft(b.daysLeft)}.</>}
+        {last && <> Revision {last.number} sent {sayMoment(last.sentAt, venue)}.</>} {!settled && <>Due {sayDay(b.dueDate, venue.locale)}{b.daysLeft >= 0 || b.overdue ? `, ${sayLeft(b.daysLeft)}` : ""}.</>}
       </p>
       <div className="flex flex-wrap items-baseline gap-x-5 mt-1"><StateTag state={b.state} /><span>Reference <b>{b.reference}</b></span>
         {last && <span>Fingerprint <span className="fingerprint">{sayFingerprint(last.fingerprint)}</span></span>}

@@ -26,11 +26,12 @@ const EMPTY: Readonly<Record<QueueFilter, string>> = {
 
 const settled = (r: QueueRow): boolean => r.state === "agreed" || r.state === "closed";
 
-/** Late, due within a week, later; what is settled last. */
+/** Late, due within a week, later; what is settled last. What came in is not late any more, whatever the date. */
 function groupsOf(rows: readonly QueueRow[]) {
   const open = rows.filter((r) => !settled(r));
   return [
-    { head: "Late", rows: open.filter((r) => r.daysLeft < 0) },
+    { head: "Late", rows: open.filter((r) => r.overdue) },
+    { head: "Came in, and past the due date", rows: open.filter((r) => r.daysLeft < 0 && !r.overdue) },
     { head: "Due this week", rows: open.filter((r) => r.daysLeft >= 0 && r.daysLeft <= 7) },
     { head: "Later", rows: open.filter((r) => r.daysLeft > 7) },
     { head: "Agreed, nothing to do", rows: rows.filter((r) => r.state === "agreed") },
