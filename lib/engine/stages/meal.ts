@@ -4,7 +4,7 @@ import { axisOf } from "../../venue";
 import { placedOf, type Placed, type RoomFloor } from "../place";
 import { seatTables, type Family, type Seated, type SeatingSpace } from "../seating";
 import { standAll, type Stand, type Wanted } from "./anchors";
-import { familiesOf, type Context, type Ease } from "./context";
+import { familiesOf, gapsOf, type Context, type Ease } from "./context";
 import type { Spec } from "./demand";
 import { lanes } from "./lanes";
 import { topItems, topOf, topUse, type Top } from "./top-table";
@@ -53,7 +53,7 @@ const HOPELESS = 0.88;
  * Pre: `floor` holds whatever stands there already. Post: best first; places may fall short of the guests, and say so.
  */
 export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
-  const gaps = ctx.values[ask.ease.gaps];
+  const gaps = gapsOf(ctx.values, ask.ease.gaps);
   const top = ask.withTop ? topOf(ctx, gaps.wallGap) : null;
   const out: MealStand[] = [];
   const tries: Try[] = [];
@@ -91,7 +91,7 @@ type Try = { readonly stand: Stand; readonly tops: readonly Item[]; readonly tak
 function seat(ctx: Context, ask: MealAsk, t: Try, effort: number): readonly MealStand[] {
   const topSeats = t.tops.reduce((n, i) => n + i.seats.length, 0);
   return seatTables(t.space, {
-    places: Math.max(0, ask.guests - topSeats), families: families(ctx, t.taken), gaps: ctx.values[ask.ease.gaps], perTable: ask.ease.perTable,
+    places: Math.max(0, ask.guests - topSeats), families: families(ctx, t.taken), gaps: gapsOf(ctx.values, ask.ease.gaps), perTable: ask.ease.perTable,
     tables: ctx.brief.meal.tables, form: ctx.brief.meal.form, chair: ctx.chair, wheelchairs: ask.wheelchairs,
     chairsLeft: Math.max(0, ask.chairsLeft - topSeats),
   }, { seed: ctx.seed, effort }).map((s): MealStand => ({
