@@ -45,7 +45,8 @@ export function boxOf(points: readonly Point[]): Box {
 
 function measureBox(points: readonly Point[]): Box {
   let minX = Infinity, minY = Infinity, maxX = -Infinity, maxY = -Infinity;
-  for (const [x, y] of points) {
+  for (let i = 0; i < points.length; i++) {
+    const p = points[i] as Point, x = p[0], y = p[1];
     if (x < minX) minX = x;
     if (y < minY) minY = y;
     if (x > maxX) maxX = x;
@@ -72,7 +73,8 @@ export function contains(p: Polygon, q: Point): boolean {
   const x = q[0], y = q[1];
   let inside = false;
   let b = p[p.length - 1];
-  for (const a of p) {
+  for (let i = 0; i < p.length; i++) {
+    const a = p[i] as Point;
     if (b && a[1] > y !== b[1] > y && x < ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1]) + a[0]) inside = !inside;
     b = a;
   }

@@ -54,6 +54,16 @@ export const turnRegion = (r: Region, by: number): Region => by === 0 ? r : r.ma
   return { outer, holes: p.holes.map((h) => turnPolygon(h, by)), box: boxOf(outer) };
 });
 
+const grounds = new WeakMap<SeatingSpace, Map<string, Map<string, Base>>>();
+/** Floor found for footings on one space, by all that it follows from beside the space and the footing itself. */
+function knownFor(space: SeatingSpace, { gaps, chair }: SeatingAsk): Map<string, Base> {
+  const of = grounds.get(space) ?? new Map<string, Map<string, Base>>();
+  grounds.set(space, of);
+  const key = `${gaps.tableGap} ${gaps.wallGap} ${chair.width} ${chair.depth}`, known = of.get(key) ?? new Map<string, Base>();
+  of.set(key, known);
+  return known;
+}
+
 export function hallOf(space: SeatingSpace, ask: SeatingAsk): Hall {
   const axis = ((space.axis % 90) + 90) % 90;
   const off = space.mirror ? ((((space.mirror.angle - axis) % 180) + 180) % 180) : null;
@@ -72,7 +82,7 @@ export function hallOf(space: SeatingSpace, ask: SeatingAsk): Hall {
     focus: space.focus ? turn(space.focus, -axis) : null,
     chair: ask.chair,
     tableGap: Math.max(ask.gaps.tableGap, 2 * LINE_OUT + WAY + 1), wallGap: ask.gaps.wallGap,
-    slack: axis === 0 ? -HAIR : 1.5, own: (space.fixed ?? []).length, known: new Map(),
+    slack: axis === 0 ? -HAIR : 1.5, own: (space.fixed ?? []).length, known: knownFor(space, ask),
   };
 }
 

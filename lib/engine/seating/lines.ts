@@ -35,13 +35,16 @@ export function linesOf(region: Region): Lines {
   });
   const at = (y: number): readonly Interval[] => {
     if (!(y >= minY && y <= maxY)) return [];
-    const xs: number[] = [];
-    for (const i of bands[bandOf(y)] ?? []) {
-      const y0 = ay[i] as number, y1 = by[i] as number;
+    const xs: number[] = [], band = bands[bandOf(y)] ?? [];
+    for (let k = 0; k < band.length; k++) {
+      const i = band[k] as number, y0 = ay[i] as number, y1 = by[i] as number;
       if (y0 > y === y1 > y) continue;
-      xs.push((ax[i] as number) + ((y - y0) / (y1 - y0)) * ((bx[i] as number) - (ax[i] as number)));
+      const x = (ax[i] as number) + ((y - y0) / (y1 - y0)) * ((bx[i] as number) - (ax[i] as number));
+      // Two to a handful: put in their order as they come.
+      let j = xs.length;
+      while (j > 0 && (xs[j - 1] as number) > x) { xs[j] = xs[j - 1] as number; j--; }
+      xs[j] = x;
     }
-    xs.sort((p, q) => p - q);
     const out: Interval[] = [];
     for (let i = 0; i + 1 < xs.length; i += 2) out.push([xs[i] as number, xs[i + 1] as number]);
     return out;
@@ -91,6 +94,7 @@ function chord({ p, box, square }: Cutter, y: number): Interval | null {
 }
 
 function cut(list: readonly Interval[], lo: number, hi: number): readonly Interval[] {
+  if (list.every((on) => hi <= on[0] || lo >= on[1])) return list;
   const out: Interval[] = [];
   for (const on of list) {
     if (hi <= on[0] || lo >= on[1]) { out.push(on); continue; }

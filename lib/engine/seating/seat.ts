@@ -39,18 +39,21 @@ export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: Seatin
   for (const one of form ? [form] : ask.form === "any" && work.steps > 0 && number !== null && number <= SMALL_PARTY ? FORMS : [])
     if (wants("long")) for (const f of longs) drafts.push(...formDrafts(work, f, one, number));
   if (form) return ranked(work, drafts, options);
+  const known: Known = new Map(), bothKinds = rounds.length > 0 && longs.length > 0;
   if (number !== null) {
-    if (wants("rounds")) for (const f of rounds) {
-      const grids = composed(work, f, number);
-      drafts.push(...grids, ...((grids[0]?.score ?? -9) < PLAIN ? freeRounds(work, f, number) : []));
-    }
+    const grids = wants("rounds") ? rounds.map((f) => ({ f, drafts: composed(work, f, number) })) : [];
     if (wants("long")) for (const f of longs) drafts.push(...composed(work, f, number));
+    // Where no grid holds the number, the floor at its fullest tells whether anything composed can: both kinds after one another hold what each holds.
+    if (ask.tables === "any" && bothKinds && drafts.length === 0 && grids.every((g) => g.drafts.length === 0)) {
+      const full = fullest(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], "mixed", known);
+      if (full.every((d) => totalPlaces(d.laid) < number * COMPOSABLE)) return ranked(work, full, options);
+    }
+    for (const g of grids) drafts.push(...g.drafts, ...((g.drafts[0]?.score ?? -9) < PLAIN ? freeRounds(work, g.f, number) : []));
   }
   const held = (k: TableKind): boolean => number !== null && drafts.some((d) => d.kind === k && totalPlaces(d.laid) >= number);
-  const known: Known = new Map();
   if (wants("rounds") && rounds.length > 0 && !held("rounds")) drafts.push(...fullest(work, byDensity(rounds, ask), "rounds", known));
   if (wants("long") && longs.length > 0 && !held("long")) drafts.push(...fullest(work, byDensity(longs, ask), "long", known));
-  if (wants("mixed") && rounds.length > 0 && longs.length > 0) {
+  if (wants("mixed") && bothKinds) {
     const both = [...byDensity(rounds, ask), ...byDensity(longs, ask)];
     const roomy = held("rounds") || held("long"), full = roomy ? [] : fullest(work, both, "mixed", known);
     // Composed mixtures are looked for only where the floor holds nearly the number at its fullest.

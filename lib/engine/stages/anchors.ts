@@ -111,14 +111,25 @@ function apart<S extends Spot>(spots: readonly S[], keep: number, distance: numb
   return out;
 }
 
+type StandOptions = { readonly beam?: number; readonly branch?: number; readonly known?: Map<string, unknown> };
+
+/** A room and all that stands in it, as a key. */
+export const standKey = (f: RoomFloor): string =>
+  `${f.id} ${f.placed.map((p) => `${p.item.id}:${JSON.stringify(p.item.shape)}@${p.item.at.join()},${p.item.angle},${p.item.seats.length}`).join(" ")}`;
+
 /**
  * Beam search over the joint places of several pieces in one room. Pre: specs in the order of their size.
  * Post: every stand holds all pieces that are not optional; pieces in `left` found no place.
  */
-export function standAll(f: RoomFloor, wanted: readonly Wanted[], options: { readonly beam?: number; readonly branch?: number } = {}): readonly Stand[] {
-  const { beam = 16, branch = 5 } = options;
+export function standAll(f: RoomFloor, wanted: readonly Wanted[], options: StandOptions = {}): readonly Stand[] {
+  const { beam = 16, branch = 5, known } = options;
   let states: readonly Stand[] = [{ f, score: 0, placed: [], left: [] }];
+  let key = `stand ${beam} ${branch} ${known ? standKey(f) : ""}`;
   for (const want of wanted) {
+    // The same pieces in the same room have been stood before, for another ease of the tables or with a piece more to follow.
+    key += ` ${JSON.stringify(want)}`;
+    const before = known?.get(key);
+    if (before) { states = before as readonly Stand[]; if (states.length === 0) return []; continue; }
     const next: Stand[] = [];
     for (const state of states) {
       // A floor may lie almost anywhere, and where it lies decides whether the rest finds a wall.
@@ -130,6 +141,7 @@ export function standAll(f: RoomFloor, wanted: readonly Wanted[], options: { rea
       if (spots.length === 0 && want.optional) next.push({ ...state, score: state.score - 5, left: [...state.left, want.spec] });
     }
     states = next.sort((a, b) => b.score - a.score).slice(0, beam);
+    known?.set(key, states);
     if (states.length === 0) return [];
   }
   return states;

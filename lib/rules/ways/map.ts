@@ -2,7 +2,7 @@ import {
   boxOf, boxesNear, contains, edges, minus, pieceContains, pointSegmentDistance, segmentDistance, subtract, union, unite,
   type Piece, type Point, type Polygon, type Region,
 } from "../../geometry";
-import type { Scene } from "../../layout";
+import type { Item, Scene } from "../../layout";
 import type { Site } from "../../venue";
 import { doorPoints, exitsOf, groundsOf, levelLinks, type Ground, type Walker } from "./ground";
 import { grownCoarsely, grownFootprint } from "./grow";
@@ -50,12 +50,34 @@ const isPoint = (t: Point | Polygon): t is Point => typeof t[0] === "number";
  * exact width passes). Exact but for arcs, which are within 0.1 mm. Cost: one boolean per level; grounds are remembered.
  */
 export function walkMap(site: Site, scene: Pick<Scene, "rooms" | "items">, options: WalkOptions): WalkMap {
+  // In one order whatever the order of the list, so that the same pieces give the same map.
+  const solid = joinedRows(piecesOnFloor(site, scene).filter(isSolid)).map((item) => ({ item, key: keyOf(item) })).sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
+  const known = maps.get(site) ?? new Map<string, WalkMap>();
+  maps.set(site, known);
+  const key = `${options.width} ${options.tableLine} ${options.doorWidth ?? ""} ${options.walker ?? ""} ${options.coarse ?? ""} ${solid.map((s) => s.key).join(" ")}`;
+  const found = known.get(key);
+  if (found) return found;
+  const map = drawn(site, solid.map((s) => s.item), options);
+  // The oldest is let go: a search looks back at its last few layouts, not at all of them.
+  if (known.size >= KEPT) for (const first of known.keys()) { known.delete(first); break; }
+  known.set(key, map);
+  return map;
+}
+
+/** Maps remembered for one site: those of a day's parts, of a few days. */
+const KEPT = 32;
+const maps = new WeakMap<Site, Map<string, WalkMap>>();
+
+/** All that a piece's footprint on a map follows from. */
+const keyOf = ({ kind, room, shape, at, angle, seats }: Item): string =>
+  `${kind}/${room}/${"diameter" in shape ? shape.diameter : `${shape.width}x${shape.depth}`}@${at[0]},${at[1]},${angle}${seats.length > 0 ? "s" : ""}`;
+
+function drawn(site: Site, solid: readonly Item[], options: WalkOptions): WalkMap {
   const walker = options.walker ?? "anyone";
   const doorWidth = options.doorWidth ?? options.width;
   const grounds = groundsOf(site, { width: options.width, doorWidth, walker });
   const radius = (options.width - 0.5) / 2, doorRadius = (doorWidth - 0.5) / 2;
   const draw = options.coarse ? grownCoarsely : grownFootprint;
-  const solid = joinedRows(piecesOnFloor(site, scene).filter(isSolid));
   const levelOf = (room: string): number => site.rooms.get(room)?.room.level ?? 0;
   const found: { level: number; piece: Piece }[] = [];
   for (const ground of grounds) {
