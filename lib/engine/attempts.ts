@@ -15,7 +15,7 @@ export function attempts(ctx: Context): readonly Attempt[] {
   const plans = assign(ctx.venue, ctx.pack, ctx.brief, ctx.demand);
   const out: Attempt[] = [];
   for (const plan of spread(plans)) for (const ease of eases(ctx.brief)) for (const removed of removals(ctx, plan)) {
-    for (const lane of ctx.demand.wheelchairs > 0 ? [false, true] : [false])
+    for (const lane of plan.meal.length > 0 ? [false, true] : [false])
       out.push({ plan, ease, removed, lane, hard: false, cost: plan.cost + EASE_COST[ease.gaps] + (ease.perTable === "most" && ctx.brief.meal.perTable === "comfort" ? FULL_COST[ease.gaps] : 0) + 0.7 * removed.cost + (lane ? 0.4 : 0) });
   }
   return out.sort((a, b) => a.cost - b.cost);
@@ -52,12 +52,17 @@ export const signOf = (p: Plan): string => JSON.stringify([p.ceremony, p.meal, p
 /** How many more places a looser ease has brought at the most, of rooms tried: a forecast, not a bound. */
 const LOOSE: Readonly<Record<Ease["gaps"], number>> = { comfort: 1, close: 1.35, most: 1.42 };
 const looseness = (e: Ease): number => LOOSE[e.gaps] * (e.perTable === "most" ? 1.35 : 1);
+/** How many more places a looser ease brings as a rule. */
+const USUAL: Readonly<Record<Ease["gaps"], number>> = { comfort: 1, close: 1.07, most: 1.12 };
+const usual = (e: Ease): number => USUAL[e.gaps] * (e.perTable === "most" ? 1.22 : 1);
 /** And what carrying the standing furniture out has brought. */
 const CLEARED = 1.25;
 
 export type Forecast = {
   /** False where what was learnt tells that an attempt cannot seat everyone. */
   readonly hopeful: (a: Attempt) => boolean;
+  /** Whether, as a rule, an attempt seats everyone, going by what others in the same rooms have seated. */
+  readonly likely: (a: Attempt) => boolean;
   readonly learn: (a: Attempt, got: number) => void;
 };
 
@@ -65,6 +70,7 @@ export type Forecast = {
 export function forecast(guests: number): Forecast {
   const known: { readonly a: Attempt; readonly got: number }[] = [];
   return {
+    likely: (a) => known.every((k) => signOf(k.a.plan) !== signOf(a.plan) || (k.got * usual(a.ease)) / usual(k.a.ease) * (a.removed.cost > k.a.removed.cost ? 1.06 : 1) >= guests),
     learn: (a, got) => void known.push({ a, got }),
     hopeful: (a) => known.every((k) => {
       if (signOf(k.a.plan) !== signOf(a.plan) || (k.a.lane && !a.lane)) return true;

@@ -13,18 +13,19 @@ type Choice = {
   /** What was laid and not finished yet; what is finished is taken out. */
   readonly pool: Candidate[];
   readonly finishDay: (c: Candidate) => Kept | null;
+  /** Nothing that adds less to the choice is finished. */
+  readonly least: number;
+  /** Days that may still be finished for the sake of choice: each costs a check of the whole day. */
+  readonly left: { finishes: number };
   readonly stop?: (() => boolean) | undefined;
 };
 
-/** Days finished for the sake of choice, at the most: each costs a check of the whole day. */
-const FINISHED = 5;
-
 /** Adds layouts that differ in kind from those kept, the most different and the cheapest first, until there are enough. */
-export function choose(ctx: Context, { most, kept, pool, finishDay, stop }: Choice): void {
-  for (let done = 0; kept.length > 0 && kept.length < most && pool.length > 0 && done < FINISHED && !stop?.(); done++) {
+export function choose(ctx: Context, { most, kept, pool, finishDay, least, left, stop }: Choice): void {
+  for (; kept.length > 0 && kept.length < most && pool.length > 0 && left.finishes > 0 && !stop?.(); left.finishes--) {
     pool.sort((a, b) => worth(b, kept) - worth(a, kept));
     const next = pool[0];
-    if (!next || worth(next, kept) <= 0) return;
+    if (!next || worth(next, kept) <= least) return;
     pool.shift();
     const made = finishDay(next);
     if (made && kept.every((k) => differInKind(ctx.venue, k.layout, made.layout))) kept.push(made);

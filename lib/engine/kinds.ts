@@ -16,15 +16,21 @@ function family(l: Layout): string {
   return `${tables.some((t) => isRound(t.shape)) ? "round" : ""} ${tables.some((t) => !isRound(t.shape)) ? "long" : ""}`;
 }
 const rooms = (l: Layout): string => l.scenes.map((s) => `${s.id}:${[...s.rooms].sort().join("+")}`).join(" ");
+/** Where people dance, and whether that floor lies among the tables from the first. */
+function floor(l: Layout): string {
+  const tables = new Set(dining(l).map((i) => i.room));
+  const lies = (id: Scene["id"]): readonly string[] => (l.scenes.find((s) => s.id === id)?.items ?? []).filter((i) => i.kind === "dance-floor").map((i) => i.room).sort();
+  return `${lies("dancing").join("+")} ${lies("meal").filter((r) => tables.has(r)).join("+")}`;
+}
 const drapes = (l: Layout): string => [...new Set(l.scenes.flatMap((s) => s.drapes))].sort().join(" ");
 const turned = (l: Layout): string => l.turnovers.map((t) => `${t.from}>${t.to}:${t.room ?? ""}`).sort().join(" ");
 
 /**
- * Whether two layouts differ in kind: in the family of their tables, the rooms of a part of the day, the drapes, what is turned over;
+ * Whether two layouts differ in kind: in the family of their tables, the rooms of a part of the day, where people dance, the drapes, what is turned over;
  * or in at least three in ten of their tables by over a metre, once a mirroring or half turn of the room is taken out.
  */
 export function differInKind(venue: Venue, a: Layout, b: Layout): boolean {
-  return family(a) !== family(b) || rooms(a) !== rooms(b) || drapes(a) !== drapes(b) || turned(a) !== turned(b) || shareMoved(venue, a, b) >= SHARE;
+  return family(a) !== family(b) || rooms(a) !== rooms(b) || floor(a) !== floor(b) || drapes(a) !== drapes(b) || turned(a) !== turned(b) || shareMoved(venue, a, b) >= SHARE;
 }
 
 /** The share of the meal's tables that stand over a metre from any table of the same shape in the other layout, at the least over the room's symmetries. */

@@ -14,8 +14,12 @@ import type { Stopwatch } from "./stopwatch";
 
 /** Attempts in one search: effort is budgeted in steps, never in seconds. */
 const ATTEMPTS = 14;
-/** Attempts more once a layout is found, for others that differ in kind. */
-const MORE = 4;
+/** Attempts more once a layout is found, for others that differ in kind; whole days finished for the sake of choice. */
+const MORE = 5, FINISHED = 6;
+/** What adds so much to the choice is finished at once; what adds less waits until nothing better came. */
+const TELLING = 1;
+/** What an attempt in the rooms of a layout that is kept, and one that will hardly seat everyone, is put back by. */
+const ALIKE = 0.9, UNLIKELY = 1.5;
 /** Once something is found, this much more cost is worth another look for a layout of another kind. */
 const WORTH = 2.4;
 /** Attempts with all the strength there is, where nothing seated everyone. */
@@ -30,7 +34,7 @@ export type Found = { readonly layouts: readonly Layout[]; readonly closest: Lay
 type Search = {
   readonly ctx: Context; readonly options: ArrangeOptions; readonly watch: Stopwatch;
   readonly misses: Miss[]; readonly pool: Candidate[]; readonly kept: Kept[]; readonly short: Day[];
-  readonly dead: Set<string>; readonly wheels: Set<string>;
+  readonly dead: Set<string>; readonly wheels: Set<string>; readonly refused: Set<Attempt>;
   closest: { readonly layout: Layout; readonly musts: number } | null;
 };
 
@@ -40,37 +44,43 @@ type Search = {
  */
 export function search(ctx: Context, most: number, options: ArrangeOptions, watch: Stopwatch): Found {
   const list = watch.time("assign", () => attempts(ctx));
-  const s: Search = { ctx, options, watch, misses: [], pool: [], kept: [], short: [], dead: new Set(), wheels: new Set(), closest: null };
+  const s: Search = { ctx, options, watch, misses: [], pool: [], kept: [], short: [], dead: new Set(), wheels: new Set(), refused: new Set(), closest: null };
   const guess = forecast(ctx.demand.guests);
   const limit = options.attempts ?? ATTEMPTS;
-  const chooseMore = (): void => watch.time("choose", () => choose(ctx, { most, kept: s.kept, pool: s.pool, finishDay: (c) => finishDay(s, c), stop: options.stop }));
-  let runs = 0, more = 0;
+  const left = { finishes: FINISHED };
+  const chooseMore = (least: number): void => watch.time("choose", () => choose(ctx, { most, kept: s.kept, pool: s.pool, finishDay: (c) => finishDay(s, c), least, left, stop: options.stop }));
+  let runs = 0;
   const got = new Map<Attempt, number>();
-  // The same rooms at the same ease with more furniture carried out, or a lane kept, is no other kind.
-  const tried = new Set<string>();
-  const easeKey = (a: Attempt): string => JSON.stringify([signOf(a.plan), a.ease]);
-  for (const a of list) {
-    if (options.stop?.() || runs >= limit || more > MORE) break;
-    const first = s.kept[0];
-    if (first && kindsOf(s).size > most) chooseMore();
-    if (s.kept.length >= most) break;
-    // A drape costs a charge: where everyone sits without one, it is no choice worth offering.
-    if (first && a.plan.drapes.length > first.day.plan.drapes.length) continue;
-    if (first && (most === 1 || a.cost > first.cost + WORTH || tried.has(easeKey(a)))) continue;
-    // A lane for wheels is kept only where the same attempt without one left them no place.
-    if (a.lane && !s.wheels.has(wheelKey(a))) continue;
-    if (s.dead.has(placeKey(a)) || !guess.hopeful(a)) continue;
+  // A lane is kept only where the same attempt without one left places that none reaches.
+  const open = (a: Attempt): boolean => !got.has(a) && (!a.lane || s.wheels.has(wheelKey(a))) && !s.dead.has(placeKey(a)) && guess.hopeful(a);
+  const run = (a: Attempt): void => {
     options.onProgress?.({ stage: "search", done: runs, of: limit });
     runs++;
-    if (first) more++;
     const best = tryOut(s, a);
-    if (best >= ctx.demand.guests) tried.add(easeKey(a));
     got.set(a, best);
     if (best < ctx.demand.guests) guess.learn(a, best);
-    if (s.kept.length === 0) openFirst(s);
+  };
+  for (const a of list) {
+    if (options.stop?.() || runs >= limit || s.kept.length > 0) break;
+    if (!open(a)) continue;
+    run(a);
+    openFirst(s);
+  }
+  const first = s.kept[0];
+  if (first && most > 1) {
+    // A drape costs a charge: where everyone sits without one, it is no choice worth offering.
+    const near = list.filter((a) => a.plan.drapes.length <= first.day.plan.drapes.length && a.cost <= first.cost + WORTH);
+    const back = (a: Attempt): number => a.cost + (s.kept.some((k) => signOf(k.day.plan) === signOf(a.plan)) ? ALIKE : 0) + (guess.likely(a) ? 0 : UNLIKELY);
+    chooseMore(TELLING);
+    for (let more = 0; more < MORE && s.kept.length < most && !options.stop?.(); more++) {
+      const next = near.filter((a) => open(a) && !settled(s, got, a)).map((a) => ({ a, at: back(a) })).sort((x, y) => x.at - y.at)[0];
+      if (!next) break;
+      run(next.a);
+      chooseMore(TELLING);
+    }
   }
   if (s.kept.length === 0 && limit >= ATTEMPTS) lastTries(s, list, got);
-  chooseMore();
+  chooseMore(0);
   // Nothing seated everyone: the one that came nearest is finished once, to be shown.
   const nearest = [...s.short].sort((a, b) => a.short - b.short)[0];
   if (s.kept.length === 0 && !s.closest && nearest) s.closest = { layout: withQuoteAndFindings(ctx, finish(ctx, nearest)), musts: 1 };
@@ -82,9 +92,9 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
   };
 }
 
-/** What there is to choose from, by tables, rooms and floor. */
-const kindsOf = (s: Search): ReadonlySet<string> => new Set([...s.kept, ...s.pool].map(({ day: d }) =>
-  [d.meal.map((m) => m.seated.family).join(), d.plan.floor, d.plan.dance, d.plan.ceremony, d.plan.meal.join(), d.plan.drapes.join()].join("|")));
+/** The same rooms at the same ease with more furniture carried out, or a lane kept, is no other kind; unless the check refused what it laid. */
+const settled = (s: Search, got: ReadonlyMap<Attempt, number>, a: Attempt): boolean => [...got].some(([g, n]) =>
+  n >= s.ctx.demand.guests && !s.refused.has(g) && signOf(g.plan) === signOf(a.plan) && g.ease.gaps === a.ease.gaps && g.ease.perTable === a.ease.perTable);
 
 /** Lays one attempt's days; the most guests that any of them seats. */
 function tryOut(s: Search, a: Attempt): number {
@@ -107,12 +117,16 @@ function openFirst(s: Search): void {
   }
 }
 
+/** What the check may have against a meal that a lane into the room mends. */
+const LANE_MENDS: ReadonlySet<string> = new Set(["wheelchairs-short", "route", "accessway", "common-path", "way-out"]);
+
 function finishDay(s: Search, c: Candidate): Kept | null {
   const finished = s.watch.time("finish", () => finish(s.ctx, c.day));
   const layout = s.watch.time("check", () => withQuoteAndFindings(s.ctx, finished));
-  if (!c.attempt.lane && layout.findings.some((f) => f.code === "wheelchairs-short" || f.code === "route")) s.wheels.add(wheelKey(c.attempt));
+  if (!c.attempt.lane && layout.findings.some((f) => f.level === "must" && LANE_MENDS.has(f.code))) s.wheels.add(wheelKey(c.attempt));
   const musts = layout.findings.filter((f) => f.level === "must").length;
   if (musts === 0) return { layout, day: c.day, cost: c.cost };
+  s.refused.add(c.attempt);
   if (!s.closest || musts < s.closest.musts) s.closest = { layout, musts };
   return null;
 }

@@ -3,8 +3,8 @@ import type { Item } from "../../layout";
 import { axisOf } from "../../venue";
 import { placedOf, type Placed, type RoomFloor } from "../place";
 import { seatTables, type Family, type Seated, type SeatingSpace } from "../seating";
-import { standAll, type Stand, type Wanted } from "./anchors";
-import { familiesOf, gapsOf, type Context, type Ease } from "./context";
+import { standAll, standKey, type Stand, type Wanted } from "./anchors";
+import { familiesOf, gapsOf, remembered, type Context, type Ease } from "./context";
 import type { Spec } from "./demand";
 import { lanes } from "./lanes";
 import { topItems, topOf, topUse, type Top } from "./top-table";
@@ -41,8 +41,8 @@ export type MealAsk = {
 const VARIANTS = 3;
 /** With so many ways of seating everyone in hand, no other wall is tried. */
 const ENOUGH = 2;
-/** The share of the guests that patterns must seat before a search is made for the rest. */
-const NEAR = 0.9;
+/** So few short of all, patterns may be helped by a search: it finds a table, not two. How hard it tries. */
+const NEAR = 6, SEARCHED = 0.5;
 /** The same where everything else has failed; how many ways of standing the big pieces are searched then. */
 const NEARBY = 0.8, HARD_TRIES = 4;
 /** Below this share of the guests in the first way of standing the big pieces, the others are not tried. */
@@ -57,13 +57,13 @@ export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
   const top = ask.withTop ? topOf(ctx, gaps.wallGap) : null;
   const out: MealStand[] = [];
   const tries: Try[] = [];
-  for (const stand of variants(ask, top)) {
+  for (const stand of variants(ctx, ask, top)) {
     const tops = top ? stand.placed.filter((p) => p.item.role === "top").flatMap((p) => topItems(ctx, top, ask.floor.id, p.item)) : [];
     const taken = new Map(ask.taken);
     for (const p of stand.placed) if ("stock" in p.item.from) taken.set(p.item.from.stock, (taken.get(p.item.from.stock) ?? 0) + (p.item.from.count ?? 1));
     const fixed = withTops(stand.f, tops, top);
     for (const mode of laneModes(fixed, ask)) {
-      const space = spaceOf(ctx, { f: fixed, tops, mode, wallGap: gaps.wallGap });
+      const space = remembered(ctx, `space ${mode} ${gaps.wallGap} ${standKey(fixed)}`, () => spaceOf(ctx, { f: fixed, tops, mode, wallGap: gaps.wallGap }));
       if (space) tries.push({ stand, tops, taken, space });
     }
   }
@@ -77,10 +77,10 @@ export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
   }
   // Patterns alone fell short: the search on top of them is worth its time where they came near.
   const near = best(out)[0];
-  if (!near || near.places >= ask.guests || near.places < ask.guests * (ask.hard ? NEARBY : NEAR)) return best(out);
+  if (!near || near.places >= ask.guests || near.places < (ask.hard ? ask.guests * NEARBY : ask.guests - NEAR)) return best(out);
   const order = tries.filter((t) => t.tops === near.top).concat(ask.hard ? tries.filter((t) => t.tops !== near.top) : []);
   for (const t of order.slice(0, ask.hard ? HARD_TRIES : 1)) {
-    out.push(...seat(ctx, ask, t, ask.hard ? 2 : 1));
+    out.push(...seat(ctx, ask, t, ask.hard ? 2 : SEARCHED));
     if (out.some((m) => m.places >= ask.guests)) break;
   }
   return best(out);
@@ -106,12 +106,12 @@ function families(ctx: Context, taken: ReadonlyMap<string, number>): readonly Fa
   }));
 }
 
-function variants(ask: MealAsk, top: Top | null): readonly Stand[] {
+function variants(ctx: Context, ask: MealAsk, top: Top | null): readonly Stand[] {
   const wanted: Wanted[] = [];
   if (top) wanted.push({ spec: top.spec });
   for (const spec of ask.specs) wanted.push({ spec, free: spec.kind === "dance-floor", optional: spec.kind === "bar" });
   if (wanted.length === 0) return [{ f: ask.floor, score: 0, placed: [], left: [] }];
-  const all = standAll(ask.floor, wanted, { beam: 12, branch: wanted.length > 1 ? 4 : VARIANTS });
+  const all = standAll(ask.floor, wanted, { known: ctx.known, beam: 12, branch: wanted.length > 1 ? 4 : VARIANTS });
   // Variants must differ where it matters: in the couple's wall or the floor's spot.
   const key = (s: Stand): string => s.placed.filter((p) => p.item.role === "top" || p.item.kind === "dance-floor").map((p) => `${p.item.angle}:${Math.round(p.item.at[0] / 1500)}:${Math.round(p.item.at[1] / 1500)}`).join("|");
   const seen = new Set<string>();
