@@ -1,5 +1,5 @@
-import { expect, test } from "@playwright/test";
-import { atTheDesk, invite, person, SLOW_MS } from "./world";
+import { expect } from "@playwright/test";
+import { atTheDesk, invite, person, test, SLOW_MS } from "./world";
 
 test("each answer shows what it does without a page being fetched, and a save that meets no connection is kept and tried again", async ({ browser }) => {
   const how = { width: 1280, scripts: true };

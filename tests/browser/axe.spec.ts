@@ -1,6 +1,6 @@
 import AxeBuilder from "@axe-core/playwright";
-import { expect, test, type Page } from "@playwright/test";
-import { atTheDesk, invite, person, toLayouts } from "./world";
+import { expect, type Page } from "@playwright/test";
+import { atTheDesk, invite, person, test, toLayouts } from "./world";
 
 const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 

@@ -1,7 +1,7 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { tidewheel } from "../../lib/demo";
 import { deskPerson, ground, linkIn, type Ground } from "./ground";
-import { person } from "./world";
+import { person, test } from "./world";
 
 let on: Ground;
 test.beforeAll(async () => { on = await ground(); });

@@ -1,6 +1,6 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { toSvg, type Drawing } from "../../lib/drawing";
-import { atTheDesk } from "./world";
+import { atTheDesk, test } from "./world";
 
 /** Runs in the page: where two drawings differ in elements, attributes or words. */
 function differences({ text, at }: { readonly text: string; readonly at: string }): readonly string[] {

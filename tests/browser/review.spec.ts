@@ -1,5 +1,5 @@
-import { expect, test } from "@playwright/test";
-import { atTheDesk, hrefOf, invite, person, SLOW_MS, toLayouts } from "./world";
+import { expect } from "@playwright/test";
+import { atTheDesk, hrefOf, invite, person, test, toLayouts, SLOW_MS } from "./world";
 
 test("a second revision is read by what changed since the first, and has its sheets and its calendar file", async ({ browser }) => {
   const how = { width: 1280, scripts: true };

@@ -1,5 +1,5 @@
-import { expect, test } from "@playwright/test";
-import { atTheDesk, hrefOf, invite, person, SLOW_MS } from "./world";
+import { expect } from "@playwright/test";
+import { atTheDesk, hrefOf, invite, person, test, SLOW_MS } from "./world";
 
 for (const scripts of [false, true]) for (const width of [390, 1280]) {
   test(`from the mail to the agreed layout at ${width} px with scripts ${scripts ? "on" : "off"}`, async ({ browser }) => {
@@ -50,6 +50,7 @@ for (const scripts of [false, true]) for (const width of [390, 1280]) {
     await expect(desk.page.getByRole("blockquote").first()).toHaveText("My aunt uses a chair with wheels.");
     await desk.tap(/^Return revision 1/);
     await expect(desk.page).toHaveTitle(/^Error: /);
+    if (scripts) await expect(desk.page.locator(".errors")).toBeFocused();
     await desk.page.getByLabel("Or return it with a reason").fill("Put her table nearer the door.");
     await desk.press(/^Return revision 1/);
 

@@ -1,4 +1,10 @@
-import { expect, type Browser, type Page } from "@playwright/test";
+import { expect, test as plain, type Browser, type BrowserContext, type Page } from "@playwright/test";
+
+const open: BrowserContext[] = [];
+/** A test whose people leave when it ends: pages left open would go on working, and slow down what comes after. */
+export const test = plain.extend<{ readonly leaving: undefined }>({
+  leaving: [async ({ browserName: _ }, use) => { await use(undefined); for (const one of open.splice(0)) await one.close(); }, { auto: true }],
+});
 
 const need = (name: string): string => {
   const value = process.env[name];
@@ -22,6 +28,7 @@ export type How = { readonly width: number; readonly scripts: boolean; readonly 
 /** A browser of its own: its cookies are nobody else's. */
 export async function person(browser: Browser, { width, scripts, dark = false }: How): Promise<Who> {
   const context = await browser.newContext({ viewport: { width, height: 900 }, javaScriptEnabled: scripts, colorScheme: dark ? "dark" : "light" });
+  open.push(context);
   const page = await context.newPage();
   return {
     page,
