@@ -3,7 +3,7 @@ import { Caution } from "@/components/plan/caution";
 import { Day } from "@/components/plan/day";
 import type { TwoWidths } from "@/components/plan/drawing";
 import { Pairs } from "@/components/ui/pairs";
-import { sayDay, sayFingerprint, sayMoment, sayMoney } from "@/components/ui/say";
+import { capital, sayDay, sayFingerprint, sayMoment, sayMoney } from "@/components/ui/say";
 
 /** The coordinator's words on what was returned, before anything else. */
 export function Returned({ booking }: { readonly booking: BookingView }) {
@@ -35,8 +35,8 @@ export function SetByVenue({ booking, plans }: { readonly booking: BookingView; 
 }
 
 const NEXT = {
-  sent: "Your coordinator looks at it and either agrees it or returns it with a reason. You get a mail either way; nothing is needed from you now.",
-  agreed: "This is the layout of your day. If something must change, write to your coordinator, who can open it again.",
+  sent: "{who} looks at it and either agrees it or returns it with a reason. You get a mail either way; nothing is needed from you now.",
+  agreed: "This is the layout of your day. If something must change, write to {who}.",
   closed: "This booking is closed. If that surprises you, write to the venue.",
 } as const;
 
@@ -45,7 +45,7 @@ export function Standing({ booking }: { readonly booking: BookingView }) {
   const { venue, state } = booking;
   const last = booking.revisions.at(-1);
   const head = state === "agreed" ? `Agreed: revision ${last?.number ?? ""}` : state === "closed" ? "Closed" : `Sent: revision ${last?.number ?? ""}`;
-  const next = state === "sent" || state === "agreed" || state === "closed" ? NEXT[state] : null;
+  const next = state === "sent" || state === "agreed" || state === "closed" ? capital(NEXT[state].replace("{who}", booking.package.coordinator ? "your coordinator" : "the venue")) : null;
   return (
     <section className="section max-w-[50rem]" aria-labelledby="standing-head">
       <h2 id="standing-head">{head}</h2>

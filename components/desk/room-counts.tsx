@@ -22,10 +22,10 @@ export function RoomCounts({ counts: { room, drape, styles }, venue }: { readonl
     <section className="section" aria-labelledby={id}>
       <h2 id={id}>{name}{cloth && `, with the ${cloth.replace(/^The /, "").replace(/^./, (c) => c.toLowerCase())}`}</h2>
       {styles.length === 0 ? <p className="small sec mt-3">Nothing is seated here: the room is used for other things.</p> : (
-        <Scroll label={`Counts: ${name}`}><table>
+        <Scroll label={`Counts: ${name}`}><table className="stacked">
           <thead><tr><th scope="col">Style</th><th scope="col" className="figures">In comfort</th><th scope="col" className="figures">At the most</th><th scope="col" className="figures">Ceiling</th><th scope="col">Set by</th></tr></thead>
           <tbody>{styles.map(({ style, counts }) => (
-            <tr key={style}><th scope="row">{STYLE_WORD[style]}</th><td className="figures"><b>{counts.comfort.seats}</b></td><td className="figures">{counts.most.seats}</td><td className="figures">{counts.ceiling.seats}</td><td>{counts.ceiling.because}</td></tr>
+            <tr key={style}><th scope="row">{STYLE_WORD[style]}</th><td className="figures" data-head="in comfort"><b>{counts.comfort.seats}</b></td><td className="figures" data-head="at the most">{counts.most.seats}</td><td className="figures" data-head="ceiling">{counts.ceiling.seats}</td><td className="wide" data-head="Set by">{counts.ceiling.because}</td></tr>
           ))}</tbody>
         </table></Scroll>
       )}

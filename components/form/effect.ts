@@ -3,7 +3,7 @@ import type { StepId } from "@/lib/brief/draft";
 import type { ArrangeResult, Capacity, Item, Layout, Quote, SceneId } from "@/lib/layout";
 import { ruleValues } from "@/lib/rules";
 import type { Venue } from "@/lib/venue";
-import { sayLength } from "../ui/say";
+import { capital, inWords, sayLength } from "../ui/say";
 import { bestOf, seatsOf, type StyleSeats } from "./questions/seats";
 
 export type EffectInput = {
@@ -48,7 +48,7 @@ function mealSentence(i: EffectInput): string {
   if (i.guests === 0) return `${phrase} seat ${chosen.comfort} in comfort in the ${where}, ${chosen.most} at the most.`;
   const laid = i.result?.status === "arranged" ? i.result.layouts[0]?.why[0] : undefined;
   if (laid && i.guests > chosen.comfort) return `As the ${where} stands, ${phrase.charAt(0).toLowerCase()}${phrase.slice(1)} seat ${chosen.comfort} of your ${i.guests} in comfort, ${chosen.most} at the most. Laid out for you: ${laid.charAt(0).toLowerCase()}${laid.slice(1)}`;
-  if (i.guests <= chosen.comfort) return `${phrase} seat all ${i.guests} of you in comfort in the ${where}; there is room for ${chosen.comfort - i.guests} more.`;
+  if (i.guests <= chosen.comfort) return `${phrase} seat all ${i.guests} of you in comfort in the ${where}${chosen.comfort > i.guests ? `; there is room for ${chosen.comfort - i.guests} more` : ", and nobody more"}.`;
   const cure = STYLES.map((s) => ({ s, seats: seatsOf(i.capacity, s, i.rooms, true) })).find((o) => o.s !== style && o.seats && o.seats.comfort >= i.guests);
   const then = cure ? ` ${PHRASE[cure.s] ?? "Others"} seat everyone in comfort.` : "";
   if (i.guests <= chosen.most) return `${phrase} seat all ${i.guests} of you in the ${where}, closer than comfort: ${chosen.comfort} would sit at ease.${then}`;
@@ -74,11 +74,11 @@ function placedSentence(layout: Layout, venue: Venue, what: { readonly roles: re
   const rooms = [...new Set(found.map((f) => f.item.room))].map((id) => roomName(venue, id));
   const names = new Set(found.flatMap((f) => [f.item.role ?? f.item.kind, ...(f.item.also ?? [])]).filter((r) => what.roles.includes(r)));
   if (names.size === 0) return `${what.one.replace(/^a /, "No ")} is drawn yet.`;
-  return `${names.size} ${isAre(names.size, "of them has its place", "of them have their places")}, in the ${new Intl.ListFormat(venue.locale).format(rooms)}.`;
+  return `${capital(inWords(names.size))} ${isAre(names.size, "of them has its place", "of them have their places")}, in the ${new Intl.ListFormat(venue.locale).format(rooms)}.`;
 }
 
 const LOOK: Readonly<Record<StepId, readonly SceneId[]>> = {
-  guests: ["meal", "drinks"], ceremony: ["ceremony", "meal"], meal: ["meal", "drinks"], music: ["dancing", "meal"], displays: ["drinks", "meal", "ceremony"], extras: ["dancing", "drinks", "meal"],
+  guests: ["meal", "drinks"], ceremony: ["ceremony", "meal"], meal: ["meal", "drinks"], music: ["dancing", "meal"], displays: ["meal", "drinks", "ceremony"], extras: ["meal", "dancing", "drinks"],
 };
 
 /** What the answers so far do: one sentence, the measure of places, and the plan that shows it. */

@@ -1,6 +1,7 @@
 import type { FormValues, StepId } from "@/lib/brief/draft";
 import type { Venue } from "@/lib/venue";
 import type { Option } from "../ui/choices";
+import { capital } from "../ui/say";
 import { AISLE, HERE, SEATING } from "./questions/ceremony";
 import { DISPLAY_OPTIONS, EXTRA_OPTIONS, WISH_OPTIONS } from "./questions/displays";
 import { CLOSENESS, FORMS, SERVICE, TABLES, TOP } from "./questions/meal";
@@ -61,5 +62,12 @@ export function saidShort(step: StepId, v: FormValues, venue: Venue): string {
   const said = saidIn(step, v, venue).filter((s) => s.said !== NOT_YET && s.said !== "None");
   if (said.length === 0) return "Not sure yet";
   if (step === "guests") return said.map((s) => `${s.name.toLowerCase()} ${s.said}`).join(", ").replace(/^a/, "A");
-  return said.filter((s) => s.field !== "notes").map((s) => (s.said === "Yes" || s.said === "No" ? `${s.name.toLowerCase()}: ${s.said.toLowerCase()}` : s.said)).join(", ") || "Notes only";
+  const short = (s: Said): string => {
+    if (s.said === "Yes" || s.said === "No") return `${s.name.toLowerCase()}: ${s.said.toLowerCase()}`;
+    if (s.field === "players") return `${s.said} ${s.said === "1" ? "player" : "players"}`;
+    if (s.field === "dancing" && /^\d/.test(s.said)) return `${s.said} dancing at once`;
+    // Names of rooms keep their capital.
+    return s.field === "room" || /^[A-Z]{2}/.test(s.said) ? s.said : s.said.charAt(0).toLowerCase() + s.said.slice(1);
+  };
+  return capital(said.filter((s) => s.field !== "notes").map(short).join(", ")) || "Notes only";
 }

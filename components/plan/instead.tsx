@@ -23,7 +23,7 @@ export function NoLayout({ result }: { readonly result: ArrangeResult }) {
       <section className="section max-w-[50rem]" aria-labelledby="instead-head">
         <h2 id="instead-head">What would do instead</h2>
         {result.instead.length === 0
-          ? <p className="mt-3 measure">No single change was found that does. Your coordinator can help: whom to ask stands at the foot of this page.</p>
+          ? <p className="mt-3 measure">No single change was found that does. The venue can help: whom to ask stands at the foot of this page.</p>
           : (
             <>
               <p className="small sec mt-3">Each of these was tried, and a layout was found. The smallest comes first.</p>

@@ -57,7 +57,7 @@ export function askExtras({ values, errors }: Asking): Asked {
       <fieldset className="ask">
         <legend>Anything we should know?</legend>
         <AreaField name="notes" label="In your own words (optional)" value={oneOf(values, "notes")} errors={errors} rows={6}
-          hint="Who should sit near the door, what you bring yourselves, what must not be forgotten. Your coordinator reads this. 10,000 characters at the most." />
+          hint="Who should sit near the door, what you bring yourselves, what must not be forgotten. The desk reads this. 10,000 characters at the most." />
       </fieldset>
     ),
   };

@@ -32,7 +32,7 @@ export default async function OpenPage({ params }: Props) {
           <li>Eight short steps, about twenty minutes in all. You need a rough count of your guests; nothing else.</li>
           <li>Each step is saved by itself. Close the page whenever you like; the link in your mail brings you back, on any device.</li>
           <li>“Not sure yet” is an answer. You see up to three layouts, with what each costs, before anything is sent.</li>
-          <li>We keep your answers with your booking, to plan this one day. Your coordinator reads them; nobody else does.</li>
+          <li>We keep your answers with your booking, to plan this one day. The desk at {venueName} reads them; nobody else does.</li>
         </ul>
       </div>
       <form method="post" action="/open/enter" className="go-row">

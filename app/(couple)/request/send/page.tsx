@@ -34,6 +34,7 @@ export default async function SendPage({ searchParams }: Props) {
   if (booking.chosen.outdated) redirect("/request/layout?why=changed");
   const { venue } = booking;
   const { layout } = booking.chosen;
+  const reader = booking.package.coordinator ? "your coordinator" : "the venue";
   const kept = heldFor(await asked(searchParams, "kept"), "send", actor.reference);
   const plans = await plansOf(house, actor, { reference: booking.reference, layout });
   const titleOf = (scene: string): string => layout.scenes.find((s) => s.id === scene)?.title ?? scene;
@@ -43,7 +44,7 @@ export default async function SendPage({ searchParams }: Props) {
       <ErrorSummary errors={kept?.errors ?? []} />
       <p className="step-line">Step 8 of 8</p>
       <h1>Check and send</h1>
-      <p className="lead measure mt-4">Read it through once more. Nothing goes to your coordinator before you press Send.</p>
+      <p className="lead measure mt-4">Read it through once more. Nothing goes to {reader} before you press Send.</p>
       {kept?.stale && <p className="errors mt-4" role="alert"><b>Someone saved this booking while you had this page open.</b> Below is how it stands now; look it over and send it if it is right.</p>}
       <div className="answers-grid">
         <section className="section"><h2>The day</h2>
@@ -67,8 +68,8 @@ export default async function SendPage({ searchParams }: Props) {
       <form method="post" action="/request/send/go" noValidate className="section max-w-[50rem]">
         <h2>Send it</h2>
         <input type="hidden" name="revision" value={booking.revision} />
-        <AreaField name="notes" label="Anything your coordinator should know? (optional)" hint="10,000 characters at the most." value={notes} errors={kept?.errors ?? []} />
-        <p className="small sec measure mt-4">Once sent it is read-only to you until your coordinator agrees it or returns it.</p>
+        <AreaField name="notes" label={`Anything ${reader} should know? (optional)`} hint="10,000 characters at the most." value={notes} errors={kept?.errors ?? []} />
+        <p className="small sec measure mt-4">Once sent it is read-only to you until {reader} agrees it or returns it.</p>
         <div className="go-row">
           <button className="btn btn-go" type="submit" name="then" value="send">Send to {venue.name}</button>
           <button className="btn-quiet" type="submit" name="then" value="later">Save and come back later</button>

@@ -25,11 +25,11 @@ export default async function MailboxPage() {
       <h1 className="mt-4">Mailbox</h1>
       <p className="lead measure mt-3">Every mail of this demonstration ends here instead of going out.</p>
       {seen.value.length === 0 ? <p className="mt-5">No mail yet. Add a booking, and its link appears here.</p> : (
-        <Scroll label="Mails"><table className="mt-5">
+        <Scroll label="Mails"><table className="stacked mt-5">
           <thead><tr><th scope="col">To</th><th scope="col">About</th><th scope="col">When</th><th scope="col">State</th></tr></thead>
           <tbody>{seen.value.map((m) => (
             <tr key={m.id}>
-              <td className="break-all">{m.to}</td>
+              <td className="wide">{m.to}</td>
               <th scope="row"><a href={`/desk/mailbox/${m.id}`}>{m.subject}</a></th>
               <td>{sayMoment(m.sentAt ?? m.queuedAt, speech)}</td>
               <td>{WORD[m.state]}{m.why ? `: ${m.why}` : ""}</td>
