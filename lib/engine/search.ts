@@ -14,8 +14,8 @@ import type { Stopwatch } from "./stopwatch";
 
 /** Attempts in one search: effort is budgeted in steps, never in seconds. */
 const ATTEMPTS = 14;
-/** Attempts more once a layout is found, for others that differ in kind; whole days finished for the sake of choice. */
-const MORE = 5, FINISHED = 6;
+/** Attempts more once a layout is found, for others that differ in kind; while it is the only one; before small differences count; whole days finished for the sake of choice. */
+const MORE = 5, ALONE = 8, PATIENCE = 3, FINISHED = 6;
 /** What adds so much to the choice is finished at once; what adds less waits until nothing better came. */
 const TELLING = 1;
 /** What an attempt in the rooms of a layout that is kept, and one that will hardly seat everyone, is put back by. */
@@ -72,11 +72,12 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
     const near = list.filter((a) => a.plan.drapes.length <= first.day.plan.drapes.length && a.cost <= first.cost + WORTH);
     const back = (a: Attempt): number => a.cost + (s.kept.some((k) => signOf(k.day.plan) === signOf(a.plan)) ? ALIKE : 0) + (guess.likely(a) ? 0 : UNLIKELY);
     chooseMore(TELLING);
-    for (let more = 0; more < MORE && s.kept.length < most && !options.stop?.(); more++) {
+    for (let more = 0; more < (s.kept.length === 1 ? ALONE : MORE) && s.kept.length < most && !options.stop?.(); more++) {
       const next = near.filter((a) => open(a) && !settled(s, got, a)).map((a) => ({ a, at: back(a) })).sort((x, y) => x.at - y.at)[0];
       if (!next) break;
       run(next.a);
-      chooseMore(TELLING);
+      // With one layout alone in hand, what differs little is looked at as well: where the check refuses it, a lane or cleared furniture may mend it.
+      chooseMore(s.kept.length === 1 && more >= PATIENCE ? 0 : TELLING);
     }
   }
   if (s.kept.length === 0 && limit >= ATTEMPTS) lastTries(s, list, got);
