@@ -34,7 +34,7 @@ export async function person(browser: Browser, { width, scripts, dark = false }:
     page,
     go: async (path) => { await page.goto(path.startsWith("http") ? path : base() + path); },
     // Sent by the browser or by a script, a form's answer is a new page: what comes next is done on that one, however slow the machine.
-    press: async (name) => { await Promise.all([page.waitForEvent("domcontentloaded"), page.getByRole("button", { name }).first().click()]); },
+    press: async (name) => { await Promise.all([page.waitForEvent("domcontentloaded", { timeout: SLOW_MS }), page.getByRole("button", { name }).first().click()]); },
     tap: async (name) => { await page.getByRole("button", { name }).first().click(); },
   };
 }
