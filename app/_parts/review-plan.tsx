@@ -46,7 +46,7 @@ export async function ReviewPlan({ house, actor, booking, revision, part, plain 
         caption={scene.seats > 0 ? `${layout.title}: ${counted(scene.seats, "place", "places")}` : layout.title}
         aside={earlier && <a href={hrefOf(scene.id, !plain)}>{plain ? `Show what changed since revision ${earlier.number}` : "Show it without the changes"}</a>}
       />
-      {since !== undefined && <p className="note sec mt-2">Dashed: as it was in revision {since}. Outlined: as it is in revision {revision?.number}. The numbers are those of the list.</p>}
+      {since !== undefined && <p className="note sec mt-2">Was: revision {since}. Now: revision {revision?.number}. The numbers on the plan are those of the list.</p>}
       {earlier && <Changes venue={venue} was={earlier.layout} now={layout} scene={scene} since={earlier.number} hrefOf={hrefOf} />}
       <details className="act mt-5"><summary>{scene.title} in words</summary><div className="pb-4"><SceneInWords scene={scene} venue={venue} /></div></details>
       <p className="small sec mt-3">Turnover: {sayTurnovers(layout.turnovers)}.</p>
