@@ -59,9 +59,10 @@ function SetByVenue({ booking }: { readonly booking: BookingView }) {
   const { setByVenue, chosen, venue } = booking;
   if (!setByVenue) return null;
   return (
-    <section className="section" aria-labelledby="set-head">
+    <section className="mb-6" aria-labelledby="set-head">
       <h2 id="set-head">Set by the venue, not agreed</h2>
       <p className="mt-3">Nothing had come by the due date, so the standard layout “{setByVenue.layout.title}” was put down {sayMoment(setByVenue.at, venue)}. The couple can still send theirs.</p>
+      <p className="small sec mt-2">It stands as it is in the venue’s file and was not checked against this couple’s answers.</p>
       {chosen && <p className="small sec mt-2">They have chosen “{chosen.layout.title}” and not sent it.</p>}
     </section>
   );

@@ -46,7 +46,7 @@ export default async function RequestPage({ searchParams }: { readonly searchPar
       {open ? (
         <>
           <p className="lead measure mt-4">
-            {state === "returned" ? "Change what needs it and send it again" : "Eight short steps to the layout of your day"}. We need it by {sayDay(booking.dueDate, venue.locale)}, {sayLeft(booking.daysLeft)}.
+            {state === "returned" ? "Change what needs it and send it again" : "Eight short steps to the layout of your day"}. {booking.overdue ? "It was due by" : "We need it by"} {sayDay(booking.dueDate, venue.locale)}{booking.overdue ? "" : `, ${sayLeft(booking.daysLeft)}`}.
           </p>
           <p className="small sec measure mt-2">Each step is saved by itself. “Not sure yet” is an answer.</p>
           <div className="section max-w-[50rem]"><h2 className="hidden-words">Steps</h2><StepList lines={lines} /></div>

@@ -52,7 +52,7 @@ export default async function ReviewPage({ params, searchParams }: Props) {
           </div>
         </div>
         <div className="rail">
-          {layout && <section className="section"><h2>Findings</h2><Findings findings={findings} sceneWord={titleOf} /></section>}
+          {layout && (revision || !booking.setByVenue) && <section className="section"><h2>Findings</h2><Findings findings={findings} sceneWord={titleOf} /></section>}
           <Decide booking={booking} revision={revision} reason={kept ? String(kept.values.reason ?? "") : ""} errors={kept?.errors ?? []} />
           <PapersOf booking={booking} revision={revision} />
           <Caution />
