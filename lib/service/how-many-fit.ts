@@ -15,6 +15,9 @@ export type RoomFits = {
 };
 export type FitsView = { readonly venue: Venue; readonly version: number; readonly rooms: readonly RoomFits[] };
 
+/** The width at which these drawings stand beside each other, CSS pixels: their words are sized for it. */
+const SMALL = 340;
+
 /** A count as a layout of one scene, so that it can be drawn. */
 const asLayout = (room: string, drape: string | null, fit: Fit): Layout => ({
   id: "fit", title: "", why: [], turnovers: [], findings: [],
@@ -33,7 +36,7 @@ export async function howManyFit(house: House, actor: Actor, { venue: wanted }: 
     room, drape,
     styles: await Promise.all(STYLES.flatMap((style) => { const counts = styles[style]; return counts ? [{ style, counts }] : []; }).map(async ({ style, counts }) => ({
       style, counts,
-      svg: counts.comfort.items.length === 0 ? "" : await house.works.planSvg({ venue: found.venue, layout: asLayout(room, drape, counts.comfort), scene: "meal", sheet: false }),
+      svg: counts.comfort.items.length === 0 ? "" : await house.works.planSvg({ venue: found.venue, layout: asLayout(room, drape, counts.comfort), scene: "meal", sheet: false, pixelWidth: SMALL }),
     }))),
   })));
   return ok({ venue: found.venue, version: found.version, rooms });
