@@ -1,6 +1,5 @@
 import { calendarFor, currentActor, theHouse } from "@/lib/service";
-
-const refuse = (status: number): Response => new Response(null, { status, headers: { "Cache-Control": "no-store" } });
+import { fileAnswer, refuse } from "../../_server/file-answer";
 
 /** The calendar file of a booking, for the desk. */
 export async function GET(request: Request): Promise<Response> {
@@ -8,13 +7,5 @@ export async function GET(request: Request): Promise<Response> {
   if (!reference) return refuse(404);
   const house = await theHouse();
   const actor = await currentActor(house, { cookie: request.headers.get("cookie"), side: "desk" });
-  const made = await calendarFor(house, actor, { reference });
-  if (!made.ok) return refuse(made.error.code === "incomplete" || made.error.code === "wrong-state" ? 409 : 404);
-  const plain = made.value.fileName.replace(/[^\w.-]+/g, "-");
-  return new Response(made.value.text, {
-    headers: {
-      "Content-Type": "text/calendar; charset=utf-8", "Cache-Control": "no-store", "X-Content-Type-Options": "nosniff",
-      "Content-Disposition": `attachment; filename="${plain}"`,
-    },
-  });
+  return fileAnswer(await calendarFor(house, actor, { reference }), { type: "text/calendar; charset=utf-8", as: "attachment", body: ({ text }) => text });
 }

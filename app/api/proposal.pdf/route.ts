@@ -1,25 +1,13 @@
 import { currentActor, proposalPdfFor, theHouse } from "@/lib/service";
-
-const refuse = (status: number): Response => new Response(null, { status, headers: { "Cache-Control": "no-store" } });
+import { askedFor, pdfAnswer, refuse } from "../../_server/file-answer";
 
 /** The proposal of a booking as PDF, for those who may see it. */
 export async function GET(request: Request): Promise<Response> {
-  const query = new URL(request.url).searchParams;
-  const reference = query.get("ref") ?? "";
-  const number = query.get("number");
-  if (!reference || (number !== null && !/^\d{1,6}$/.test(number))) return refuse(404);
+  const asked = askedFor(request);
+  if (!asked) return refuse(404);
   const house = await theHouse();
   const cookie = request.headers.get("cookie");
   const asCouple = await currentActor(house, { cookie, side: "couple" });
-  const actor = asCouple.kind === "couple" && asCouple.reference === reference ? asCouple : await currentActor(house, { cookie, side: "desk" });
-  const made = await proposalPdfFor(house, actor, { reference, number: number === null ? undefined : Number(number) });
-  if (!made.ok) return refuse(made.error.code === "incomplete" || made.error.code === "wrong-state" ? 409 : 404);
-  const { bytes, fileName } = made.value;
-  const plain = fileName.replace(/[^\w.-]+/g, "-");
-  return new Response(new Uint8Array(bytes), {
-    headers: {
-      "Content-Type": "application/pdf", "Cache-Control": "no-store", "X-Content-Type-Options": "nosniff",
-      "Content-Disposition": `inline; filename="${plain}"; filename*=UTF-8''${encodeURIComponent(fileName)}`,
-    },
-  });
+  const actor = asCouple.kind === "couple" && asCouple.reference === asked.reference ? asCouple : await currentActor(house, { cookie, side: "desk" });
+  return pdfAnswer(await proposalPdfFor(house, actor, asked));
 }
