@@ -16,19 +16,14 @@ type Question = { readonly reference: string; readonly waitMs?: number };
 
 /** Runs the engine on the answers so far. Its answer is kept while answers, venue and engine stay the same. */
 export async function arrangeFor(house: House, actor: Actor, { reference, waitMs }: Question): Promise<Outcome<Arranged>> {
-  const { db } = house.store;
-  const booking = await gate(db, actor, { reference, action: "arrange" });
-  if (!booking.ok) return booking;
-  const venue = await venueOf(db, booking.value);
-  if (!venue) return fail({ code: "not-found" });
-  const brief = briefOf(booking.value);
-  if (!brief) return fail({ code: "incomplete", missing: ["guests"] });
-  const result = await within(arranged(house, venue, brief, reference), waitMs);
+  const asked = await questionFor(house, actor, reference);
+  if (!asked.ok) return asked;
+  const { venue, brief } = asked.value;
+  const result = await within(arranged(house, asked.value, reference), waitMs);
   return result ? ok({ brief, result, venue: venue.venue, venueVersion: venue.version }) : fail({ code: "working" });
 }
 
-async function arranged(house: House, venue: VenueVersion, brief: Brief, asker: string): Promise<ArrangeResult> {
-  const key = arrangementKey(house.works.engineVersion, venue, brief);
+async function arranged(house: House, { venue, brief, key }: Asked, asker: string): Promise<ArrangeResult> {
   const found = await foundFor(house.store.db, key);
   if (found) return found;
   return join({
@@ -38,34 +33,37 @@ async function arranged(house: House, venue: VenueVersion, brief: Brief, asker: 
   });
 }
 
-/** The key of the question that a booking's answers ask the engine; a refusal where they ask none yet. */
-async function keyFor(house: House, actor: Actor, reference: string): Promise<Outcome<string>> {
+type Asked = { readonly venue: VenueVersion; readonly brief: Brief; readonly key: string };
+
+/** The question that a booking's answers ask the engine, and its key; a refusal where they ask none yet. */
+async function questionFor(house: House, actor: Actor, reference: string): Promise<Outcome<Asked>> {
   const { db } = house.store;
   const booking = await gate(db, actor, { reference, action: "arrange" });
   if (!booking.ok) return booking;
   const venue = await venueOf(db, booking.value);
   if (!venue) return fail({ code: "not-found" });
   const brief = briefOf(booking.value);
-  return brief ? ok(arrangementKey(house.works.engineVersion, venue, brief)) : fail({ code: "incomplete", missing: ["guests"] });
+  return brief ? ok({ venue, brief, key: arrangementKey(house.works.engineVersion, venue, brief) }) : fail({ code: "incomplete", missing: ["guests"] });
 }
 
 export type ArrangingView = { readonly state: "here" | "working" | "none"; /** Stopped by the couple before its end. */ readonly stopped: boolean; readonly done: number; readonly of: number };
 
 /** How far the engine is with a booking's answers. It starts nothing. */
 export async function arrangingOf(house: House, actor: Actor, { reference }: { readonly reference: string }): Promise<Outcome<ArrangingView>> {
-  const key = await keyFor(house, actor, reference);
-  if (!key.ok) return key;
-  const progress = progressOf(key.value);
+  const asked = await questionFor(house, actor, reference);
+  if (!asked.ok) return asked;
+  const { key } = asked.value;
+  const progress = progressOf(key);
   if (progress) return ok({ state: "working", stopped: false, ...progress });
-  const here = (await foundFor(house.store.db, key.value)) !== undefined;
-  return ok({ state: here ? "here" : "none", stopped: wasStopped(key.value), done: 0, of: 0 });
+  const here = (await foundFor(house.store.db, key)) !== undefined;
+  return ok({ state: here ? "here" : "none", stopped: wasStopped(key), done: 0, of: 0 });
 }
 
 /** Ends the search, to show what has been found; or takes it up again from the start. */
 export async function stopArranging(house: House, actor: Actor, { reference, again = false }: { readonly reference: string; readonly again?: boolean }): Promise<Outcome<null>> {
-  const key = await keyFor(house, actor, reference);
-  if (!key.ok) return key;
-  if (again) resume(key.value); else stop(key.value);
+  const asked = await questionFor(house, actor, reference);
+  if (!asked.ok) return asked;
+  if (again) resume(asked.value.key); else stop(asked.value.key);
   return ok(null);
 }
 
