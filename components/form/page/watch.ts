@@ -63,19 +63,14 @@ export function watch(at: HTMLFormElement, { form, names, report, tell }: How): 
     const look = (): void => { void control.register(target.name).onBlur({ type: "blur", target }); };
     if (held) waiting.push(look); else look();
   };
-  at.addEventListener("submit", submit);
-  at.addEventListener("input", changed);
-  at.addEventListener("focusout", left);
-  document.addEventListener("pointerdown", press, true);
-  document.addEventListener("pointerup", release, true);
-  document.addEventListener("pointercancel", release, true);
+  const gone = new AbortController(), { signal } = gone;
+  at.addEventListener("submit", submit, { signal });
+  at.addEventListener("input", changed, { signal });
+  at.addEventListener("focusout", left, { signal });
+  document.addEventListener("pointerdown", press, { signal, capture: true });
+  for (const end of ["pointerup", "pointercancel"] as const) document.addEventListener(end, release, { signal, capture: true });
   return () => {
-    at.removeEventListener("submit", submit);
-    at.removeEventListener("input", changed);
-    at.removeEventListener("focusout", left);
-    document.removeEventListener("pointerdown", press, true);
-    document.removeEventListener("pointerup", release, true);
-    document.removeEventListener("pointercancel", release, true);
+    gone.abort();
     quiet();
     out.stop();
   };
