@@ -1,6 +1,6 @@
 import { add, area, scale } from "../geometry";
 import { footprintPolygon, STYLES, type Capacity, type Fit, type Item, type Style } from "../layout";
-import { ruleValues, standingItem, type RuleValues } from "../rules";
+import { gapsBetween, ruleValues, standingItem } from "../rules";
 import { axisOf, gatesToKeep, siteOf, type Room, type Venue } from "../venue";
 import { ceilingOf, type Ceiling } from "./bounds";
 import { cleanOf } from "./capacity/clean";
@@ -20,10 +20,6 @@ const TABLES: Readonly<Partial<Record<Style, { readonly tables: TablesWanted; re
 
 /** Gaps between the least (0) and those of comfort (1) that full tables are tried at besides. */
 const SLACKS = [0.5, 1];
-const between = ({ most, comfort }: RuleValues, slack: number): RuleValues["most"] => {
-  const mix = (a: number, b: number): number => Math.round(a + (b - a) * slack);
-  return { tableGap: mix(most.tableGap, comfort.tableGap), wallGap: mix(most.wallGap, comfort.wallGap), rowPitch: mix(most.rowPitch, comfort.rowPitch) };
-};
 
 /** Floor a person standing in comfort: 10 ft2, standing receptions (common practice, no source). */
 const STANDING_COMFORT = 10 * 0.09290304;
@@ -123,7 +119,7 @@ function tableFit(place: Place, style: Style, { perTable, slack }: { readonly pe
     exits: here.gates.map((g) => add(g.at, scale(g.inward, 700))),
   };
   const ask: SeatingAsk = {
-    places: ceiling, families: familiesFor(place, style), gaps: between(ruleValues(venue), slack), perTable, tables: wanted.tables, form: wanted.form,
+    places: ceiling, families: familiesFor(place, style), gaps: gapsBetween(ruleValues(venue), slack), perTable, tables: wanted.tables, form: wanted.form,
     chair, wheelchairs: 0, chairsLeft: options.anyStock ? ceiling : chair.count,
   };
   let best = EMPTY;

@@ -8,5 +8,5 @@ export { loadKinds, netArea, peopleOf, postedFor, type LoadKind, type People, ty
 export { beforeRows, sees } from "./sight";
 export { meanwhile, type Meanwhile } from "./meanwhile";
 export { changes, contentsOf, gapFor } from "./turnovers";
-export { HOUSE_RULES, PROFILE_VALUES, ruleValues, type Gaps, type RuleValues } from "./values";
+export { gapsBetween, HOUSE_RULES, PROFILE_VALUES, ruleValues, type Gaps, type RuleValues } from "./values";
 export * from "./ways";

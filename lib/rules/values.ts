@@ -4,6 +4,12 @@ export type Gaps = { readonly tableGap: number; readonly wallGap: number; readon
 export type Factors = { readonly rows: number; readonly tables: number; readonly standing: number };
 
 /** Every number that the rules compare with; lengths in mm, areas in m2. */
+/** Gaps between the least (slack 0) and those of comfort (slack 1), whole millimetres. */
+export function gapsBetween({ most, comfort }: Pick<RuleValues, "most" | "comfort">, slack: number): Gaps {
+  const mix = (a: number, b: number): number => Math.round(a + (b - a) * slack);
+  return { tableGap: mix(most.tableGap, comfort.tableGap), wallGap: mix(most.wallGap, comfort.wallGap), rowPitch: mix(most.rowPitch, comfort.rowPitch) };
+}
+
 export type RuleValues = {
   readonly profile: "model-code" | "uk-guide" | "house";
   readonly comfort: Gaps;

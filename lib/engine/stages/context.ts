@@ -1,5 +1,5 @@
 import type { Brief } from "../../brief";
-import { siteFor, type Gaps, type RuleValues } from "../../rules";
+import { gapsBetween, siteFor, type Gaps, type RuleValues } from "../../rules";
 import type { Package, Site, Stock, Venue } from "../../venue";
 import type { Demand } from "./demand";
 
@@ -53,11 +53,8 @@ export function eases(brief: Brief): readonly Ease[] {
 }
 
 /** The gaps of an ease. Close ones stand half-way: at the least a way between tables may be no longer than twelve feet, and a full room takes fewer. */
-export function gapsOf({ comfort, most }: Pick<RuleValues, "comfort" | "most">, gaps: Ease["gaps"]): Gaps {
-  if (gaps !== "close") return gaps === "comfort" ? comfort : most;
-  const half = (a: number, b: number): number => Math.round((a + b) / 2);
-  return { tableGap: half(most.tableGap, comfort.tableGap), wallGap: half(most.wallGap, comfort.wallGap), rowPitch: half(most.rowPitch, comfort.rowPitch) };
-}
+export const gapsOf = (values: Pick<RuleValues, "comfort" | "most">, gaps: Ease["gaps"]): Gaps => gapsBetween(values, SLACK[gaps]);
+const SLACK: Readonly<Record<Ease["gaps"], number>> = { comfort: 1, close: 0.5, most: 0 };
 
 export const familiesOf = (venue: Venue, taken: ReadonlyMap<string, number>): readonly (Stock & { readonly left: number })[] =>
   venue.stock.filter((s) => s.kind === "table" && s.seats && s.seats.most > 1)

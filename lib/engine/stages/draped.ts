@@ -64,27 +64,27 @@ export function drapedFloor(site: Site, id: string): RoomFloor | null {
   return { ...bare, room, gates: openGates(site, id), blocked: blockedFloor(room), doorFloor: kept.map((g) => g.clear) };
 }
 
-/** Rooms that one can walk between by doors and openings, from one room on, with the drapes as they are. */
-export function joinedTo(site: Site, id: string): ReadonlySet<string> {
-  const seen = new Set([id]);
-  for (const at of seen) for (const g of openGates(site, at)) {
+/** Rooms that one comes to from others through such doors alone, with the drapes as they are. */
+function reached(site: Site, from: Iterable<string>, through: (g: Gate) => boolean): ReadonlySet<string> {
+  const seen = new Set(from);
+  for (const at of seen) for (const g of openGates(site, at).filter(through)) {
     const other = beyond(site, g);
     if (other !== null) seen.add(other);
   }
   return seen;
 }
 
+/** A door that guests come through, wheels among them. */
+const forEveryone = (g: Gate): boolean => g.door.for.includes("guests") && g.width >= 800 && !(g.door.steps && g.door.steps > 0);
+
+/** Rooms that one can walk between by doors and openings, from one room on, with the drapes as they are. */
+export const joinedTo = (site: Site, id: string): ReadonlySet<string> => reached(site, [id], () => true);
+
 /** Whether guests, wheels among them, can come into a room at all, with the drapes as they are. */
-export const canEnter = (site: Site, id: string): boolean =>
-  openGates(site, id).some((g) => g.door.for.includes("guests") && g.width >= 800 && !(g.door.steps && g.door.steps > 0));
+export const canEnter = (site: Site, id: string): boolean => openGates(site, id).some(forEveryone);
 
 /** Rooms that wheels come to without a step: from a way out without one, on through doors for guests of 800 mm. */
 export function withoutSteps(site: Site): ReadonlySet<string> {
-  const level = (g: Gate): boolean => g.door.for.includes("guests") && g.width >= 800 && !(g.door.steps && g.door.steps > 0);
-  const seen = new Set([...site.rooms.keys()].filter((id) => openGates(site, id).some((g) => level(g) && g.door.exit && g.leadsTo === null)));
-  for (const at of seen) for (const g of openGates(site, at).filter(level)) {
-    const other = beyond(site, g);
-    if (other !== null) seen.add(other);
-  }
-  return seen;
+  const entered = [...site.rooms.keys()].filter((id) => openGates(site, id).some((g) => forEveryone(g) && g.door.exit && g.leadsTo === null));
+  return reached(site, entered, forEveryone);
 }
