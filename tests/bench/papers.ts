@@ -135,5 +135,3 @@ export async function papers(): Promise<void> {
   line(`Chromium, ${printed} pages`, browser);
   process.stdout.write(`Chromium's time is ${(browser.ms / ours.ms).toFixed(1)} of ours (${(browser.ms / first.ms).toFixed(1)} of the first), our size ${(ours.kb / browser.kb).toFixed(2)} of its; ours ${(ours.ms / plain.ms).toFixed(1)} of bare pdfkit\n`);
 }
-
-if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) await papers();

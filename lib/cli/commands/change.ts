@@ -1,9 +1,9 @@
 import { change } from "../../engine";
 import { wholeOption } from "../args";
-import { jsonText, resultTo, type Command } from "../command";
+import { resultTo, type Command } from "../command";
 import { readVenueAndLayout } from "../read";
 import { SEED } from "./arrange";
-import { tell } from "./repair";
+import { answerLate } from "./repair";
 
 export const command: Command = {
   usage: { name: "change", files: ["VENUE", "AGREED-LAYOUT", "NEW-BRIEF"], options: ["--seed", "--out"], switches: [] },
@@ -12,9 +12,6 @@ export const command: Command = {
     const put = await resultTo(args, io);
     const { venue, layout, brief } = await readVenueAndLayout(args.files[0] ?? "", args.files[1] ?? "", args.files[2] ?? "");
     if (!brief) throw new Error("a brief that was read is gone");
-    const from = io.clock.now();
-    const result = change(venue, layout, brief, { seed });
-    await put(jsonText({ ...result, timing: { ...result.timing, totalMs: io.clock.now() - from } }));
-    return tell(result, io);
+    return answerLate(io, put, () => change(venue, layout, brief, { seed }));
   },
 };

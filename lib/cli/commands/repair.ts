@@ -17,8 +17,16 @@ function fixedOf(args: Args, layout: Layout): readonly string[] {
   return ids;
 }
 
+/** Works a late answer out and puts it where it is wanted, with the time it took; then says what became of the layout. */
+export async function answerLate(io: Io, put: (text: string) => Promise<void>, work: () => ArrangeResult): Promise<0 | 1> {
+  const from = io.clock.now();
+  const result = work();
+  await put(jsonText({ ...result, timing: { ...result.timing, totalMs: io.clock.now() - from } }));
+  return tell(result, io);
+}
+
 /** What became of a layout, in words and as an exit. */
-export function tell(result: ArrangeResult, io: Io): 0 | 1 {
+function tell(result: ArrangeResult, io: Io): 0 | 1 {
   for (const r of result.reasons) io.err(`${r.text}\n`);
   for (const i of result.instead) io.err(`instead: ${i.text}\n`);
   const [moved, relaid] = [result.moved ?? [], result.relaid ?? []];
@@ -35,9 +43,6 @@ export const command: Command = {
     const put = await resultTo(args, io);
     const { venue, layout, brief } = await readVenueAndLayout(args.files[0] ?? "", args.files[2] ?? "", args.files[1] ?? "");
     if (!brief) throw new Error("a brief that was read is gone");
-    const from = io.clock.now();
-    const result = repair(venue, brief, layout, fixedOf(args, layout), { seed });
-    await put(jsonText({ ...result, timing: { ...result.timing, totalMs: io.clock.now() - from } }));
-    return tell(result, io);
+    return answerLate(io, put, () => repair(venue, brief, layout, fixedOf(args, layout), { seed }));
   },
 };
