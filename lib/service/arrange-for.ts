@@ -24,10 +24,11 @@ export async function arrangeFor(house: House, actor: Actor, { reference, waitMs
 }
 
 async function arranged(house: House, { venue, brief, key }: Asked, asker: string): Promise<ArrangeResult> {
-  const found = await foundFor(house.store.db, key);
+  const look = (): Promise<ArrangeResult | undefined> => foundFor(house.store.db, key);
+  const found = await look();
   if (found) return found;
   return join({
-    key, asker,
+    key, asker, look,
     start: ({ flag, onProgress }) => house.works.arrange(venue.venue, questionOf(brief), { seed: SEED, layouts: LAYOUTS, flag, onProgress }),
     keep: (result) => arrangements.keep(house.store.db, { key, result, at: nowIso(house) }),
   });

@@ -33,8 +33,17 @@ export const progressOf = (key: string): Running["progress"] | undefined => all(
 
 type Start = (watch: { readonly flag: SharedArrayBuffer; readonly onProgress: (progress: Running["progress"]) => void }) => Promise<ArrangeResult>;
 
+type Asking = {
+  readonly key: string;
+  readonly asker: string;
+  /** Looks for an answer that is there already. */
+  readonly look: () => Promise<ArrangeResult | undefined>;
+  readonly start: Start;
+  readonly keep: (result: ArrangeResult) => Promise<void>;
+};
+
 /** Asks once for all who ask the same; a booking that asks something new no longer waits for what it asked before. */
-export function join({ key, asker, start, keep }: { readonly key: string; readonly asker: string; readonly start: Start; readonly keep: (result: ArrangeResult) => Promise<void> }): Promise<ArrangeResult> {
+export function join({ key, asker, look, start, keep }: Asking): Promise<ArrangeResult> {
   const { running } = all();
   for (const [other, one] of running) {
     if (other === key || !one.askers.delete(asker) || one.askers.size > 0) continue;
@@ -44,14 +53,17 @@ export function join({ key, asker, start, keep }: { readonly key: string; readon
   const under = running.get(key);
   if (under && under.ended !== "dropped") { under.askers.add(asker); return under.answer; }
   const flag = new SharedArrayBuffer(4);
-  const own: Running = { askers: new Set([asker]), flag, progress: { done: 0, of: 0 }, answer: Promise.resolve().then(() => work(own, { key, start, keep })) };
+  const own: Running = { askers: new Set([asker]), flag, progress: { done: 0, of: 0 }, answer: Promise.resolve().then(() => work(own, { key, look, start, keep })) };
   running.set(key, own);
   return own.answer;
 }
 
-async function work(own: Running, { key, start, keep }: { readonly key: string; readonly start: Start; readonly keep: (result: ArrangeResult) => Promise<void> }): Promise<ArrangeResult> {
+async function work(own: Running, { key, look, start, keep }: Omit<Asking, "asker">): Promise<ArrangeResult> {
   const { running, broken } = all();
   try {
+    // Who looked before the answer was kept may come here after the search ended: only a look under this claim is the last word.
+    const found = await look();
+    if (found) return found;
     const result = await start({ flag: own.flag, onProgress: (progress) => { own.progress = progress; } });
     if (own.ended === "dropped") throw new Error("nobody waits for these layouts any more");
     if (own.ended === undefined) await keep(result);
