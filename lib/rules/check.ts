@@ -53,12 +53,17 @@ const WEIGHT: Readonly<Record<Finding["level"], number>> = { must: 0, should: 1,
  */
 export function check(venue: Venue, layout: Layout, brief?: Brief): readonly Finding[] {
   const c = contextOf(venue, layout, brief);
-  const raw = [
-    ...c.scenes.flatMap((v) => Object.values(SCENE_RULES).flatMap((rule) => rule(v, c))),
-    ...Object.values(DAY_RULES).flatMap((rule) => rule(c)),
-  ];
-  return raw.map((f) => withText(venue, layout, f)).sort((a, b) => WEIGHT[a.level] - WEIGHT[b.level]);
+  return told(c, [...c.scenes.flatMap((v) => judgeScene(c, v)), ...judgeDay(c)]);
 }
+
+/** What every rule finds in one part of the day; it follows from that part, the venue and the brief alone. */
+export const judgeScene = (c: Context, v: SceneView): readonly Raw[] => Object.values(SCENE_RULES).flatMap((rule) => rule(v, c));
+/** What the rules find that look at the day as a whole. */
+export const judgeDay = (c: Context): readonly Raw[] => Object.values(DAY_RULES).flatMap((rule) => rule(c));
+
+/** Findings with their sentences, heaviest first. */
+export const told = (c: Context, raw: readonly Raw[]): readonly Finding[] =>
+  raw.map((f) => withText(c.venue, c.layout, f)).sort((a, b) => WEIGHT[a.level] - WEIGHT[b.level]);
 
 /** One rule's findings for one part of the day, without words: for a search that asks often. */
 export function judge(c: Context, v: SceneView, names: readonly string[]): readonly Raw[] {

@@ -82,16 +82,20 @@ export function siteFor(venue: Venue, drapes: readonly string[]): Site {
   return site;
 }
 
-export function contextOf(venue: Venue, layout: Layout, brief?: Brief): Context {
+/** One part of a day as the rules see it. */
+function viewOf(venue: Venue, scene: Scene, brief: Brief | undefined, chair: SceneView["chair"]): SceneView {
+  const site = siteFor(venue, scene.drapes);
+  const seats = guestSeats(scene.items);
+  const people = brief ? peopleOf(brief, scene.id) : { guests: seats, all: seats };
+  const rooms = [...new Set([...scene.rooms, ...scene.items.map((i) => i.room)])].filter((r) => site.rooms.has(r));
+  return { scene, site, parts: partsOf(scene, chair), chair, rooms, guests: people.guests, people: people.all };
+}
+
+/** All that rules ask of a day. With an earlier context of the same venue and brief, parts of the day that are the same objects are taken from it. */
+export function contextOf(venue: Venue, layout: Layout, brief?: Brief, earlier?: Context): Context {
   const chair = chairOf(venue);
-  const scenes = layout.scenes.map((scene): SceneView => {
-    const site = siteFor(venue, scene.drapes);
-    const seats = guestSeats(scene.items);
-    const people = brief ? peopleOf(brief, scene.id) : { guests: seats, all: seats };
-    const rooms = [...new Set([...scene.rooms, ...scene.items.map((i) => i.room)])].filter((r) => site.rooms.has(r));
-    return { scene, site, parts: partsOf(scene, chair), chair, rooms, guests: people.guests, people: people.all };
-  });
-  return { venue, layout, brief, values: ruleValues(venue), scenes };
+  const scenes = layout.scenes.map((scene) => earlier?.scenes.find((v) => v.scene === scene) ?? viewOf(venue, scene, brief, chair));
+  return { venue, layout, brief, values: earlier?.values ?? ruleValues(venue), scenes };
 }
 
 /** A place as findings give it: whole millimetres. */
