@@ -65,7 +65,9 @@ export const moveSchema = record({
   to: z.string().max(120),
   /** What the crew do: bring it out, put it away, shift it within the rooms, lay it. */
   act: z.enum(["out", "away", "shift", "lay"]).optional(),
-  minutes: z.number().min(0).optional(),
+  minutes: z.number().min(0).optional().describe("of one person's work"),
+  begins: z.number().min(0).optional().describe("minutes after the turnover's start at which the crew begin it"),
+  ends: z.number().min(0).optional().describe("minutes after the turnover's start at which it is done"),
 });
 
 export const turnoverSchema = record({
@@ -74,7 +76,10 @@ export const turnoverSchema = record({
   room: id.optional(),
   minutes: z.number().min(0).max(10_000),
   crew: z.int().min(1).max(1_000),
+  leaving: z.number().min(0).optional().describe("minutes from the start until the last guest is out of the room"),
   moves: z.array(moveSchema).readonly(),
+  aside: record({ pieces: z.int().min(1), minutes: z.number().min(0), begins: z.number().min(0), ends: z.number().min(0) }).optional()
+    .describe("pieces stacked or put aside first and set again later, most of them chairs; setting them is among the moves"),
 });
 
 export const quoteLineSchema = record({

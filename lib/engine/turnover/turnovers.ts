@@ -5,7 +5,7 @@ import { matching } from "./assignment";
 import { orderOf, type OnItsWay } from "./order";
 import { handled, stays, type Handled } from "./pieces";
 import { CARRY, CREW, doorSeconds, FLOW, ratesOf, WALK, type Rates } from "./rates";
-import { finishStages, type Job } from "./schedule";
+import { timetable, type Job, type Span } from "./schedule";
 import { storeFor, walkFrom, type Stop, type Store } from "./walk";
 
 export type TurnoverOptions = {
@@ -137,12 +137,12 @@ export function turnoverPlans(venue: Venue, from: Scene, to: Scene, options: Tur
     // Wheelchair spaces and drapes are no piece of furniture, yet a room in which they differ is another room.
     if (mine.length === 0 && contentsOf(from, room) === contentsOf(to, room) && drapesAt(venue, from, room) === drapesAt(venue, to, room)) return [];
     const leaving = emptying(site, room, options.guests ?? from.seats);
-    const stages = STAGES.map((s) => mine.filter((t) => t.stage === s));
+    const { timed, ends } = timetable(STAGES.map((s) => mine.filter((t) => t.stage === s)), { crew, from: leaving });
     return [{
       out: round(leaving), store: stores.get(room) ?? null,
       turnover: {
-        from: from.id, to: to.id, room, crew, minutes: Math.max(1, Math.ceil(round(leaving + finishStages(stages, crew)))),
-        moves: together(stages.flat()),
+        from: from.id, to: to.id, room, crew, minutes: Math.max(1, Math.ceil(round(ends))), leaving: round(leaving),
+        moves: together(timed), ...stackedFirst(timed),
       },
     }];
   });
@@ -153,14 +153,25 @@ export const turnovers = (venue: Venue, from: Scene, to: Scene, options: Turnove
   turnoverPlans(venue, from, to, options).map((p) => p.turnover);
 
 /** One line for what goes together: a table and the chairs about it. */
-function together(tasks: readonly Task[]): readonly Move[] {
+function together(tasks: readonly (Task & Span)[]): readonly Move[] {
   const lines = new Map<string, Move>();
-  for (const { move, minutes } of tasks) {
+  for (const { move, minutes, begins, ends } of tasks) {
     if (!move) continue;
     const key = `${move.item} ${move.to} ${move.act ?? ""}`;
-    lines.set(key, { ...move, minutes: round((lines.get(key)?.minutes ?? 0) + minutes) });
+    const known = lines.get(key);
+    lines.set(key, { ...move, minutes: round((known?.minutes ?? 0) + minutes), begins: Math.min(known?.begins ?? Infinity, round(begins)), ends: Math.max(known?.ends ?? 0, round(ends)) });
   }
   return [...lines.values()];
+}
+
+/** What is cleared out of the way to be set again later: handled twice, and no move of its own. */
+function stackedFirst(tasks: readonly (Task & Span)[]): Pick<Turnover, "aside"> {
+  const twice = tasks.filter((t) => t.move === null);
+  if (twice.length === 0) return {};
+  return { aside: {
+    pieces: twice.length, minutes: round(twice.reduce((n, t) => n + t.minutes, 0)),
+    begins: round(Math.min(...twice.map((t) => t.begins))), ends: round(Math.max(...twice.map((t) => t.ends))),
+  } };
 }
 
 const drapesAt = (venue: Venue, s: Scene, room: string): string =>

@@ -75,4 +75,18 @@ describe("turnovers", () => {
   it("starts when the last guest is out: 96 people through 1.6 m at one a second and metre take 1 minute", () => {
     expect(turnoverPlans(venueWith(), rows, meal, { guests: 96 })[0]?.out).toBe(96 / 1.6 / 60);
   });
+  it("tells when each move is begun and done: the crew begin when the last guest is out and are done in the turnover's minutes", () => {
+    const [t] = turnovers(venueWith(), rows, meal, { guests: 96 });
+    const moves = t?.moves ?? [];
+    expect(t?.leaving).toBe(96 / 1.6 / 60);
+    // 12 chairs are stacked first, a quarter of a minute each, by four people: three each.
+    expect(t?.aside).toMatchObject({ pieces: 12, minutes: 12 * 0.25 });
+    expect(Math.min(t?.aside?.begins ?? 0, ...moves.map((m) => m.begins ?? 0))).toBe(1);
+    expect(Math.ceil(Math.max(...moves.map((m) => m.ends ?? 0)))).toBe(t?.minutes);
+    // Laying waits for the chairs, and the chairs for the tables.
+    const first = (act: string): number => Math.min(...moves.filter((m) => m.act === act).map((m) => m.begins ?? 0));
+    const last = (act: string): number => Math.max(...moves.filter((m) => m.act === act).map((m) => m.ends ?? 0));
+    expect(first("lay")).toBeGreaterThanOrEqual(last("shift"));
+    expect(first("shift")).toBeGreaterThanOrEqual(first("out"));
+  });
 });
