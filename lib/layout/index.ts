@@ -1,3 +1,4 @@
 export * from "./types";
 export * from "./footprint";
+export * from "./pieces";
 export * from "./schema";

@@ -1,9 +1,11 @@
 import type { Brief } from "../brief";
 import { boxOf, disc, polygonShape, rectangle, type Point, type Shape } from "../geometry";
-import { CHAIR, footprint, isRound, seatPolygon, shapeAt, WHEELCHAIR_FLOOR, type Finding, type Item, type Layout, type Scene } from "../layout";
+import { CHAIR, footprint, guestPlaces, isRound, seatPolygon, shapeAt, WHEELCHAIR_FLOOR, type Finding, type Item, type Layout, type Scene } from "../layout";
 import { siteOf, type Site, type Venue } from "../venue";
 import { peopleOf } from "./people";
 import { ruleValues, type RuleValues } from "./values";
+
+export { guestPlaces as guestSeats };
 
 /** A finding before it has words. */
 export type Raw = Omit<Finding, "text">;
@@ -46,9 +48,6 @@ export function chairOf(venue: Pick<Venue, "stock">): { readonly width: number; 
   return isRound(shape) ? { width: shape.diameter, depth: shape.diameter } : { width: shape.width, depth: shape.depth };
 }
 
-/** Guests' places of a scene: those of work tables (suppliers') are left out. */
-export const guestSeats = (items: readonly Item[]): number => items.reduce((n, i) => n + (i.role === "work" ? 0 : i.seats.length), 0);
-
 function slimPiece(item: Item): Shape {
   const s = item.shape;
   return isRound(s) ? disc(item.at, Math.max(1, s.diameter / 2 - 1))
@@ -85,7 +84,7 @@ export function siteFor(venue: Venue, drapes: readonly string[]): Site {
 /** One part of a day as the rules see it. */
 function viewOf(venue: Venue, scene: Scene, brief: Brief | undefined, chair: SceneView["chair"]): SceneView {
   const site = siteFor(venue, scene.drapes);
-  const seats = guestSeats(scene.items);
+  const seats = guestPlaces(scene.items);
   const people = brief ? peopleOf(brief, scene.id) : { guests: seats, all: seats };
   const rooms = [...new Set([...scene.rooms, ...scene.items.map((i) => i.room)])].filter((r) => site.rooms.has(r));
   return { scene, site, parts: partsOf(scene, chair), chair, rooms, guests: people.guests, people: people.all };

@@ -1,10 +1,7 @@
-import { add, bearing, sub, turn, type Point } from "../../geometry";
-import type { Item, Layout, Scene, SceneId } from "../../layout";
+import { movedTo as moved, standsAs, type Item, type Layout, type Scene, type SceneId } from "../../layout";
 import { guestSeats } from "../../rules";
 
-/** True where two items are one piece that has not been touched in between: the same name at the same spot. */
-export const standsAs = (a: Item, b: Item): boolean =>
-  a.id === b.id && a.room === b.room && a.at[0] === b.at[0] && a.at[1] === b.at[1] && a.angle === b.angle;
+export { moved, standsAs };
 
 const withItems = (scene: Scene, items: readonly Item[]): Scene => ({ ...scene, items, seats: guestSeats(items), numbers: scene.numbers.filter((id) => items.some((i) => i.id === id)) });
 
@@ -20,18 +17,6 @@ export function mapPiece(layout: Layout, was: Item, change: (item: Item) => Item
 /** Adds a piece to some parts of the day. */
 export function addPiece(layout: Layout, item: Item, scenes: ReadonlySet<SceneId>): Layout {
   return { ...layout, scenes: layout.scenes.map((s) => (scenes.has(s.id) ? withItems(s, [...s.items, item]) : s)) };
-}
-
-/** The same piece at another spot, its places with it, whole millimetres. */
-export function moved(item: Item, at: Point, angle: number): Item {
-  const by = angle - item.angle;
-  return {
-    ...item, at, angle,
-    seats: item.seats.map((s) => {
-      const [x, y] = add(at, turn(sub([s.x, s.y], item.at), by));
-      return { ...s, x: Math.round(x), y: Math.round(y), facing: by === 0 ? s.facing : bearing(turn([1, 0], s.facing + by)) };
-    }),
-  };
 }
 
 /** Places counted anew in every part of the day. */
