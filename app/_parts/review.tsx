@@ -47,7 +47,7 @@ function deed(h: HistoryView): string {
   const number = text(h, "number") || text(h, "revision");
   switch (h.what) {
     case "added": return "Added to the queue";
-    case "link-mailed": return `Link mailed to ${text(h, "to")}`;
+    case "link-mailed": return "Link mailed";
     case "opened": return "Opened their link";
     case "saved": { const step = text(h, "step"); return `Answered “${isStep(step) ? stepTitle(step) : step}”`; }
     case "chosen": return `Chose the layout “${text(h, "title")}”`;
@@ -58,7 +58,8 @@ function deed(h: HistoryView): string {
     case "reminded": return `Reminded, ${text(h, "days")} days before it was due`;
     case "overdue": return "Nothing had come by the due date";
     case "set-by-venue": return `Nothing had come by the due date: “${text(h, "title")}” was set by the venue, not agreed`;
-    case "closed": return `Closed${text(h, "reason") ? `: ${text(h, "reason")}` : ""}`;
+    case "closed": return "Closed";
+    case "erased": return "Names and words erased";
     default: return h.what.replace(/[-_]/g, " ").replace(/^./, (c) => c.toUpperCase());
   }
 }

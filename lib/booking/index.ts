@@ -1,6 +1,7 @@
 export { canonicalJson } from "./canonical";
 export { answeredOn, deadlineAt, dueDate, overdueFrom, todayAt, type Deadline } from "./deadline";
-export { sealedText, type Sealed } from "./fingerprint";
+export { sealedText, sealedTextBefore, wholeText, type Sealed } from "./fingerprint";
+export { withoutNames } from "./without-names";
 export { may, ROLES, type BookingAction, type DeskAction, type Role } from "./may";
 export { BOOKING_FORM, RETURN_FORM } from "./forms";
 export { isPlainLine, readNames } from "./names";

@@ -16,6 +16,8 @@ export type Config = {
   readonly demo: boolean;
   /** Does the server send mails and keep due dates itself? */
   readonly worker: boolean;
+  /** Days for which personal data is kept: of a booking after its day, of a mail after it was sent. */
+  readonly keep: { readonly bookings: number; readonly mails: number };
   readonly log: "silent" | "error" | "warn" | "info" | "debug";
 };
 
@@ -43,11 +45,13 @@ export function readConfig(from: Environment = process.env): Result<Config, read
   const demo = read("MARQUETRY_DEMO", SETTINGS.MARQUETRY_DEMO.read);
   const worker = read("MARQUETRY_WORKER", SETTINGS.MARQUETRY_WORKER.read);
   if (worker === false && databaseUrl === undefined && problems.length === 0) problems.push("MARQUETRY_WORKER: 0 needs DATABASE_URL: the embedded database has room for one process");
+  const keepBookings = read("MARQUETRY_KEEP_BOOKINGS", SETTINGS.MARQUETRY_KEEP_BOOKINGS.read);
+  const keepMails = read("MARQUETRY_KEEP_MAILS", SETTINGS.MARQUETRY_KEEP_MAILS.read);
   const log = read("MARQUETRY_LOG", SETTINGS.MARQUETRY_LOG.read);
-  if (problems.length > 0 || port === undefined || host === undefined || dataDir === undefined || mailFrom === undefined || deskPeople === undefined || demo === undefined || worker === undefined || log === undefined) {
+  if (problems.length > 0 || port === undefined || host === undefined || dataDir === undefined || mailFrom === undefined || deskPeople === undefined || demo === undefined || worker === undefined || log === undefined || keepBookings === undefined || keepMails === undefined) {
     return fail(problems);
   }
-  return ok({ port, host, origin: origin ?? `http://localhost:${port}`, dataDir, databaseUrl, mailUrl, mailCa, mailFrom, deskPeople, demo, worker, log });
+  return ok({ port, host, origin: origin ?? `http://localhost:${port}`, dataDir, databaseUrl, mailUrl, mailCa, mailFrom, deskPeople, demo, worker, keep: { bookings: keepBookings, mails: keepMails }, log });
 }
 
 /** What was found, but never of a variable that may hold a password. */

@@ -7,6 +7,7 @@ const setting = <S extends z.ZodType>(one: Setting<S>): Setting<S> => one;
 const flag = z.enum(["0", "1"], "0 or 1").default("0").transform((text) => text === "1");
 const origin = z.string().refine(isOrigin, "an address without a path, such as https://plans.example.org")
   .transform((text) => new URL(text).origin);
+const days = z.string().regex(/^\d{1,5}$/, "a number of days from 1 to 36500").transform(Number).pipe(z.number().min(1, "a number of days from 1 to 36500").max(36_500, "a number of days from 1 to 36500"));
 const address = z.email("a mail address such as desk@example.org").max(254, "at most 254 characters");
 
 function isOrigin(text: string): boolean {
@@ -65,6 +66,11 @@ export const SETTINGS = {
     about: "0: this server sends no mails and keeps no due dates; `npm run worker` does, in as many processes as you like. Needs DATABASE_URL.", example: "1",
     read: z.enum(["0", "1"], "0 or 1").default("1").transform((text) => text === "1"),
   }),
+  MARQUETRY_KEEP_BOOKINGS: setting({
+    about: "Days after its day for which a booking's names, addresses and free words are kept. Then they are erased; counts, layouts, prices and fingerprints stay.", example: "730",
+    read: days.default(730),
+  }),
+  MARQUETRY_KEEP_MAILS: setting({ about: "Days for which a mail that was sent is kept.", example: "180", read: days.default(180) }),
   MARQUETRY_LOG: setting({
     about: "How much is logged.", example: "info", read: z.enum(["silent", "error", "warn", "info", "debug"], "silent, error, warn, info or debug").default("info"),
   }),

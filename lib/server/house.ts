@@ -4,6 +4,7 @@ import type { Config } from "../config";
 import { startClockwork, startPostman, type Clockwork, type Postman } from "../jobs";
 import { setHouse, type House } from "../service/house";
 import { keepDates } from "../service/keep-dates";
+import { keepPromises } from "../service/keep-promises";
 import { openStore, storeErrorText } from "../store/open";
 import type { Log } from "./log";
 import { transportOf } from "./transport";
@@ -18,6 +19,8 @@ export type OpenHouse = {
 
 /** How often due dates are looked at. */
 const DATES_MS = 10 * 60_000;
+/** How often it is looked what has been kept long enough. */
+const PROMISES_MS = 24 * 3_600_000;
 
 /** Opens the store, starts the works and the postman, and makes the house known to the pages. */
 export async function openHouse(config: Config, log: Log): Promise<Result<OpenHouse, string>> {
@@ -38,12 +41,16 @@ export async function openHouse(config: Config, log: Log): Promise<Result<OpenHo
   };
   setHouse(house);
   let clockwork: Clockwork | undefined;
+  let promises: Clockwork | undefined;
   const keepTime = (): void => {
-    if (config.worker) clockwork ??= startClockwork(DATES_MS, () => keepDates(house), (error) => log.error({ err: error }, "due dates could not be kept"));
+    if (!config.worker) return;
+    promises ??= startClockwork(PROMISES_MS, () => keepPromises(house, { keep: config.keep, dryRun: false }), (error) => log.error({ err: error }, "what was kept long enough could not be erased"));
+    clockwork ??= startClockwork(DATES_MS, () => keepDates(house), (error) => log.error({ err: error }, "due dates could not be kept"));
   };
   const close = async (): Promise<void> => {
     setHouse(undefined);
     await clockwork?.stop();
+    await promises?.stop();
     await postman?.stop();
     transport.value.close();
     await works.close();

@@ -34,7 +34,7 @@ export async function invite(tx: Handle, house: House, { reference, actor }: { r
   const about = await aboutOf(tx, booking);
   const href = await replacingLink(tx, house, booking);
   await queueMail(tx, house, { message: messages.invitation(about, href), to: booking.email, fromName: about.venueName, booking: reference });
-  await history.add(tx, { booking: reference, at: nowIso(house), who: whoIs(actor), what: "link-mailed", data: { to: booking.email } });
+  await history.add(tx, { booking: reference, at: nowIso(house), who: whoIs(actor), what: "link-mailed" });
 }
 
 type Read = Pick<BookingRow, "venue" | "names" | "email" | "package" | "eventDate" | "dueDate">;

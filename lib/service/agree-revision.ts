@@ -1,6 +1,6 @@
 import { fail, ok } from "../base";
 import { sha256 } from "../access";
-import { sealedText, step as advance } from "../booking";
+import { sealedText, sealedTextBefore, step as advance, wholeText } from "../booking";
 import { bookings, history, revisions, venues, type Handle, type RevisionRow } from "../store";
 import { carryOut } from "./effects";
 import { gate, whoIs } from "./gate";
@@ -44,8 +44,9 @@ async function mustMatch(tx: Handle, venueId: string, row: RevisionRow): Promise
 
 export async function fingerprintOf(tx: Handle, venueId: string, row: RevisionRow): Promise<string> {
   const venue = await venues.find(tx, venueId, row.venueVersion);
-  return sha256(sealedText({
-    reference: row.booking, number: row.number, venue: { id: venueId, version: row.venueVersion, hash: venue?.hash ?? "" },
-    brief: row.brief, layout: row.layout, quote: row.quote, findings: row.findings,
-  }));
+  const { booking: reference, number, venueVersion: version, brief, layout, quote, findings, whole, salt } = row;
+  const sealed = { reference, number, venue: { id: venueId, version, hash: venue?.hash ?? "" }, brief, layout, quote, findings };
+  if (whole === null) return sha256(sealedTextBefore(sealed));
+  // While the names are here, they too must be the ones that were sent.
+  return sha256(sealedText({ ...sealed, whole: salt === null ? whole : sha256(wholeText(sealed, salt)) }));
 }

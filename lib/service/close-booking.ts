@@ -17,7 +17,8 @@ export async function closeBooking(house: House, actor: Actor, { reference, reas
     if (!next.ok) return fail({ code: "wrong-state", state: held.value.state });
     const at = nowIso(house);
     await bookings.change(tx, reference, { state: next.value.state, at });
-    await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "closed", data: { reason: reason.trim() } });
+    await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "closed" });
+    await bookings.noteClosing(tx, reference, reason.trim());
     await carryOut(tx, house, { booking: held.value, effects: next.value.effects, told: { number: lastNumber } });
     return ok(null);
   });

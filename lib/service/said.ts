@@ -9,7 +9,7 @@ export function sayEntry({ what, data }: Pick<HistoryRow, "what" | "data">): str
   const text = (name: string): string => { const value = data[name]; return typeof value === "string" || typeof value === "number" ? String(value) : ""; };
   switch (what) {
     case "added": return "Added by the desk.";
-    case "link-mailed": return `Their link was mailed to ${text("to")}.`;
+    case "link-mailed": return "Their link was mailed.";
     case "link-asked": return "They asked for a fresh link.";
     case "opened": return "They opened their link.";
     case "saved": return `They saved ${STEP_NAMES[text("step")] ?? text("step")}.`;
@@ -20,7 +20,12 @@ export function sayEntry({ what, data }: Pick<HistoryRow, "what" | "data">): str
     case "reminded": return `They were reminded; ${text("days")} days were left.`;
     case "overdue": return "Nothing had come by the due date.";
     case "set-by-venue": return `Nothing had come by the due date: the standard layout "${text("title")}" was set by the venue. It is not agreed.`;
-    case "closed": return text("reason") === "" ? "Closed." : `Closed: ${text("reason")}`;
+    case "closed": return "Closed.";
+    case "erased": return "Their names and words were erased.";
+    case "look-link-made": return "They made a link for someone to look.";
+    case "look-link-withdrawn": return "They withdrew a look-only link.";
+    case "change-asked": return "They asked for a change of what is agreed.";
+    case "draft-asked": return "They asked for a draft.";
     default: return what;
   }
 }

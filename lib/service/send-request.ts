@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from "../base";
-import { sha256 } from "../access";
-import { sealedText, step as advance } from "../booking";
+import { makeSecret, sha256 } from "../access";
+import { sealedText, step as advance, wholeText } from "../booking";
 import { briefSchema } from "../brief";
 import { briefFileOfDraft } from "../brief/draft";
 import type { Finding, Layout, Quote } from "../layout";
@@ -67,10 +67,10 @@ async function record(tx: Handle, house: House, { actor, booking, ready }: { rea
   const next = advance({ state: booking.state, lastNumber }, { type: "sent", number });
   if (!next.ok) return fail({ code: "wrong-state", state: booking.state });
   const at = nowIso(house);
-  const fingerprint = sha256(sealedText({
-    reference, number, venue: { id: venue.id, version: venue.version, hash: venue.hash }, brief: file, layout, quote, findings,
-  }));
-  await revisions.add(tx, { booking: reference, number, brief: file, layout, quote, findings, venueVersion: venue.version, fingerprint, sentAt: at });
+  const texts = { brief: file, layout, quote, findings };
+  const salt = makeSecret(), whole = sha256(wholeText(texts, salt));
+  const fingerprint = sha256(sealedText({ reference, number, venue: { id: venue.id, version: venue.version, hash: venue.hash }, ...texts, whole }));
+  await revisions.add(tx, { booking: reference, number, ...texts, whole, salt, venueVersion: venue.version, fingerprint, sentAt: at });
   await bookings.change(tx, reference, { state: next.value.state, at });
   await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "sent", data: { number, fingerprint } });
   const { guests } = briefSchema.parse(file);

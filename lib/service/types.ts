@@ -8,9 +8,10 @@ import type { Venue } from "../venue";
 
 export type { Draft, FieldError, FormValues, State, StepId };
 
-/** Who asks. A couple speaks for one booking; the desk for all of them. */
+/** Who asks. A couple speaks for one booking; the desk for all of them; whom a couple gave a look-only link looks at one, and does nothing. */
 export type Actor =
   | { readonly kind: "nobody" }
+  | { readonly kind: "look"; readonly reference: string }
   | { readonly kind: "couple"; readonly reference: string }
   | { readonly kind: "desk"; readonly person: string };
 
@@ -85,6 +86,10 @@ export type BookingView = {
   /** When anything about it last changed, ISO 8601 in UTC. */
   readonly savedAt: string;
   readonly draft: Draft;
+  /** Why it was closed, where the desk said so. */
+  readonly closedReason?: string;
+  /** When names and words were erased, ISO 8601. */
+  readonly erasedAt?: string;
   /** Steps that have been saved once, even as "not sure yet". */
   readonly answered: readonly StepId[];
   /** The answers as a brief; absent until the number of adults is known. */
@@ -92,6 +97,8 @@ export type BookingView = {
   readonly chosen?: ChosenView;
   /** The venue's own standard layout, put down when nothing had come by the due date. It holds, unagreed, until a layout is sent. */
   readonly setByVenue?: { readonly layout: Layout; readonly at: string };
+  /** What the couple last asked of the desk, until something is sent or agreed after it. */
+  readonly asked?: { readonly what: "change" | "draft"; readonly words: string; readonly at: string };
   /** Oldest first. */
   readonly revisions: readonly RevisionView[];
   /** Couples see their own; `mails` is empty for a couple. */

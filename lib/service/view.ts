@@ -29,21 +29,30 @@ type Parts = {
   readonly history: readonly HistoryRow[]; readonly mails: readonly MailRow[];
 };
 
+/** Who it is for, or that this was erased. */
+export const shownNames = ({ names }: Pick<BookingRow, "names">): readonly string[] => (names.length > 0 ? names : ["Names erased"]);
+
 /** A booking as pages show it. */
 export function viewOf(house: House, { booking, venue, revisions, history, mails }: Parts): BookingView {
   const brief = briefOf(booking);
   const { daysLeft, overdue } = deadlineAt(booking.dueDate, venue.venue.timeZone, house.clock.now());
   const pack = venue.venue.packages.find((one) => one.id === booking.package);
   return {
-    reference: booking.reference, names: booking.names, email: booking.email, venue: venue.venue, venueVersion: venue.version,
+    reference: booking.reference, names: shownNames(booking), email: booking.email, venue: venue.venue, venueVersion: venue.version,
     package: { id: booking.package, name: pack?.name ?? booking.package, coordinator: pack?.coordinator ?? false },
     date: booking.eventDate, dueDate: booking.dueDate, daysLeft, overdue: overdue && isOpenToCouple(booking.state),
     state: booking.state, revision: booking.revision, savedAt: booking.changedAt, draft: booking.draft,
+    closedReason: booking.closedReason ?? undefined, erasedAt: booking.erasedAt ?? undefined,
     answered: ANSWER_STEPS.filter((one) => booking.draft[one] !== undefined),
     brief, chosen: chosenOf(house, booking, { venue, brief }),
-    setByVenue: setOf(booking, revisions),
+    setByVenue: setOf(booking, revisions), asked: askedOf(booking, revisions),
     revisions: revisions.map(revisionView), history: history.map(historyView), mails: mails.map(mailView),
   };
+}
+
+/** What they asked of the desk, as long as no revision was sent after it. */
+function askedOf({ asked }: BookingRow, sent: readonly RevisionRow[]): BookingView["asked"] {
+  return asked === null || sent.some((one) => one.sentAt > asked.at) ? undefined : asked;
 }
 
 function setOf({ setLayout, setAt }: BookingRow, sent: readonly RevisionRow[]): BookingView["setByVenue"] {

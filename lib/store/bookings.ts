@@ -2,14 +2,14 @@ import { sql } from "kysely";
 import type { Layout } from "../layout";
 import type { Draft } from "../brief/draft";
 import type { State } from "../booking";
-import type { BookingRow } from "./database";
+import type { AskedOfDesk, BookingRow } from "./database";
 import type { Handle } from "./store";
 
 export type NewBooking = Pick<BookingRow, "reference" | "venue" | "names" | "email" | "package" | "eventDate" | "dueDate" | "createdAt">;
 
 export async function add(db: Handle, one: NewBooking): Promise<void> {
   await db.insertInto("bookings").values({
-    ...one, names: JSON.stringify(one.names), state: "invited", revision: 0, draft: "{}", chosen: null, chosenKey: null, setLayout: null, setVersion: null, setAt: null, changedAt: one.createdAt,
+    ...one, names: JSON.stringify(one.names), state: "invited", revision: 0, draft: "{}", chosen: null, chosenKey: null, setLayout: null, setVersion: null, setAt: null, erasedAt: null, closedReason: null, asked: null, changedAt: one.createdAt,
   }).execute();
 }
 
@@ -43,8 +43,25 @@ export async function setByVenue(tx: Handle, reference: string, what: { readonly
   return done.numUpdatedRows === 1n;
 }
 
+/** Bookings whose names are still here, of a day before `before`. */
+export function namedBefore(db: Handle, before: string): Promise<BookingRow[]> {
+  return db.selectFrom("bookings").selectAll().where("erasedAt", "is", null).where("eventDate", "<", before).orderBy("eventDate").orderBy("reference").execute();
+}
+
+/** Takes out who it was for, what they answered and what they chose. The caller holds the row, and closed it before. */
+export async function erase(tx: Handle, reference: string, at: string): Promise<void> {
+  await tx.updateTable("bookings").set((eb) => ({
+    revision: eb("revision", "+", 1), changedAt: at, erasedAt: at, names: "[]", email: "", draft: "{}", chosen: null, chosenKey: null, closedReason: null, asked: null,
+  })).where("reference", "=", reference).execute();
+}
+
+export async function noteClosing(tx: Handle, reference: string, reason: string): Promise<void> {
+  await tx.updateTable("bookings").set({ closedReason: reason }).where("reference", "=", reference).execute();
+}
+
 export type Change = {
-  readonly state?: State; readonly draft?: Draft; readonly chosen?: { readonly layout: Layout; readonly key: string }; readonly at: string;
+  readonly state?: State; readonly draft?: Draft; readonly chosen?: { readonly layout: Layout; readonly key: string };
+  readonly asked?: AskedOfDesk; readonly at: string;
 };
 
 /** Writes a change and counts the revision up. The caller holds the row. */
@@ -54,5 +71,6 @@ export async function change(tx: Handle, reference: string, what: Change): Promi
     ...(what.state === undefined ? {} : { state: what.state }),
     ...(what.draft === undefined ? {} : { draft: JSON.stringify(what.draft) }),
     ...(what.chosen === undefined ? {} : { chosen: JSON.stringify(what.chosen.layout), chosenKey: what.chosen.key }),
+    ...(what.asked === undefined ? {} : { asked: JSON.stringify(what.asked) }),
   })).where("reference", "=", reference).execute();
 }

@@ -11,6 +11,9 @@ type Json<T> = ColumnType<T, string, string>;
 type Moment = string;
 type Day = string;
 
+/** What a couple may ask of the desk: a change of what is agreed, or a draft to begin from. */
+export type AskedOfDesk = { readonly what: "change" | "draft"; readonly words: string; readonly at: Moment };
+
 export type Database = {
   readonly venueVersions: {
     venue: string; version: number; file: Json<VenueFile>; hash: string; savedAt: Moment; savedBy: string;
@@ -20,18 +23,27 @@ export type Database = {
     state: State; revision: number; draft: Json<Draft>;
     chosen: ColumnType<Layout | null, string | null, string | null>; chosenKey: string | null;
     /** Set by the venue when nothing had come by the due date; not agreed. */
-    setLayout: ColumnType<Layout | null, string | null, string | null>; setVersion: number | null; setAt: Moment | null; createdAt: Moment; changedAt: Moment;
+    setLayout: ColumnType<Layout | null, string | null, string | null>; setVersion: number | null; setAt: Moment | null;
+    asked: ColumnType<AskedOfDesk | null, string | null, string | null>; createdAt: Moment; changedAt: Moment;
+    /** When its names went; why it was closed, in the desk's own words. */
+    erasedAt: Moment | null; closedReason: string | null;
   };
   readonly revisions: {
     booking: string; number: number; brief: Json<BriefFile>; layout: Json<Layout>; quote: Json<Quote>; findings: Json<readonly Finding[]>;
     venueVersion: number; fingerprint: string; sentAt: Moment; returnedAt: Moment | null; agreedAt: Moment | null; reason: string | null;
+    /** SHA-256 of the whole, names and all, and its salt; null in revisions sent before it was kept. */
+    whole: string | null; salt: string | null; erasedAt: Moment | null;
   };
   readonly links: {
-    hash: string; purpose: "couple" | "desk"; booking: string | null; person: string | null; once: boolean;
+    hash: string; purpose: "couple" | "desk" | "look"; booking: string | null; person: string | null; once: boolean;
+    /** For whom a look-only link was made, as the couple put it. */
+    label: string | null;
     madeAt: Moment; expiresAt: Moment; usedAt: Moment | null; revokedAt: Moment | null;
   };
   readonly sessions: {
-    hash: string; side: "couple" | "desk"; booking: string | null; person: string | null; madeAt: Moment; seenAt: Moment; endedAt: Moment | null;
+    hash: string; side: "couple" | "desk" | "look"; booking: string | null; person: string | null;
+    /** The look-only link that opened it: it ends with that link. */
+    link: string | null; madeAt: Moment; seenAt: Moment; endedAt: Moment | null;
   };
   readonly mails: {
     id: Generated<number>; kind: string; booking: string | null; recipient: string; fromName: string; subject: string; bodyText: string; bodyHtml: string;

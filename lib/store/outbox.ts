@@ -55,3 +55,15 @@ export async function counts(db: Handle): Promise<{ readonly waiting: number; re
   const failed = rows.filter((row) => row.state === "failed").length;
   return { waiting: rows.length - failed, failed };
 }
+
+/** Removes all mails about a booking, sent or not. */
+export async function removeOf(tx: Handle, booking: string): Promise<void> {
+  await tx.deleteFrom("mails").where("booking", "=", booking).execute();
+}
+
+/** Mails that ended, well or not, before a moment. */
+export const endedBefore = (db: Handle, before: string): Promise<readonly { readonly id: number }[]> =>
+  db.selectFrom("mails").select("id").where("state", "in", ["sent", "failed"]).where("queuedAt", "<", before).execute();
+export async function remove(db: Handle, ids: readonly number[]): Promise<void> {
+  if (ids.length > 0) await db.deleteFrom("mails").where("id", "in", [...ids]).execute();
+}

@@ -1,12 +1,12 @@
 import type { RevisionRow } from "./database";
 import type { Handle } from "./store";
 
-export type NewRevision = Omit<RevisionRow, "returnedAt" | "agreedAt" | "reason">;
+export type NewRevision = Omit<RevisionRow, "returnedAt" | "agreedAt" | "reason" | "erasedAt">;
 
 export async function add(tx: Handle, one: NewRevision): Promise<void> {
   await tx.insertInto("revisions").values({
     ...one, brief: JSON.stringify(one.brief), layout: JSON.stringify(one.layout), quote: JSON.stringify(one.quote),
-    findings: JSON.stringify(one.findings), returnedAt: null, agreedAt: null, reason: null,
+    findings: JSON.stringify(one.findings), returnedAt: null, agreedAt: null, reason: null, erasedAt: null,
   }).execute();
 }
 
@@ -30,4 +30,13 @@ export async function markReturned(tx: Handle, one: { readonly booking: string; 
 
 export async function markAgreed(tx: Handle, one: { readonly booking: string; readonly number: number; readonly at: string }): Promise<void> {
   await tx.updateTable("revisions").set({ agreedAt: one.at }).where("booking", "=", one.booking).where("number", "=", one.number).execute();
+}
+
+export type Nameless = { readonly booking: string; readonly number: number; readonly at: string } & Readonly<Record<"brief" | "layout" | "quote" | "findings", unknown>>;
+
+/** Puts what is left without names in place of a revision, once. The database refuses to let fingerprint or agreement change with it. */
+export async function erase(tx: Handle, { booking, number, brief, layout, quote, findings, at }: Nameless): Promise<void> {
+  await tx.updateTable("revisions").set({
+    brief: JSON.stringify(brief), layout: JSON.stringify(layout), quote: JSON.stringify(quote), findings: JSON.stringify(findings), reason: null, salt: null, erasedAt: at,
+  }).where("booking", "=", booking).where("number", "=", number).where("erasedAt", "is", null).execute();
 }

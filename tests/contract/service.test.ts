@@ -195,7 +195,7 @@ describe("the desk", () => {
     expect(counts.invited + counts.started + counts.sent + counts.returned + counts.agreed + counts.closed).toBe(counts.all);
     const found = value(await listQueue(house, DESK, { search: "zaneta cwik" }));
     // 20 February less 42 days is 9 January: yesterday.
-    expect(found.rows).toMatchObject([{ dueDate: "2027-01-09", daysLeft: -1, overdue: true, last: "Their link was mailed to " + found.rows[0]?.email + "." }]);
+    expect(found.rows).toMatchObject([{ dueDate: "2027-01-09", daysLeft: -1, overdue: true, last: "Their link was mailed." }]);
   });
 
   it("closes a booking: link and session end with it", async () => {

@@ -35,14 +35,14 @@ describe("canonical JSON", () => {
 
 describe("what a fingerprint covers", () => {
   const sealed = {
-    reference: "QK7M-34", number: 1, venue: { id: "mill", version: 1, hash: "aa" }, brief: { guests: 1 }, layout: { id: "a" }, quote: { total: 1 }, findings: [],
+    reference: "QK7M-34", number: 1, venue: { id: "mill", version: 1, hash: "aa" }, brief: { guests: 1 }, layout: { id: "a" }, quote: { total: 1 }, findings: [], whole: "cc",
   };
 
   it("changes with each of its parts", () => {
     const texts = [
       sealed, { ...sealed, reference: "QK7M-36" }, { ...sealed, number: 2 }, { ...sealed, venue: { ...sealed.venue, hash: "ab" } },
       { ...sealed, venue: { ...sealed.venue, version: 2 } }, { ...sealed, brief: { guests: 2 } }, { ...sealed, layout: { id: "b" } },
-      { ...sealed, quote: { total: 2 } }, { ...sealed, findings: [1] },
+      { ...sealed, quote: { total: 2 } }, { ...sealed, findings: [1] }, { ...sealed, whole: "cd" },
     ].map(sealedText);
     expect(new Set(texts).size).toBe(texts.length);
   });
