@@ -1,0 +1,10 @@
+/** A layout under the hand: deeds as data, each of which can be taken back; walls and snapping along the room's own axes. */
+export * from "./types";
+export { additionSchema, editSchema, entrySchema } from "./schema";
+export { applyPatch, inverse, isEmpty, patchBetween } from "./patch";
+export { beginWork, lastDone, nextUndone, perform, performMend, redo, undo } from "./log";
+export { alike, applyEdit, isFixed, nudged, pieceOf, sceneOf, turned } from "./edit";
+export { additionsOf, type Brought, type Offer } from "./additions";
+export { facing, frameOf, intoFrame, isWall, nearWalls, outOfFrame, sideways, spotByWalls, wallGap, WALLS, type FromWall, type Wall } from "./walls";
+export { snap, stringsOf, type Hint, type Snapped, type DimensionString } from "./snap";
+export { nameOf, sayTurn, sayWalls } from "./say";
