@@ -59,6 +59,7 @@ function deed(h: HistoryView): string {
     case "overdue": return "Nothing had come by the due date";
     case "set-by-venue": return `Nothing had come by the due date: “${text(h, "title")}” was set by the venue, not agreed`;
     case "closed": return "Closed";
+    case "quiet": return "Want no more reminders";
     case "erased": return "Names and words erased";
     default: return h.what.replace(/[-_]/g, " ").replace(/^./, (c) => c.toUpperCase());
   }

@@ -33,7 +33,7 @@ async function deliver(post: Post, mail: MailRow): Promise<boolean> {
   const sent = await post.transport.send({
     from: { name: mail.fromName, address: post.from }, to: mail.recipient, subject: mail.subject,
     text: mail.bodyText, html: mail.bodyHtml, messageId: mail.messageId, date: mail.queuedAt,
-    replyTo: mail.replyTo ?? undefined, thread: threadOf(mail),
+    replyTo: mail.replyTo ?? undefined, thread: threadOf(mail), unsubscribe: mail.unsubscribe ?? undefined,
   });
   const at = post.clock.now();
   if (sent.ok) {
@@ -51,11 +51,11 @@ function threadOf({ booking, messageId }: MailRow): string | undefined {
   return booking === null ? undefined : `<booking.${booking.toLowerCase()}${messageId.slice(messageId.indexOf("@"))}`;
 }
 
-/** A reminder that waited, for the mail server say, while its couple sent their layout. */
+/** A reminder that waited, for the mail server say, while its couple sent their layout, or said that they want none. */
 async function isIdle({ store }: Post, { kind, booking }: MailRow): Promise<boolean> {
   if (kind !== "reminder" || booking === null) return false;
   const now = await bookings.find(store.db, booking);
-  return now === undefined || !["invited", "started", "returned"].includes(now.state);
+  return now === undefined || now.quietAt !== null || !["invited", "started", "returned"].includes(now.state);
 }
 
 /** One minute, then three times as long each time: 1, 3, 9, 27, 81 minutes. */

@@ -81,6 +81,19 @@ export function agreed(about: About, done: { readonly number: number; readonly f
   };
 }
 
+/** To the couple, when the desk has adjusted what they sent: a further revision stands for it. */
+export function amended(about: About, now: { readonly number: number; readonly href: string }): Message {
+  return {
+    kind: "amended", lang: "en-GB", subject: `Your layout was adjusted: revision ${now.number} (${about.reference})`,
+    blocks: [
+      text(greeting(about)),
+      text(`${about.venueName} has moved something on the plan that you sent. It stands as revision ${now.number} and is not agreed yet. See what changed; if it is not what you want, tell the venue.`),
+      link("See your layout", now.href),
+      text(CAUTION),
+    ],
+  };
+}
+
 /** To a person of the desk, who asked to sign in. */
 export function deskSignIn(venueName: string, href: string, minutes: number): Message {
   return {
@@ -94,7 +107,7 @@ export function deskSignIn(venueName: string, href: string, minutes: number): Me
 }
 
 /** To the couple, some days before their layout is due. */
-export function reminder(about: About, left: { readonly days: number; readonly begun: boolean; readonly href: string }): Message {
+export function reminder(about: About, left: { readonly days: number; readonly begun: boolean; readonly href: string; readonly quiet: string }): Message {
   const when = left.days === 0 ? "today" : left.days === 1 ? "tomorrow" : `in ${left.days} days`;
   return {
     kind: "reminder", lang: "en-GB", subject: `Your room layout is due ${when} (${about.reference})`,
@@ -102,7 +115,8 @@ export function reminder(about: About, left: { readonly days: number; readonly b
       text(greeting(about)),
       text(`Your layout for ${day(about, about.date)} at ${about.venueName} is due ${when}: by ${day(about, about.dueDate)}. ${left.begun ? "What you have answered is kept; go on where you stopped." : "It takes about twenty minutes, and each answer is saved by itself."}`),
       link("Open your layout", left.href),
-      text("Once you have sent it, no more of these come."),
+      text("Once you have sent it, no more of these come. If you want none in any case:"),
+      link("No more reminders", left.quiet),
     ],
   };
 }
@@ -136,6 +150,36 @@ export function overdueToDesk(about: About, now: { readonly title?: string; read
   };
 }
 
+/** To someone the couple named: a link that shows their day and changes nothing. */
+export function lookLink(about: About, shared: { readonly href: string; readonly label: string }): Message {
+  const couple = together(about.names);
+  return {
+    kind: "look", lang: "en-GB", subject: `${couple}: how their day at ${about.venueName} is laid`,
+    blocks: [
+      text(`Dear ${shared.label},`),
+      text(`${couple} would like you to see how their day at ${about.venueName} is laid out: where the tables stand, where the music plays, and what they have answered so far. You can look, as often as you like; nothing can be changed by this link.`),
+      facts(["Their day", day(about, about.date)]),
+      link("Look at their day", shared.href),
+      text("They can withdraw the link at any time. If you do not know them, let this mail be."),
+    ],
+  };
+}
+
+/** To the desk, when a couple ask for a change of what is agreed, or for a draft. */
+export function askedOfDesk(about: About, asked: { readonly what: "change" | "draft"; readonly words: string; readonly href: string }): Message {
+  const change = asked.what === "change";
+  return {
+    kind: "desk-notice", lang: "en-GB",
+    subject: `${about.reference}: ${about.names.join(" & ")} ask for ${change ? "a change of the agreed layout" : "a draft"}`,
+    blocks: [
+      text(change ? "They ask for a change of what is agreed. The agreed revision stands as it is until you act." : "They have answered what they know, and would rather begin from a draft of yours."),
+      ...(asked.words === "" ? [] : [quote(asked.words)]),
+      facts(["Booking", `${about.reference}, ${about.names.join(" & ")}`], ["Day", day(about, about.date)], ["Layout due by", day(about, about.dueDate)], ["Package", about.packageName]),
+      link("Look at the booking", asked.href),
+    ],
+  };
+}
+
 /** To whoever set up the mail server, to see that it works. */
 export function trial(origin: string): Message {
   return {
@@ -147,9 +191,8 @@ export function trial(origin: string): Message {
   };
 }
 
-function greeting(about: About): string {
-  return `Dear ${about.names.length < 2 ? about.names.join("") : `${about.names.slice(0, -1).join(", ")} and ${about.names.at(-1)}`},`;
-}
+const together = (names: readonly string[]): string => (names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`);
+const greeting = (about: About): string => `Dear ${together(about.names)},`;
 
 /** A day written out in the venue's own way: "Saturday 12 June 2027". */
 function day(about: About, date: string): string {

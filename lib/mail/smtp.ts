@@ -31,7 +31,7 @@ export function smtp({ url, ca, patience = LONGEST }: SmtpServer): Transport {
           from: letter.from, to: letter.to, replyTo: letter.replyTo, subject: letter.subject, text: letter.text, html: letter.html,
           messageId: letter.messageId, references: letter.thread, date: letter.date, encoding: "utf-8",
           // RFC 3834, 5: replies by machines to a machine's mail are to be kept from.
-          headers: { "Auto-Submitted": "auto-generated" },
+          headers: { "Auto-Submitted": "auto-generated", ...listHeaders(letter.unsubscribe) },
         }));
         return { ok: true };
       } catch (error) {
@@ -40,6 +40,10 @@ export function smtp({ url, ca, patience = LONGEST }: SmtpServer): Transport {
     },
   };
 }
+
+/** RFC 8058, 3.1: both fields together, and an https address; without one a mail program shows its own button to nobody. */
+const listHeaders = (href: string | undefined): Readonly<Record<string, string>> =>
+  href?.startsWith("https://") ? { "List-Unsubscribe": `<${href}>`, "List-Unsubscribe-Post": "List-Unsubscribe=One-Click" } : {};
 
 const LOCAL: readonly string[] = ["localhost", "127.0.0.1", "[::1]"];
 /** Is a server that offers no STARTTLS to be sent nothing? */

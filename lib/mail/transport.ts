@@ -11,6 +11,8 @@ export type Letter = {
   readonly messageId: string;
   /** The message that all letters of one booking hang on, so that mail programs show them together (RFC 5322, 3.6.4). */
   readonly thread?: string;
+  /** Where one press says "no more of these" (RFC 8058): an https address that a POST alone acts on. */
+  readonly unsubscribe?: string;
   /** ISO 8601: when it was written, not when it got away. */
   readonly date: string;
 };
@@ -31,7 +33,7 @@ export const nowhere: Transport = {
 export function faultOf(letter: Letter): Sent | undefined {
   const checks = [
     singleAddress(letter.to), headerText("subject", letter.subject), headerText("from", letter.from.name), headerText("message-id", letter.messageId),
-    ...(letter.replyTo === undefined ? [] : [singleAddress(letter.replyTo)]), headerText("references", letter.thread ?? ""),
+    ...(letter.replyTo === undefined ? [] : [singleAddress(letter.replyTo)]), headerText("references", letter.thread ?? ""), headerText("list-unsubscribe", letter.unsubscribe ?? ""),
   ];
   for (const check of checks) if (!check.ok) return { ok: false, why: `The field "${check.error.field}" holds what a mail's header may not.`, lasting: true };
   return undefined;

@@ -30,6 +30,7 @@ export { eraseBooking } from "./erase-booking";
 export { listMailbox } from "./list-mailbox";
 export { howManyFit, type FitsView, type RoomFits } from "./how-many-fit";
 export { importVenue, listVenues, type VenueView } from "./venues";
+export { addRoom, beginVenue, removeRoom, saveVenuePage, type SavedVenue } from "./edit-venue";
 
 // The couple; the desk may look
 export { getBooking } from "./get-booking";
@@ -47,3 +48,4 @@ export { proposalPdfFor, type Pdf } from "./proposal-pdf";
 export { sheetsPdfFor } from "./sheets-pdf";
 export { calendarFor, type Calendar } from "./calendar-ics";
 export { ownData } from "./own-data";
+export { endReminders, lookAtQuiet } from "./quiet";

@@ -4,6 +4,7 @@ import { bookings, history, revisions, venues, type BookingRow, type Handle } fr
 import type { VenueVersion } from "../store/venues";
 import type { House } from "./house";
 import { iso, nowIso } from "./moment";
+import { quietLink } from "./quiet";
 import { aboutOf, coupleLink, deskPage, queueMail } from "./post";
 
 const DAY = 24 * 3_600_000;
@@ -36,7 +37,7 @@ async function keepOne(tx: Handle, house: House, reference: string): Promise<key
   if (overdue) return (await nothingCame(tx, house, { booking, venue })) ? "overdue" : undefined;
   const addedDaysAgo = Math.floor((now - Date.parse(booking.createdAt)) / DAY);
   const point = reminderFor({ state: booking.state, daysLeft, addedDaysAgo });
-  return point !== undefined && (await remind(tx, house, { booking, point, daysLeft })) ? "reminded" : undefined;
+  return point !== undefined && booking.quietAt === null && (await remind(tx, house, { booking, point, daysLeft })) ? "reminded" : undefined;
 }
 
 type Remind = { readonly booking: BookingRow; readonly point: number; readonly daysLeft: number };
@@ -44,8 +45,9 @@ async function remind(tx: Handle, house: House, { booking, point, daysLeft }: Re
   const { reference } = booking;
   if ((await history.listOf(tx, reference)).some((one) => one.what === "reminded" && one.data["point"] === point && one.data["due"] === booking.dueDate)) return false;
   const about = await aboutOf(tx, booking);
+  const unsubscribe = await quietLink(tx, house, booking);
   const queued = await queueMail(tx, house, {
-    message: messages.reminder(about, { days: daysLeft, begun: booking.state !== "invited", href: await coupleLink(tx, house, booking) }),
+    message: messages.reminder(about, { days: daysLeft, begun: booking.state !== "invited", href: await coupleLink(tx, house, booking), quiet: unsubscribe }), unsubscribe,
     to: booking.email, fromName: about.venueName, booking: reference, onceKey: `reminder ${reference} ${booking.dueDate} ${point}`,
   });
   if (queued) await history.add(tx, { booking: reference, at: nowIso(house), who: "clock", what: "reminded", data: { days: daysLeft, point, due: booking.dueDate } });

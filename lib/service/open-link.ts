@@ -7,10 +7,10 @@ import { nowIso } from "./moment";
 import type { CookieToSet, Outcome } from "./types";
 
 export type LinkLook = {
-  readonly purpose: "couple" | "desk"; readonly names: readonly string[]; readonly venueName: string;
+  readonly purpose: LinkRow["purpose"]; readonly names: readonly string[]; readonly venueName: string;
   readonly date?: string; readonly dueDate?: string; readonly reference?: string;
 };
-export type Opened = { readonly purpose: "couple" | "desk"; readonly reference?: string; readonly cookie: CookieToSet };
+export type Opened = { readonly purpose: LinkRow["purpose"]; readonly reference?: string; readonly cookie: CookieToSet };
 
 /** For the GET of a mailed link: what the page says before the button. Changes nothing. */
 export async function lookAtLink(house: House, { key }: { readonly key: string }): Promise<Outcome<LinkLook>> {
@@ -34,8 +34,8 @@ export async function openLink(house: House, { key }: { readonly key: string }):
     const { hash, purpose, booking, person } = link.value;
     if (!(await links.use(tx, hash, at))) return fail({ code: "link", why: "used" });
     const secret = makeSecret();
-    await sessions.add(tx, { hash: hashSecret(secret), side: purpose, booking, person, madeAt: at });
-    if (booking !== null) await noteOpening(tx, booking, at);
+    await sessions.add(tx, { hash: hashSecret(secret), side: purpose, booking, person, madeAt: at, link: purpose === "look" ? hash : undefined });
+    if (purpose === "look") { /* Who only looks leaves no trace on the booking but that of its link. */ } else if (booking !== null) await noteOpening(tx, booking, at);
     else await history.add(tx, { booking: null, at, who: `desk: ${person ?? ""}`, what: "signed-in" });
     const cookie = sessionCookie(purpose, house.origin, { secret, seconds: LIFETIMES[purpose].absolute / 1000 });
     return ok({ purpose, reference: booking ?? undefined, cookie });
@@ -46,6 +46,8 @@ async function goodLink(house: House, db: Handle, key: string): Promise<Outcome<
   const link = isSecret(key) ? await links.find(db, hashSecret(key)) : undefined;
   const fault = faultOf(link, house.clock.now());
   if (fault || !link) return fail(fault ?? { code: "link", why: "unknown" });
+  // A link that ends reminders opens nothing.
+  if (link.purpose === "quiet") return fail({ code: "link", why: "unknown" });
   // Who is no longer of the desk has no use for a link that was mailed before.
   if (link.person !== null && !house.deskPeople.includes(link.person)) return fail({ code: "link", why: "revoked" });
   return ok(link);

@@ -9,15 +9,17 @@ import { iso, nowIso } from "./moment";
 export type Addressed = { readonly message: Message; readonly to: string; readonly fromName: string; readonly booking: string | null;
   /** Of all mails with this key only the first is queued. */
   readonly onceKey?: string;
+  /** Where they say that they want no more of these. */
+  readonly unsubscribe?: string;
 };
 
 /** Queues a message in the transaction of what it tells of; false where its key was used before. */
-export async function queueMail(tx: Handle, house: House, { message, to, fromName, booking, onceKey }: Addressed): Promise<boolean> {
+export async function queueMail(tx: Handle, house: House, { message, to, fromName, booking, onceKey, unsubscribe }: Addressed): Promise<boolean> {
   const domain = house.mailFrom.slice(house.mailFrom.lastIndexOf("@") + 1);
   return outbox.queue(tx, {
     kind: message.kind, booking, recipient: to, fromName, subject: message.subject, bodyText: asText(message), bodyHtml: asHtml(message),
     messageId: `<${randomBytes(16).toString("hex")}@${domain}>`, queuedAt: nowIso(house),
-    replyTo: await contactOf(tx, booking), onceKey: onceKey ?? null,
+    replyTo: await contactOf(tx, booking), onceKey: onceKey ?? null, unsubscribe: unsubscribe ?? null,
   });
 }
 
@@ -41,7 +43,7 @@ export async function aboutOf(db: Handle, booking: BookingRow): Promise<About> {
 
 /** A fresh link in place of all older ones: what was mailed before opens nothing any more. */
 export async function replacingLink(tx: Handle, house: House, booking: BookingRow): Promise<string> {
-  await links.revokeOf(tx, booking.reference, nowIso(house));
+  await links.revokeOf(tx, booking.reference, nowIso(house), "couple");
   return coupleLink(tx, house, booking);
 }
 
@@ -56,6 +58,6 @@ export async function coupleLink(tx: Handle, house: House, booking: BookingRow):
   return linkTo(house, "couple", secret);
 }
 
-export const linkTo = (house: Pick<House, "origin">, purpose: "couple" | "desk", secret: string): string =>
+export const linkTo = (house: Pick<House, "origin">, purpose: "couple" | "desk" | "look", secret: string): string =>
   `${house.origin}${purpose === "desk" ? "/desk" : ""}/open/${secret}`;
 export const deskPage = (house: Pick<House, "origin">, reference: string): string => `${house.origin}/desk/bookings/${encodeURIComponent(reference)}`;

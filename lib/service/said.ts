@@ -21,6 +21,7 @@ export function sayEntry({ what, data }: Pick<HistoryRow, "what" | "data">): str
     case "overdue": return "Nothing had come by the due date.";
     case "set-by-venue": return `Nothing had come by the due date: the standard layout "${text("title")}" was set by the venue. It is not agreed.`;
     case "closed": return "Closed.";
+    case "quiet": return "They want no more reminders.";
     case "erased": return "Their names and words were erased.";
     case "look-link-made": return "They made a link for someone to look.";
     case "look-link-withdrawn": return "They withdrew a look-only link.";

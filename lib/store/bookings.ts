@@ -9,7 +9,7 @@ export type NewBooking = Pick<BookingRow, "reference" | "venue" | "names" | "ema
 
 export async function add(db: Handle, one: NewBooking): Promise<void> {
   await db.insertInto("bookings").values({
-    ...one, names: JSON.stringify(one.names), state: "invited", revision: 0, draft: "{}", chosen: null, chosenKey: null, setLayout: null, setVersion: null, setAt: null, erasedAt: null, closedReason: null, asked: null, changedAt: one.createdAt,
+    ...one, names: JSON.stringify(one.names), state: "invited", revision: 0, draft: "{}", chosen: null, chosenKey: null, setLayout: null, setVersion: null, setAt: null, erasedAt: null, closedReason: null, quietAt: null, asked: null, changedAt: one.createdAt,
   }).execute();
 }
 
@@ -53,6 +53,12 @@ export async function erase(tx: Handle, reference: string, at: string): Promise<
   await tx.updateTable("bookings").set((eb) => ({
     revision: eb("revision", "+", 1), changedAt: at, erasedAt: at, names: "[]", email: "", draft: "{}", chosen: null, chosenKey: null, closedReason: null, asked: null,
   })).where("reference", "=", reference).execute();
+}
+
+/** Notes, once, that they want no more reminders. */
+export async function quieten(tx: Handle, reference: string, at: string): Promise<boolean> {
+  const done = await tx.updateTable("bookings").set({ quietAt: at }).where("reference", "=", reference).where("quietAt", "is", null).executeTakeFirst();
+  return done.numUpdatedRows === 1n;
 }
 
 export async function noteClosing(tx: Handle, reference: string, reason: string): Promise<void> {

@@ -3,6 +3,7 @@ import type { State } from "../booking";
 import type { BriefFile } from "../brief";
 import type { Draft } from "../brief/draft";
 import type { ArrangeResult, Capacity, Finding, Layout, Quote } from "../layout";
+import type { Work } from "../hand";
 import type { VenueFile } from "../venue";
 
 /** JSON goes in as text made by us, and comes out read. */
@@ -27,6 +28,8 @@ export type Database = {
     asked: ColumnType<AskedOfDesk | null, string | null, string | null>; createdAt: Moment; changedAt: Moment;
     /** When its names went; why it was closed, in the desk's own words. */
     erasedAt: Moment | null; closedReason: string | null;
+    /** Since when they want no more reminders. */
+    quietAt: Moment | null;
   };
   readonly revisions: {
     booking: string; number: number; brief: Json<BriefFile>; layout: Json<Layout>; quote: Json<Quote>; findings: Json<readonly Finding[]>;
@@ -35,7 +38,7 @@ export type Database = {
     whole: string | null; salt: string | null; erasedAt: Moment | null;
   };
   readonly links: {
-    hash: string; purpose: "couple" | "desk" | "look"; booking: string | null; person: string | null; once: boolean;
+    hash: string; purpose: "couple" | "desk" | "look" | "quiet"; booking: string | null; person: string | null; once: boolean;
     /** For whom a look-only link was made, as the couple put it. */
     label: string | null;
     madeAt: Moment; expiresAt: Moment; usedAt: Moment | null; revokedAt: Moment | null;
@@ -47,17 +50,22 @@ export type Database = {
   };
   readonly mails: {
     id: Generated<number>; kind: string; booking: string | null; recipient: string; fromName: string; subject: string; bodyText: string; bodyHtml: string;
-    messageId: string; replyTo: string | null; onceKey: string | null; state: "queued" | "sending" | "sent" | "failed"; why: string | null; attempts: number;
+    messageId: string; replyTo: string | null; onceKey: string | null; unsubscribe: string | null; state: "queued" | "sending" | "sent" | "failed"; why: string | null; attempts: number;
     dueAt: Moment; queuedAt: Moment; sentAt: Moment | null;
   };
   readonly history: {
     id: Generated<number>; booking: string | null; at: Moment; who: string; what: string; data: Json<Readonly<Record<string, unknown>>>;
   };
   readonly counts: { key: string; result: Json<Capacity>; madeAt: Moment };
+  /** `start`, `taken`: hashes of the layout that it began from, and of what was taken of it last. */
+  readonly adjustments: {
+    booking: string; revision: number; start: string; taken: string | null; base: Json<Layout>; work: Json<Work>; changedAt: Moment; changedBy: string;
+  };
   readonly arrangements: { key: string; result: Json<ArrangeResult>; madeAt: Moment };
 };
 
 export type BookingRow = Selectable<Database["bookings"]>;
+export type AdjustmentRow = Selectable<Database["adjustments"]>;
 export type RevisionRow = Selectable<Database["revisions"]>;
 export type MailRow = Selectable<Database["mails"]>;
 export type LinkRow = Selectable<Database["links"]>;

@@ -1,7 +1,7 @@
 import type { MailRow } from "./database";
 import type { Handle } from "./store";
 
-export type NewMail = Pick<MailRow, "kind" | "booking" | "recipient" | "fromName" | "subject" | "bodyText" | "bodyHtml" | "messageId" | "replyTo" | "onceKey" | "queuedAt">;
+export type NewMail = Pick<MailRow, "kind" | "booking" | "recipient" | "fromName" | "subject" | "bodyText" | "bodyHtml" | "messageId" | "replyTo" | "onceKey" | "unsubscribe" | "queuedAt">;
 
 /**
  * Queues a mail in the transaction of the change that causes it: neither is there without the other. False where a mail of the same
@@ -22,7 +22,7 @@ export async function claim(db: Handle, when: { readonly now: string; readonly u
 }
 
 export async function markSent(db: Handle, one: { readonly id: number; readonly at: string; readonly bodyText: string; readonly bodyHtml: string }): Promise<void> {
-  await db.updateTable("mails").set({ state: "sent", sentAt: one.at, why: null, bodyText: one.bodyText, bodyHtml: one.bodyHtml }).where("id", "=", one.id).execute();
+  await db.updateTable("mails").set({ state: "sent", sentAt: one.at, why: null, unsubscribe: null, bodyText: one.bodyText, bodyHtml: one.bodyHtml }).where("id", "=", one.id).execute();
 }
 
 /** Takes back a mail that was not sent and that nobody needs any more. */

@@ -3,11 +3,11 @@ import { isMailHour, reminderFor } from "../../lib/booking";
 import { tidewheel } from "../../lib/demo";
 import { deliverDue } from "../../lib/jobs";
 import { mailbox } from "../../lib/mail";
-import { arrangeFor, chooseLayout, getBooking, planSvg, saveStep, sendRequest } from "../../lib/service";
+import { arrangeFor, chooseLayout, endReminders, getBooking, lookAtQuiet, openLink, planSvg, saveStep, sendRequest } from "../../lib/service";
 import { keepDates } from "../../lib/service/keep-dates";
 import { saveVenue } from "../../lib/service/venues";
 import { bookings, outbox } from "../../lib/store";
-import { added, coupleOf, DESK, testHouse, type TestHouse } from "./support/house";
+import { added, coupleOf, DESK, mailedKey, testHouse, type TestHouse } from "./support/house";
 import { LAYOUT } from "./support/works";
 
 const DAY = 24 * 3_600_000;
@@ -54,6 +54,31 @@ describe("reminders", () => {
     expect(subjects.map((one) => /in (\d+) days/.exec(one)?.[1])).toEqual(["14", "7", "2"]);
     const seen = await getBooking(house, DESK, { reference });
     expect(seen.ok && seen.value.history.map((one) => one.what)).toEqual(["added", "link-mailed", "reminded", "reminded", "reminded"]);
+  });
+
+  it("end by a link of their own, which a look leaves alone, and which opens nothing else (RFC 8058)", async () => {
+    const [reference, other] = [await added(house), await added(house)];
+    at(2027, 3, 17, 12);
+    await keepDates(house);
+    const mail = (await outbox.list(house.store.db, { booking: reference })).find((one) => one.kind === "reminder");
+    const key = mail?.unsubscribe?.split("/quiet/")[1] ?? "";
+    expect(mail?.bodyText).toContain(`${house.origin}/quiet/${key}`);
+    expect(await lookAtQuiet(house, { key })).toEqual({ ok: true, value: { reference, already: false } });
+    expect(await openLink(house, { key })).toEqual({ ok: false, error: { code: "link", why: "unknown" } });
+    expect(await lookAtQuiet(house, { key })).toMatchObject({ value: { already: false } });
+    expect(await endReminders(house, { key })).toEqual({ ok: true, value: { reference, already: false } });
+    expect(await endReminders(house, { key })).toEqual({ ok: true, value: { reference, already: true } });
+    expect(await endReminders(house, { key: await mailedKey(house, reference) })).toMatchObject({ ok: false, error: { code: "link" } });
+    at(2027, 3, 24, 12);
+    await keepDates(house);
+    expect((await kinds(reference)).filter((one) => one === "reminder")).toHaveLength(1);
+    expect((await kinds(other)).filter((one) => one === "reminder")).toHaveLength(2);
+    // The one that still waited for the mail server is taken back; once delivered, a letter keeps no key.
+    await deliverDue({ store: house.store, transport: mailbox, clock: house.clock, from: house.mailFrom, keepLinks: false });
+    expect((await kinds(reference)).includes("reminder")).toBe(false);
+    const kept = (await outbox.list(house.store.db, { booking: other })).filter((one) => one.kind === "reminder");
+    expect(kept.map((one) => one.unsubscribe)).toEqual([null, null]);
+    expect(kept[0]?.bodyText).toContain("/quiet/…");
   });
 
   it("stop when the layout is sent, and one that still waits for the mail server is taken back", async () => {
