@@ -6,10 +6,10 @@ export type Role = "nobody" | "stranger" | "look" | "couple" | "desk";
 export const ROLES: readonly Role[] = ["nobody", "stranger", "look", "couple", "desk"];
 
 /** On one booking. */
-export const BOOKING_ACTIONS = ["glance", "look", "answer", "arrange", "send", "return", "agree", "close", "invite", "share", "ask", "erase", "take-out"] as const;
+export const BOOKING_ACTIONS = ["glance", "look", "answer", "arrange", "send", "return", "agree", "close", "invite", "share", "ask", "erase", "take-out", "adjust"] as const;
 export type BookingAction = (typeof BOOKING_ACTIONS)[number];
 /** On no booking in particular. */
-export const DESK_ACTIONS = ["add", "queue", "mailbox", "venues"] as const;
+export const DESK_ACTIONS = ["add", "queue", "mailbox", "venues", "edit-venue"] as const;
 export type DeskAction = (typeof DESK_ACTIONS)[number];
 
 /** The one place that decides who may do what, and when. */
@@ -25,6 +25,9 @@ export function may(role: Role, action: BookingAction | DeskAction, state?: Stat
     case "answer":
     case "send":
       return role === "couple" && state !== undefined && isOpenToCouple(state);
+    case "adjust":
+      // What was sent is the desk's to adjust until it is answered; it then becomes a revision of its own.
+      return state !== undefined && (isOpenToCouple(state) || (role === "desk" && state === "sent"));
     case "take-out":
       return role === "couple" || role === "desk";
     case "erase":
@@ -43,6 +46,7 @@ export function may(role: Role, action: BookingAction | DeskAction, state?: Stat
     case "queue":
     case "mailbox":
     case "venues":
+    case "edit-venue":
       return role === "desk";
     default:
       return assertNever(action);

@@ -41,6 +41,10 @@ const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly
   listMailbox: { may: ["desk"], ask: (a) => service.listMailbox(house, a, {}) },
   listVenues: { may: ["desk"], ask: (a) => service.listVenues(house, a) },
   importVenue: { may: ["desk"], ask: (a) => service.importVenue(house, a, { json: "{}" }) },
+  beginVenue: { may: ["desk"], ask: (a) => service.beginVenue(house, a, { values: {} }) },
+  saveVenuePage: { may: ["desk"], ask: (a) => service.saveVenuePage(house, a, { venue: "tidewheel-mill", version: 0, place: { section: "stock" }, values: {} }) },
+  addRoom: { may: ["desk"], ask: (a) => service.addRoom(house, a, { venue: "tidewheel-mill", version: 0, values: {} }) },
+  removeRoom: { may: ["desk"], ask: (a) => service.removeRoom(house, a, { venue: "tidewheel-mill", version: 0, room: "loft" }) },
   howManyFit: { may: ["desk"], ask: (a) => service.howManyFit(house, a, {}) },
   closeBooking: { may: ["desk"], ask: (a) => service.closeBooking(house, a, { reference: ours, reason: "" }) },
 };

@@ -1,0 +1,86 @@
+import { add, boxOf, distance, edges, middle, scale, sub, unit, type Point, type Polygon, type Segment } from "@/lib/geometry";
+import { footprintPolygon } from "@/lib/layout";
+import { gateOf, socketAt, type Room, type Venue } from "@/lib/venue";
+import { saidLength, wallName } from "@/lib/venue/edit";
+
+type Props = { readonly room: Room; readonly venue: Pick<Venue, "lengths" | "locale">; readonly grips?: boolean };
+
+const WALL = 300;
+const sound = (p: Polygon): boolean => p.every(([x, y]) => Number.isFinite(x) && Number.isFinite(y));
+const d = (p: Polygon, closed = true): string => p.map(([x, y], i) => `${i === 0 ? "M" : "L"}${Math.round(x)} ${Math.round(y)}`).join("") + (closed ? "Z" : "");
+
+/** The box that a room is drawn in, mm: its outline, its wall, and room for letters and lengths about it. */
+export function frameOf(outline: Polygon): { readonly x: number; readonly y: number; readonly width: number; readonly height: number; readonly unit: number } {
+  const b = boxOf(outline), size = Math.max(b.maxX - b.minX, b.maxY - b.minY), pad = WALL + size * 0.11;
+  return { x: b.minX - pad, y: b.minY - pad, width: b.maxX - b.minX + 2 * pad, height: b.maxY - b.minY + 2 * pad, unit: size / 600 };
+}
+
+/** Outward from a wall of the outline, whichever way the outline runs. */
+function outward(outline: Polygon, [a, b]: Segment): Point {
+  const along = unit(sub(b, a)), left: Point = [along[1], -along[0]];
+  const area = outline.reduce((s, p, i) => { const q = outline[(i + 1) % outline.length] ?? p; return s + p[0] * q[1] - q[0] * p[1]; }, 0);
+  return area > 0 ? left : scale(left, -1);
+}
+
+/** One room as its facts say, drawn while they are typed: walls with their letters and lengths, openings, and what stands. */
+export function RoomDrawing({ room, venue, grips = false }: Props) {
+  const { outline } = room;
+  if (outline.length < 3 || !sound(outline)) return <p className="small sec">The outline cannot be drawn yet.</p>;
+  const f = frameOf(outline), u = f.unit;
+  const walls = edges(outline);
+  return (
+    <svg className="room-drawing" viewBox={`${f.x} ${f.y} ${f.width} ${f.height}`} role="img" aria-label={`Plan of ${room.name}, walls ${walls.map((w, i) => `${wallName(i)} ${saidLength(distance(w[0], w[1]), venue)}`).join(", ")}`}>
+      <path className="rd-mass" d={d(outline)} strokeWidth={2 * WALL} />
+      <path className="rd-floor" d={d(outline)} strokeWidth={1} />
+      {room.keepClear.filter((k) => sound(k.outline)).map((k) => <path key={k.id} className="rd-clear" d={d(k.outline)} strokeWidth={1.2 * u} strokeDasharray={`${6 * u} ${4 * u}`} />)}
+      {room.windows.filter((w) => sound([w.from, w.to])).map((w, i) => <Band key={i} outline={outline} from={w.from} to={w.to} className="rd-pane" weight={u} />)}
+      {room.walls.filter((w) => sound([w.from, w.to])).map((w, i) => <path key={i} className="rd-wall" d={d([w.from, w.to], false)} strokeWidth={5 * u} strokeDasharray={w.is === "feature" ? undefined : `${3 * u} ${3 * u}`} />)}
+      {room.doors.filter((o) => sound([o.from, o.to])).map((door) => <DoorMark key={door.id} room={room} door={door} weight={u} />)}
+      {room.standing.filter((s) => sound([s.at]) && ("diameter" in s.shape ? Number.isFinite(s.shape.diameter) : Number.isFinite(s.shape.width + s.shape.depth)) && Number.isFinite(s.angle)).map((s) => <path key={s.id} className="rd-piece" strokeWidth={1.4 * u} d={d(footprintPolygon({ id: s.id, kind: "other", label: "", room: room.id, from: { brought: true }, seats: [], shape: s.shape, at: s.at, angle: s.angle }))}><title>{s.name}</title></path>)}
+      {room.obstacles.filter((o) => sound(o.outline) && o.outline.length > 2).map((o) => <path key={o.id} className="rd-built" d={d(o.outline)} strokeWidth={u} />)}
+      {room.sockets.map(socketAt).filter((s) => sound([s])).map((s, i) => <circle key={i} className="rd-socket" cx={s[0]} cy={s[1]} r={4 * u} strokeWidth={1.4 * u} />)}
+      {walls.map((w, i) => <WallWords key={i} outline={outline} wall={w} name={wallName(i)} length={saidLength(distance(w[0], w[1]), venue)} unit={u} />)}
+      {grips && outline.map(([x, y], i) => <circle key={i} className="rd-grip" data-corner={i} cx={x} cy={y} r={9 * u} strokeWidth={2.4 * u} />)}
+    </svg>
+  );
+}
+
+function WallWords({ outline, wall, name, length, unit: u }: { readonly outline: Polygon; readonly wall: Segment; readonly name: string; readonly length: string; readonly unit: number }) {
+  const out = outward(outline, wall), at = add(middle(wall[0], wall[1]), scale(out, WALL + 24 * u));
+  const upright = Math.abs(out[0]) > Math.abs(out[1]);
+  return (
+    <g className="rd-words" transform={`translate(${at[0]} ${at[1]})${upright ? " rotate(-90)" : ""}`} textAnchor="middle" fontSize={20 * u}>
+      <text y={6 * u}><tspan className="rd-letter" fontSize={24 * u}>{name}</tspan><tspan dx={10 * u}>{length}</tspan></text>
+    </g>
+  );
+}
+
+function Band({ outline, from, to, className, weight }: { readonly outline: Polygon; readonly from: Point; readonly to: Point; readonly className: string; readonly weight: number }) {
+  const wall = edges(outline).find((e) => distance(e[0], from) + distance(from, e[1]) - distance(e[0], e[1]) < 5 && distance(e[0], to) + distance(to, e[1]) - distance(e[0], e[1]) < 5);
+  const out = wall ? scale(outward(outline, wall), WALL) : ([0, 0] as const);
+  return <path className={className} d={d([from, to, add(to, out), add(from, out)])} strokeWidth={weight} />;
+}
+
+/** An opening through the wall; a leaf with its swing where it has one; an arrow where it is a way out. */
+function DoorMark({ room, door, weight: u }: { readonly room: Room; readonly door: Room["doors"][number]; readonly weight: number }) {
+  const gate = gateOf(room, door);
+  if (!gate) return null;
+  const { from, to, inward, width } = gate;
+  const leaf = (hinge: Point, other: Point, size: number, side: Point): string => {
+    const tip = add(hinge, scale(side, size)), end = add(hinge, scale(unit(sub(other, hinge)), size));
+    return `M${hinge[0]} ${hinge[1]}L${tip[0]} ${tip[1]}A${size} ${size} 0 0 ${turns(sub(tip, hinge), sub(end, hinge)) ? 1 : 0} ${end[0]} ${end[1]}`;
+  };
+  const side = door.swing === "in" ? inward : scale(inward, -1);
+  const base = door.swing === "in" ? [from, to] as const : [add(from, scale(inward, -WALL)), add(to, scale(inward, -WALL))] as const;
+  const leaves = door.swing === "none" ? [] : width > 1200 ? [leaf(base[0], base[1], width / 2, side), leaf(base[1], base[0], width / 2, side)] : [leaf(base[0], base[1], width, side)];
+  const tip = add(gate.at, scale(inward, -WALL - 40 * u));
+  return (
+    <g>
+      <Band outline={room.outline} from={from} to={to} className="rd-open" weight={u} />
+      {leaves.map((l, i) => <path key={i} className="rd-leaf" d={l} strokeWidth={1.6 * u} />)}
+      {door.exit && <path className="rd-out" d={d([add(gate.at, scale(inward, 10 * u)), tip], false)} strokeWidth={3 * u} />}
+      {door.exit && <path className="rd-tip" d={d([add(tip, scale(inward, -12 * u)), add(tip, [inward[1] * 7 * u, -inward[0] * 7 * u]), add(tip, [-inward[1] * 7 * u, inward[0] * 7 * u])])} />}
+    </g>
+  );
+}
+const turns = (a: Point, b: Point): boolean => a[0] * b[1] - a[1] * b[0] > 0;
