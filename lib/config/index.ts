@@ -7,6 +7,8 @@ export type Config = {
   readonly port: number;
   readonly host: string;
   readonly origin: string;
+  /** Proxies that are believed about whom a request comes from. */
+  readonly proxies: readonly string[];
   readonly dataDir: string;
   readonly databaseUrl?: string;
   readonly mailUrl?: string;
@@ -36,6 +38,7 @@ export function readConfig(from: Environment = process.env): Result<Config, read
   const port = read("PORT", SETTINGS.PORT.read);
   const host = read("MARQUETRY_HOST", SETTINGS.MARQUETRY_HOST.read);
   const origin = read("MARQUETRY_ORIGIN", SETTINGS.MARQUETRY_ORIGIN.read);
+  const proxies = read("MARQUETRY_PROXIES", SETTINGS.MARQUETRY_PROXIES.read);
   const dataDir = read("MARQUETRY_DATA_DIR", SETTINGS.MARQUETRY_DATA_DIR.read);
   const databaseUrl = read("DATABASE_URL", SETTINGS.DATABASE_URL.read);
   const mailUrl = read("MAIL_URL", SETTINGS.MAIL_URL.read);
@@ -48,10 +51,10 @@ export function readConfig(from: Environment = process.env): Result<Config, read
   const keepBookings = read("MARQUETRY_KEEP_BOOKINGS", SETTINGS.MARQUETRY_KEEP_BOOKINGS.read);
   const keepMails = read("MARQUETRY_KEEP_MAILS", SETTINGS.MARQUETRY_KEEP_MAILS.read);
   const log = read("MARQUETRY_LOG", SETTINGS.MARQUETRY_LOG.read);
-  if (problems.length > 0 || port === undefined || host === undefined || dataDir === undefined || mailFrom === undefined || deskPeople === undefined || demo === undefined || worker === undefined || log === undefined || keepBookings === undefined || keepMails === undefined) {
+  if (problems.length > 0 || port === undefined || host === undefined || dataDir === undefined || proxies === undefined || mailFrom === undefined || deskPeople === undefined || demo === undefined || worker === undefined || log === undefined || keepBookings === undefined || keepMails === undefined) {
     return fail(problems);
   }
-  return ok({ port, host, origin: origin ?? `http://localhost:${port}`, dataDir, databaseUrl, mailUrl, mailCa, mailFrom, deskPeople, demo, worker, keep: { bookings: keepBookings, mails: keepMails }, log });
+  return ok({ port, host, origin: origin ?? `http://localhost:${port}`, proxies, dataDir, databaseUrl, mailUrl, mailCa, mailFrom, deskPeople, demo, worker, keep: { bookings: keepBookings, mails: keepMails }, log });
 }
 
 /** What was found, but never of a variable that may hold a password. */

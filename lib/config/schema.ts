@@ -1,3 +1,4 @@
+import proxyAddr from "proxy-addr";
 import { z } from "zod";
 
 /** A setting: its variable, what it is for, an example for `.env.example`, and how it is read. */
@@ -14,6 +15,16 @@ function isOrigin(text: string): boolean {
   try {
     const url = new URL(text);
     return (url.protocol === "http:" || url.protocol === "https:") && url.pathname === "/" && url.search === "" && url.hash === "" && url.username === "";
+  } catch {
+    return false;
+  }
+}
+
+const listed = (text: string): readonly string[] => text.split(",").map((one) => one.trim()).filter((one) => one !== "");
+function areNetworks(list: readonly string[]): boolean {
+  try {
+    proxyAddr.compile([...list]);
+    return true;
   } catch {
     return false;
   }
@@ -36,6 +47,10 @@ export const SETTINGS = {
   MARQUETRY_ORIGIN: setting({
     about: "The public address, as people type it. Links in mails are made from it alone. Left out: http://localhost and the port.",
     example: "http://localhost:3000", read: origin.optional(),
+  }),
+  MARQUETRY_PROXIES: setting({
+    about: "Which reverse proxies stand before the server, with commas between: addresses, networks such as 10.0.0.0/8, or loopback, linklocal, uniquelocal. Only they are believed about whom a request comes from.",
+    example: "", read: z.string().default("").transform(listed).refine(areNetworks, "addresses or networks with commas between, such as loopback,10.0.0.0/8"),
   }),
   MARQUETRY_DATA_DIR: setting({
     about: "The folder of the embedded database. Not used when DATABASE_URL is set.", example: ".data",

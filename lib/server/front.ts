@@ -1,9 +1,10 @@
 import { randomBytes } from "node:crypto";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import type { Duplex } from "node:stream";
+import { makeCounter } from "../access";
 import type { Config } from "../config";
 import { mendBroken } from "./broken-page";
-import { turnedAway } from "./guard";
+import { addresses, turnedAway } from "./guard";
 import { answerHeaders, makeNonce } from "./headers";
 import { loggedPath, type Log } from "./log";
 
@@ -17,7 +18,7 @@ export type Front = {
   readonly stop: () => Promise<void>;
 };
 type How = {
-  readonly config: Pick<Config, "host" | "port" | "origin">; readonly log: Log; readonly handle: Handle;
+  readonly config: Pick<Config, "host" | "port" | "origin" | "proxies">; readonly log: Log; readonly handle: Handle;
   /** Given by the development server alone. */
   readonly upgrade?: Upgrade;
   /** How long requests in hand may take to end once the server is told to stop, milliseconds. */
@@ -29,6 +30,7 @@ export async function openFront({ config, log, handle, upgrade, graceMs = 10_000
   const https = config.origin.startsWith("https:");
   const inHand = new Set<ServerResponse>();
   let stopping = false;
+  const guard = { ours: config.origin, counter: makeCounter(), addressOf: addresses(config.proxies) };
   const server = createServer((request, response) => {
     const id = randomBytes(8).toString("hex");
     inHand.add(response);
@@ -37,8 +39,7 @@ export async function openFront({ config, log, handle, upgrade, graceMs = 10_000
     if (stopping) response.setHeader("Connection", "close");
     prepare(request, response, { id, https, dev: upgrade !== undefined });
     noteEnd({ request, response, log, id });
-    if (turnedAway(request, response, config.origin)) return;
-    handle(request, response).catch((error: unknown) => {
+    turnedAway(request, response, guard).then((away) => (away ? undefined : handle(request, response))).catch((error: unknown) => {
       log.error({ err: error, id, path: loggedPath(request.url ?? "") }, "a request broke");
       if (response.headersSent) { response.destroy(); return; }
       response.writeHead(500, { "Content-Type": "text/plain; charset=utf-8" });

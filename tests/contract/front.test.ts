@@ -3,6 +3,7 @@ import { Writable } from "node:stream";
 import { setTimeout as wait } from "node:timers/promises";
 import pino from "pino";
 import { afterEach, describe, expect, it } from "vitest";
+import { RATES } from "../../lib/access";
 import { openFront, type Front, type Handle } from "../../lib/server/front";
 import { lineOf } from "../../lib/server/log";
 
@@ -12,9 +13,9 @@ afterEach(async () => { for (const one of open.splice(0)) await one.stop(); });
 const lines: string[] = [];
 const log = pino(lineOf("info"), new Writable({ write: (chunk: Buffer, _encoding, done) => { lines.push(chunk.toString("utf8")); done(); } }));
 
-async function front(handle: Handle, how: { readonly origin?: string; readonly graceMs?: number } = {}): Promise<Front> {
+async function front(handle: Handle, how: { readonly origin?: string; readonly graceMs?: number; readonly proxies?: readonly string[] } = {}): Promise<Front> {
   lines.length = 0;
-  const made = await openFront({ config: { host: "127.0.0.1", port: 0, origin: how.origin ?? "http://localhost:3000" }, log, handle, graceMs: how.graceMs });
+  const made = await openFront({ config: { host: "127.0.0.1", port: 0, origin: how.origin ?? "http://localhost:3000", proxies: how.proxies ?? [] }, log, handle, graceMs: how.graceMs });
   open.push(made);
   return made;
 }
@@ -88,6 +89,33 @@ describe("a form", () => {
     expect(await post({ Origin: "https://evil.example" })).toBe(403);
     expect(await post({ Origin: "http://localhost:3000" })).toBe(200);
     expect(seen).toBe(1);
+  });
+});
+
+describe("too much from one address (ASVS 5.0, 2.4.1)", () => {
+  const forwarded = (port: number, path: string, address: string): Promise<number | undefined> => ask(port, path, { "X-Forwarded-For": address }).then((answer) => answer.statusCode);
+
+  it("is turned away, saying when to come again, while others go on; and only proxies that are named are believed", async () => {
+    const { port } = await front(say, { proxies: ["loopback"] });
+    const first = await Promise.all(Array.from({ length: RATES.links.points }, () => forwarded(port, "/open/ask", "203.0.113.7")));
+    expect(new Set(first)).toEqual(new Set([200]));
+    const refused = await ask(port, "/desk/open", { "X-Forwarded-For": "198.51.100.1, 203.0.113.7" });
+    expect(refused.statusCode).toBe(429);
+    expect(Number(refused.headers["retry-after"])).toBeGreaterThan(0);
+    expect(Number(refused.headers["retry-after"])).toBeLessThanOrEqual(600);
+    expect(refused.body).toContain("Nothing is lost");
+    expect(await forwarded(port, "/open/ask", "203.0.113.8")).toBe(200);
+    expect(await forwarded(port, "/", "203.0.113.7")).toBe(200);
+  });
+
+  it("is counted for a network of IPv6 together, and not at all on one's own machine", async () => {
+    const { port } = await front(say, { proxies: ["loopback"] });
+    for (let i = 0; i < RATES.links.points; i += 1) await forwarded(port, "/open", `2001:db8:1:2::${i.toString(16)}`);
+    expect(await forwarded(port, "/open", "2001:db8:1:2:ffff::1")).toBe(429);
+    expect(await forwarded(port, "/open", "2001:db8:1:3::1")).toBe(200);
+    const own = await front(say);
+    const all = await Promise.all(Array.from({ length: RATES.links.points + 20 }, () => forwarded(own.port, "/open", "203.0.113.7")));
+    expect(new Set(all)).toEqual(new Set([200]));
   });
 });
 
