@@ -7,3 +7,6 @@ export function readNames(text: string): readonly string[] {
 export function isPlainLine(text: string): boolean {
   return !/[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/u.test(text);
 }
+
+/** Who a booking is for, or that this was erased. */
+export const shownNames = (names: readonly string[]): readonly string[] => (names.length > 0 ? names : ["Names erased"]);

@@ -1,10 +1,9 @@
 import { ok } from "../base";
-import { deadlineAt, STATES, todayAt } from "../booking";
+import { deadlineAt, STATES, todayAt, shownNames } from "../booking";
 import { bookings, history, outbox, venues, type BookingRow, type HistoryRow } from "../store";
 import type { VenueVersion } from "../store/venues";
 import { deskGate } from "./gate";
 import { sayEntry } from "./said";
-import { shownNames } from "./view";
 import type { House } from "./house";
 import type { Actor, MailView, Outcome, QueueFilter, QueueRow, QueueView } from "./types";
 
@@ -54,7 +53,7 @@ function rowOf(booking: BookingRow, { venue, mail, last, now }: Beside): QueueRo
   const { daysLeft, overdue } = deadlineAt(booking.dueDate, venue?.venue.timeZone ?? "UTC", now);
   const answered = booking.draft.guests;
   return {
-    reference: booking.reference, names: shownNames(booking), email: booking.email, venueName: venue?.venue.name ?? booking.venue,
+    reference: booking.reference, names: shownNames(booking.names), email: booking.email, venueName: venue?.venue.name ?? booking.venue,
     packageName: venue?.venue.packages.find((one) => one.id === booking.package)?.name ?? booking.package,
     date: booking.eventDate, dueDate: booking.dueDate, daysLeft,
     // What was sent, agreed or closed waits for no couple any more.

@@ -1,4 +1,4 @@
-import { deadlineAt, isOpenToCouple } from "../booking";
+import { deadlineAt, isOpenToCouple, shownNames } from "../booking";
 import { ANSWER_STEPS, briefFileOfDraft, type DraftFacts } from "../brief/draft";
 import { briefSchema, LAYOUTS, questionOf, SEED } from "../brief";
 import { sha256 } from "../access";
@@ -29,16 +29,13 @@ type Parts = {
   readonly history: readonly HistoryRow[]; readonly mails: readonly MailRow[];
 };
 
-/** Who it is for, or that this was erased. */
-export const shownNames = ({ names }: Pick<BookingRow, "names">): readonly string[] => (names.length > 0 ? names : ["Names erased"]);
-
 /** A booking as pages show it. */
 export function viewOf(house: House, { booking, venue, revisions, history, mails }: Parts): BookingView {
   const brief = briefOf(booking);
   const { daysLeft, overdue } = deadlineAt(booking.dueDate, venue.venue.timeZone, house.clock.now());
   const pack = venue.venue.packages.find((one) => one.id === booking.package);
   return {
-    reference: booking.reference, names: shownNames(booking), email: booking.email, venue: venue.venue, venueVersion: venue.version,
+    reference: booking.reference, names: shownNames(booking.names), email: booking.email, venue: venue.venue, venueVersion: venue.version,
     package: { id: booking.package, name: pack?.name ?? booking.package, coordinator: pack?.coordinator ?? false },
     date: booking.eventDate, dueDate: booking.dueDate, daysLeft, overdue: overdue && isOpenToCouple(booking.state),
     state: booking.state, revision: booking.revision, savedAt: booking.changedAt, draft: booking.draft,
