@@ -9,13 +9,15 @@ export type BookingEvent =
   | { readonly type: "saved"; readonly step: string }
   | { readonly type: "chosen"; readonly layout: string }
   | { readonly type: "sent"; readonly number: number }
+  /** The desk adjusted what was sent: a further revision stands for it. */
+  | { readonly type: "amended"; readonly number: number }
   | { readonly type: "returned"; readonly number: number; readonly reason: string }
   | { readonly type: "agreed"; readonly number: number }
   | { readonly type: "closed"; readonly reason: string };
 
 /** What has to be done with it, in the transaction that records it. */
 export type Effect =
-  | { readonly do: "mail"; readonly what: "sent-to-couple" | "sent-to-desk" | "returned" | "agreed" }
+  | { readonly do: "mail"; readonly what: "sent-to-couple" | "sent-to-desk" | "returned" | "agreed" | "amended" }
   | { readonly do: "withdraw-links" };
 
 export type Standing = {
@@ -50,6 +52,10 @@ export function step(now: Standing, event: BookingEvent): Result<Step, Refused> 
       if (!isOpenToCouple(state)) return wrong;
       if (event.number !== now.lastNumber + 1) return fail({ code: "not-the-last", lastNumber: now.lastNumber });
       return to("sent", { do: "mail", what: "sent-to-couple" }, { do: "mail", what: "sent-to-desk" });
+    case "amended":
+      if (state !== "sent") return wrong;
+      if (event.number !== now.lastNumber + 1) return fail({ code: "not-the-last", lastNumber: now.lastNumber });
+      return to("sent", { do: "mail", what: "amended" });
     case "returned":
       if (state !== "sent") return wrong;
       if (event.number !== now.lastNumber) return fail({ code: "not-the-last", lastNumber: now.lastNumber });

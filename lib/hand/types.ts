@@ -35,7 +35,6 @@ export type EditFault =
   | { readonly code: "places"; readonly most: number }
   /** Two walls that face each other, or a wall that is not there. */
   | { readonly code: "walls" }
-  | { readonly code: "not-one"; readonly what: "shape" }
   | { readonly code: "same" };
 
 export type { SceneId };

@@ -1,5 +1,5 @@
 import { composePlan, toSvg, type TitleBlock } from "../drawing";
-import { arrange, ENGINE_VERSION } from "../engine";
+import { arrange, ENGINE_VERSION, repair, settle } from "../engine";
 import { capacity } from "../engine/capacity";
 import { quote } from "../fees";
 import { formatDay } from "../measure";
@@ -21,6 +21,8 @@ export const bench: Works = {
   capacity: async (venue) => capacity(venue),
   check: async (venue, layout, brief) => check(venue, layout, brief),
   quote: async (venue, brief, layout) => quote(venue, brief, layout),
+  settle: async (venue, brief, layout) => settle(venue, brief, layout),
+  repair: async (venue, brief, { layout, held }) => repair(venue, brief, layout, held),
   planSvg: async (plan) => (plan.sheet ? sheetOf(plan) : withinPage(plan)),
   planDrawing: async (plan) => listed(plan),
   proposalPdf: printed,
@@ -53,8 +55,8 @@ function withinPage({ venue, layout, scene, rooms, was, pixelWidth = PIXELS }: P
 }
 
 /** The same plan as marks, for the page's own painter. */
-function listed({ venue, layout, scene, pixelWidth, was, ways, dimensions, findings }: PlanDrawingInput): DrawnPlan {
-  return { drawing: composePlan(venue, layout, scene, { pixelWidth, frame: false, was, ways, dimensions, findings }), idPrefix: `${layout.id}-${scene}-` };
+function listed({ venue, layout, scene, pixelWidth, rooms, was, ways, dimensions, findings }: PlanDrawingInput): DrawnPlan {
+  return { drawing: composePlan(venue, layout, scene, { pixelWidth, rooms, frame: false, was, ways, dimensions, findings }), idPrefix: `${layout.id}-${scene}-` };
 }
 
 async function printed({ venue, brief, layout, quote: fees, reference, revision, fingerprint, sentOn, url, now }: ProposalPdfInput): Promise<Uint8Array> {

@@ -17,6 +17,8 @@ export function makeWorks(): WorksHandle {
       capacity: (...args) => counting.ask("capacity", args),
       check: (...args) => desk.ask("check", args),
       quote: (...args) => desk.ask("quote", args),
+      settle: (...args) => desk.ask("settle", args),
+      repair: (...args) => engine.ask("repair", args),
       planSvg: (...args) => desk.ask("planSvg", args),
       planDrawing: (...args) => desk.ask("planDrawing", args),
       proposalPdf: (...args) => desk.ask("proposalPdf", args),

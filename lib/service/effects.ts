@@ -49,6 +49,8 @@ async function mailFor(tx: Handle, house: House, { booking, told, what }: Mail):
     }
     case "returned":
       return toCouple(messages.returned(about, { number, reason: told.reason ?? "", href: await coupleLink(tx, house, booking) }));
+    case "amended":
+      return toCouple(messages.amended(about, { number, href: await coupleLink(tx, house, booking) }));
     case "agreed":
       return toCouple(messages.agreed(about, { number, fingerprint: told.fingerprint ?? "", href: await coupleLink(tx, house, booking) }));
     default:

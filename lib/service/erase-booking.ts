@@ -1,7 +1,7 @@
 import { fail, ok } from "../base";
 import { withoutNames } from "../booking";
 import { briefSchema } from "../brief";
-import { bookings, history, links, outbox, revisions, sessions, type BookingRow, type Handle, type RevisionRow } from "../store";
+import { adjustments, bookings, history, links, outbox, revisions, sessions, type BookingRow, type Handle, type RevisionRow } from "../store";
 import { fingerprintOf } from "./agree-revision";
 import { gate, whoIs } from "./gate";
 import type { House } from "./house";
@@ -26,6 +26,8 @@ export async function eraseBooking(house: House, actor: Actor, { reference }: { 
 export async function eraseHeld(tx: Handle, house: House, { booking, who }: { readonly booking: BookingRow; readonly who: string }): Promise<void> {
   const { reference } = booking;
   const at = nowIso(house);
+  // What was noted on a piece may name a guest.
+  await adjustments.drop(tx, reference);
   for (const row of await revisions.listOf(tx, reference)) if (row.erasedAt === null) await eraseRevision(tx, booking, { row, at });
   await outbox.removeOf(tx, reference);
   await links.removeOf(tx, reference);

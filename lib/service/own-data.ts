@@ -1,5 +1,5 @@
 import { ok } from "../base";
-import { history, outbox, revisions } from "../store";
+import { adjustments, history, outbox, revisions } from "../store";
 import { gate } from "./gate";
 import type { House } from "./house";
 import type { Actor, Outcome } from "./types";
@@ -14,7 +14,7 @@ export async function ownData(house: House, actor: Actor, { reference }: { reado
   const mails = (await outbox.list(db, { booking: reference })).filter((one) => one.recipient === email).reverse();
   const data = {
     format: "marquetry.own-data/1", reference, names, email, package: pack, date: eventDate, dueDate, state, createdAt, changedAt,
-    answers: draft, chosenLayout: chosen,
+    answers: draft, chosenLayout: chosen, layoutUnderTheHand: (await adjustments.find(db, reference))?.work.layout,
     revisions: (await revisions.listOf(db, reference)).map(revisionView),
     history: (await history.listOf(db, reference)).map(({ at, who, what, data: more }) => ({ at, by: who.startsWith("desk") ? "desk" : who, what, ...more })),
     mails: mails.map(({ subject, queuedAt, sentAt, state: fate }) => ({ subject, writtenAt: queuedAt, sentAt, state: fate })),

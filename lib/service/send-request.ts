@@ -31,13 +31,13 @@ export async function sendRequest(house: House, actor: Actor, { reference, revis
     const held = await gate(tx, actor, { reference, action: "send", hold: true });
     if (!held.ok) return held;
     if (held.value.revision !== revision) return fail({ code: "stale", revision: held.value.revision });
-    return record(tx, house, { actor, booking: held.value, ready: ready.value });
+    return record(tx, house, { actor, booking: held.value, ready: ready.value, as: "sent" });
   });
   house.poke();
   return done;
 }
 
-type Ready = {
+export type Ready = {
   readonly venue: VenueVersion; readonly file: NonNullable<ReturnType<typeof briefFileOfDraft>>;
   readonly layout: Layout; readonly quote: Quote; readonly findings: readonly Finding[];
 };
@@ -59,12 +59,15 @@ async function readyToSend(house: House, booking: BookingRow): Promise<Result<Re
   return ok({ venue, file, layout: { ...chosen.layout, findings, quote }, quote, findings });
 }
 
-async function record(tx: Handle, house: House, { actor, booking, ready }: { readonly actor: Actor; readonly booking: BookingRow; readonly ready: Ready }): Promise<Outcome<SentRevision>> {
+type Recording = { readonly actor: Actor; readonly booking: BookingRow; readonly ready: Ready; /** By the couple, or as the desk adjusted it. */ readonly as: "sent" | "amended" };
+
+/** Keeps a revision under its fingerprint, and does what follows from it. The caller holds the booking. */
+export async function record(tx: Handle, house: House, { actor, booking, ready, as }: Recording): Promise<Outcome<SentRevision>> {
   const { reference } = booking;
   const { venue, file, layout, quote, findings } = ready;
   const lastNumber = await revisions.lastNumber(tx, reference);
   const number = lastNumber + 1;
-  const next = advance({ state: booking.state, lastNumber }, { type: "sent", number });
+  const next = advance({ state: booking.state, lastNumber }, { type: as, number });
   if (!next.ok) return fail({ code: "wrong-state", state: booking.state });
   const at = nowIso(house);
   const texts = { brief: file, layout, quote, findings };
@@ -72,7 +75,7 @@ async function record(tx: Handle, house: House, { actor, booking, ready }: { rea
   const fingerprint = sha256(sealedText({ reference, number, venue: { id: venue.id, version: venue.version, hash: venue.hash }, ...texts, whole }));
   await revisions.add(tx, { booking: reference, number, ...texts, whole, salt, venueVersion: venue.version, fingerprint, sentAt: at });
   await bookings.change(tx, reference, { state: next.value.state, at });
-  await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "sent", data: { number, fingerprint } });
+  await history.add(tx, { booking: reference, at, who: whoIs(actor), what: as, data: { number, fingerprint } });
   const { guests } = briefSchema.parse(file);
   const weigh = (level: Finding["level"]): number => findings.filter((one) => one.level === level).length;
   await carryOut(tx, house, {

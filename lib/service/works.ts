@@ -13,6 +13,10 @@ export type Works = {
   readonly capacity: (venue: Venue) => Promise<Capacity>;
   readonly check: (venue: Venue, layout: Layout, brief: Brief) => Promise<readonly Finding[]>;
   readonly quote: (venue: Venue, brief: Brief, layout: Layout) => Promise<Quote>;
+  /** A layout changed by hand, made whole again: turnovers, findings, fees as the pieces stand now. */
+  readonly settle: (venue: Venue, brief: Brief, layout: Layout) => Promise<Layout>;
+  /** Puts a layout right round the pieces that are held. */
+  readonly repair: (venue: Venue, brief: Brief, ask: RepairAsk) => Promise<ArrangeResult>;
   readonly planSvg: (plan: PlanInput) => Promise<string>;
   readonly planDrawing: (plan: PlanDrawingInput) => Promise<DrawnPlan>;
   readonly proposalPdf: (proposal: ProposalPdfInput) => Promise<Uint8Array>;
@@ -26,10 +30,14 @@ export type ArrangeAsk = {
   readonly onProgress?: (progress: { readonly done: number; readonly of: number }) => void;
 };
 
+export type RepairAsk = { readonly layout: Layout; readonly held: readonly string[] };
+
 /** What a plan within a page shows beside what stands. */
 export type PlanLayers = { readonly ways?: boolean; readonly dimensions?: boolean; readonly findings?: boolean };
 export type PlanDrawingInput = PlanLayers & {
   readonly venue: Venue; readonly layout: Layout; readonly scene: SceneId; readonly pixelWidth: number;
+  /** Only these rooms. */
+  readonly rooms?: readonly string[];
   /** An earlier layout: what changed since is drawn over the plan. */
   readonly was?: Layout;
 };

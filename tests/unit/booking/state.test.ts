@@ -4,7 +4,7 @@ import { isOpenToCouple, may, ROLES, STATES, step, type BookingEvent, type State
 const now = (state: State, lastNumber = 0) => ({ state, lastNumber });
 const EVENTS: readonly BookingEvent[] = [
   { type: "opened" }, { type: "saved", step: "guests" }, { type: "chosen", layout: "a" }, { type: "sent", number: 2 },
-  { type: "returned", number: 1, reason: "why" }, { type: "agreed", number: 1 }, { type: "closed", reason: "" },
+  { type: "returned", number: 1, reason: "why" }, { type: "agreed", number: 1 }, { type: "closed", reason: "" }, { type: "amended", number: 2 },
 ];
 
 describe("the state machine of a booking", () => {
@@ -14,13 +14,13 @@ describe("the state machine of a booking", () => {
       return next.ok ? next.value.state : "-";
     }));
     expect(table).toEqual([
-      // opened, saved, chosen, sent, returned, agreed, closed
-      /* invited  */ ["started", "started", "started", "sent", "-", "-", "closed"],
-      /* started  */ ["started", "started", "started", "sent", "-", "-", "closed"],
-      /* sent     */ ["sent", "-", "-", "-", "returned", "agreed", "closed"],
-      /* returned */ ["returned", "returned", "returned", "sent", "-", "-", "closed"],
-      /* agreed   */ ["agreed", "-", "-", "-", "-", "-", "closed"],
-      /* closed   */ ["-", "-", "-", "-", "-", "-", "-"],
+      // opened, saved, chosen, sent, returned, agreed, closed, amended
+      /* invited  */ ["started", "started", "started", "sent", "-", "-", "closed", "-"],
+      /* started  */ ["started", "started", "started", "sent", "-", "-", "closed", "-"],
+      /* sent     */ ["sent", "-", "-", "-", "returned", "agreed", "closed", "sent"],
+      /* returned */ ["returned", "returned", "returned", "sent", "-", "-", "closed", "-"],
+      /* agreed   */ ["agreed", "-", "-", "-", "-", "-", "closed", "-"],
+      /* closed   */ ["-", "-", "-", "-", "-", "-", "-", "-"],
     ]);
   });
 
@@ -39,11 +39,20 @@ describe("the state machine of a booking", () => {
     expect(effects("started", { type: "sent", number: 2 })).toEqual([{ do: "mail", what: "sent-to-couple" }, { do: "mail", what: "sent-to-desk" }]);
     expect(effects("sent", { type: "returned", number: 1, reason: "why" })).toEqual([{ do: "mail", what: "returned" }]);
     expect(effects("sent", { type: "agreed", number: 1 })).toEqual([{ do: "mail", what: "agreed" }]);
+    expect(effects("sent", { type: "amended", number: 2 })).toEqual([{ do: "mail", what: "amended" }]);
     expect(effects("sent", { type: "closed", reason: "" })).toEqual([{ do: "withdraw-links" }]);
   });
 });
 
 describe("who may do what", () => {
+  it("lets couple and desk adjust an open layout, and the desk alone what was sent", () => {
+    for (const state of STATES) {
+      expect(may("couple", "adjust", state)).toBe(isOpenToCouple(state));
+      expect(may("desk", "adjust", state)).toBe(isOpenToCouple(state) || state === "sent");
+      expect(may("look", "adjust", state)).toBe(false);
+    }
+  });
+
   it("gives nothing to nobody and to the couple of another booking", () => {
     for (const role of ["nobody", "stranger"] as const) {
       for (const action of ["look", "answer", "arrange", "send", "return", "agree", "close", "invite", "add", "queue", "mailbox", "venues"] as const) {

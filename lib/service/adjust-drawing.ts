@@ -1,0 +1,18 @@
+import { fail, ok } from "../base";
+import { openBench, type Asking } from "./adjust";
+import type { House } from "./house";
+import type { Actor, Outcome } from "./types";
+import type { DrawnPlan } from "./works";
+
+type Want = Asking & { readonly scene: string; readonly pixelWidth: number; /** What changed since the version before is drawn over it. */ readonly changes?: boolean };
+
+/** One part of the day as it stands under the hand: every room of it, with what the check found marked on it. */
+export async function adjustDrawing(house: House, actor: Actor, { scene: wanted, pixelWidth, changes = false, ...asking }: Want): Promise<Outcome<DrawnPlan>> {
+  const bench = await openBench(house, actor, asking);
+  if (!bench.ok) return bench;
+  const { venue, work, from } = bench.value;
+  const scene = work.layout.scenes.find((one) => one.id === wanted);
+  if (!scene) return fail({ code: "not-found" });
+  const rooms = venue.venue.rooms.filter((r) => scene.rooms.includes(r.id)).map((r) => r.id);
+  return ok(await house.works.planDrawing({ venue: venue.venue, layout: work.layout, scene: scene.id, pixelWidth, rooms, findings: true, ...(changes ? { was: from } : {}) }));
+}

@@ -1,0 +1,131 @@
+import { fail, ok, type Result } from "../base";
+import { nextUndone, lastDone, perform, performMend, redo, undo, additionsOf, type Offer, type Work } from "../hand";
+import type { Finding, Layout, SceneId } from "../layout";
+import { adjustments } from "../store";
+import type { Venue } from "../venue";
+import type { Brief } from "../brief";
+import { benchFor, standsHash, type AdjustBench } from "./adjust-ground";
+import { readEdit } from "./adjust-form";
+import { faultWords } from "./adjust-words";
+import { gate, whoIs } from "./gate";
+import type { House } from "./house";
+import { nowIso } from "./moment";
+import type { Actor, FormValues, Outcome, Refusal } from "./types";
+
+/** A layout under the hand, as pages show it. */
+export type AdjustView = {
+  readonly reference: string; readonly venue: Venue; readonly brief: Brief;
+  readonly layout: Layout; readonly held: readonly string[];
+  /** The version before: what was and what is now are told against it. */
+  readonly was: Layout;
+  /** Names this state; a deed that names an older one is refused as stale. */
+  readonly seen: string;
+  /** What undo and redo would do, in words. */
+  readonly undo?: string; readonly redo?: string;
+  /** Everything done so far, oldest first. */
+  readonly done: readonly string[];
+  /** What can be added, by part of the day. */
+  readonly offers: Readonly<Partial<Record<SceneId, readonly Offer[]>>>;
+  /** It is what speaks for the booking already. */
+  readonly taken: boolean;
+  /** The number of the revision that is adjusted at the desk. */
+  readonly sent?: number;
+};
+
+export type Asking = { readonly reference: string };
+export type Deed = Asking & { readonly seen: string; readonly values: FormValues };
+export type Turn = Asking & { readonly seen: string; readonly way: "undo" | "redo" | "again" };
+
+export function viewOfBench(b: AdjustBench): AdjustView {
+  const { work } = b;
+  const last = lastDone(work), next = nextUndone(work);
+  return {
+    reference: b.booking.reference, venue: b.venue.venue, brief: b.brief, layout: work.layout, held: work.held, was: b.from, seen: b.seen,
+    ...(last ? { undo: last.said } : {}), ...(next ? { redo: next.said } : {}),
+    done: work.entries.slice(0, work.done).map((e) => e.said),
+    offers: Object.fromEntries(work.layout.scenes.map((s) => [s.id, additionsOf(b.venue.venue, { layout: work.layout, scene: s, brought: b.brief.brought ?? [] })])),
+    taken: standsHash(work.layout) === standsHash(b.base),
+    ...(b.sent ? { sent: b.sent.number } : {}),
+  };
+}
+
+/** The bench of a booking, for whoever may adjust it as it stands. */
+export async function openBench(house: House, actor: Actor, { reference }: Asking): Promise<Outcome<AdjustBench>> {
+  const booking = await gate(house.store.db, actor, { reference, action: "adjust" });
+  return booking.ok ? benchFor(house, house.store.db, booking.value) : booking;
+}
+
+/** The layout that is adjusted by hand, as it was left. Looking changes nothing. */
+export async function adjusting(house: House, actor: Actor, asking: Asking): Promise<Outcome<AdjustView>> {
+  const bench = await openBench(house, actor, asking);
+  return bench.ok ? ok(viewOfBench(bench.value)) : bench;
+}
+
+type Change = (bench: AdjustBench) => Promise<Result<Work, Refusal>>;
+
+/**
+ * Changes the work, settles what follows from it, and keeps it. What takes time is done before the transaction, on the state that was
+ * named; whoever saved meanwhile is not overwritten: the deed is refused as stale.
+ */
+async function changed(house: House, actor: Actor, { reference, seen }: Asking & { readonly seen: string }, change: Change): Promise<Outcome<AdjustView>> {
+  const before = await openBench(house, actor, { reference });
+  if (!before.ok) return before;
+  if (before.value.seen !== seen) return fail({ code: "stale", revision: before.value.row?.revision ?? 0 });
+  const next = await change(before.value);
+  if (!next.ok) return next;
+  const { venue, brief } = before.value;
+  const work: Work = { ...next.value, layout: await house.works.settle(venue.venue, brief, next.value.layout) };
+  return house.store.transaction(async (tx): Promise<Outcome<AdjustView>> => {
+    const held = await gate(tx, actor, { reference, action: "adjust", hold: true });
+    if (!held.ok) return held;
+    const now = await benchFor(house, tx, held.value);
+    if (!now.ok) return now;
+    if (now.value.seen !== seen) return fail({ code: "stale", revision: now.value.row?.revision ?? 0 });
+    const { row, start, from } = now.value;
+    const revision = (row?.revision ?? 0) + 1;
+    await adjustments.keep(tx, {
+      booking: reference, revision, start, taken: row?.start === start ? row.taken : null, base: from, work, changedAt: nowIso(house), changedBy: whoIs(actor),
+    });
+    return ok(viewOfBench({ ...now.value, work, seen: `${revision}.${start.slice(0, 12)}` }));
+  });
+}
+
+/** Does one deed to the plan. */
+export async function adjust(house: House, actor: Actor, { values, ...deed }: Deed): Promise<Outcome<AdjustView>> {
+  return changed(house, actor, deed, async ({ venue, work }) => {
+    const edit = readEdit(venue.venue, work, values);
+    if (!edit.ok) return fail({ code: "invalid", errors: edit.error });
+    const next = perform(venue.venue, work, edit.value);
+    return next.ok ? next : fail({ code: "invalid", errors: [faultWords(next.error, FIELD[edit.value.do])] });
+  });
+}
+const FIELD = { place: "far1", turn: "angle", swap: "with", exchange: "stock", lay: "places", remove: "piece", add: "what", hold: "piece", note: "note" } as const;
+
+/** Takes the last deed back, or does it again; "again": everything from the start. */
+export async function adjustTurn(house: House, actor: Actor, { way, ...turn }: Turn): Promise<Outcome<AdjustView>> {
+  return changed(house, actor, turn, async ({ work }) => {
+    if (way === "redo") return ok(redo(work) ?? work);
+    let back = undo(work) ?? work;
+    while (way === "again" && back.done > 0) back = undo(back) ?? back;
+    return ok(back);
+  });
+}
+
+/** What putting right came to. `left`: findings of weight must that no move was found for. */
+export type PutRight = { readonly view: AdjustView; readonly moved: number; readonly left: readonly Finding[] };
+
+/** Lets the engine put the plan right round the pieces that are held. */
+export async function putRight(house: House, actor: Actor, { reference, seen }: Asking & { readonly seen: string }): Promise<Outcome<PutRight>> {
+  let moved = 0, left: readonly Finding[] = [];
+  const done = await changed(house, actor, { reference, seen }, async ({ venue, brief, work }) => {
+    const found = await house.works.repair(venue.venue, brief, { layout: work.layout, held: work.held });
+    left = found.status === "arranged" ? [] : found.reasons;
+    const layout = found.layouts[0] ?? found.closest;
+    if (!layout) return ok(work);
+    const next = performMend(work, layout, found.moved?.length ?? 0);
+    if (next.ok) moved = found.moved?.length ?? 0;
+    return ok(next.ok ? next.value : work);
+  });
+  return done.ok ? ok({ view: done.value, moved, left }) : done;
+}
+
