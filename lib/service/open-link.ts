@@ -1,5 +1,5 @@
 import { fail, ok } from "../base";
-import { faultOf, hashSecret, isSecret, LIFETIMES, makeSecret, sessionCookie } from "../access";
+import { faultOf, hashSecret, isSecret, LIFETIMES, makeSecret, sessionCookie, type Side } from "../access";
 import { step } from "../booking";
 import { bookings, history, links, revisions, sessions, venues, type Handle, type LinkRow } from "../store";
 import type { House } from "./house";
@@ -42,15 +42,19 @@ export async function openLink(house: House, { key }: { readonly key: string }):
   });
 }
 
-async function goodLink(house: House, db: Handle, key: string): Promise<Outcome<LinkRow>> {
+/** A link that opens something. */
+type OpensWhat = Omit<LinkRow, "purpose"> & { readonly purpose: Side };
+
+async function goodLink(house: House, db: Handle, key: string): Promise<Outcome<OpensWhat>> {
   const link = isSecret(key) ? await links.find(db, hashSecret(key)) : undefined;
   const fault = faultOf(link, house.clock.now());
   if (fault || !link) return fail(fault ?? { code: "link", why: "unknown" });
+  const { purpose } = link;
   // A link that ends reminders opens nothing.
-  if (link.purpose === "quiet") return fail({ code: "link", why: "unknown" });
+  if (purpose === "quiet") return fail({ code: "link", why: "unknown" });
   // Who is no longer of the desk has no use for a link that was mailed before.
   if (link.person !== null && !house.deskPeople.includes(link.person)) return fail({ code: "link", why: "revoked" });
-  return ok(link);
+  return ok({ ...link, purpose });
 }
 
 /** The first opening starts the booking; later ones leave it as it stands. */
