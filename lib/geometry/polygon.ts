@@ -113,8 +113,9 @@ export function isSimple(p: Polygon): boolean {
 
 /** A rectangle, width along its own x and depth along its own y, turned by angle about its centre. */
 export function rectangle(at: Point, width: number, depth: number, angle: number): Polygon {
-  const w = width / 2, d = depth / 2;
-  return ([[-w, -d], [w, -d], [w, d], [-w, d]] as const).map((c) => add(at, turn(c, angle)));
+  const w = width / 2, d = depth / 2, { sin, cos } = sinCos(angle);
+  const corner = (x: number, y: number): Point => [at[0] + (x * cos - y * sin), at[1] + (x * sin + y * cos)];
+  return [corner(-w, -d), corner(w, -d), corner(w, d), corner(-w, d)];
 }
 
 /** Regular polygon whose sides touch the circle from outside: a conservative stand-in for it. */

@@ -25,6 +25,12 @@ export function clearance(a: Shape, b: Shape): number {
   return 0;
 }
 
+/** True where two shapes overlap: their clearance is negative. Without working out by how much, or how far apart they are. */
+export function shapesOverlap(a: Shape, b: Shape): boolean {
+  if (a.kind === "polygon" && b.kind === "polygon") return depthAlong(a.points, a.points, b.points) > 0 && depthAlong(b.points, a.points, b.points) > 0;
+  return clearance(a, b) < 0;
+}
+
 /** Distance from a point to a polygon, negative inside it. */
 export function pointClearance(p: Point, poly: Polygon): number {
   const d = boundaryDistance(poly, p);

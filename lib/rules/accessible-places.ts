@@ -1,7 +1,7 @@
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { onAisles } from "./maps";
 import { seatOffset } from "./seats";
-import { isSeatedTable, pieceWithin, type WalkMap } from "./ways";
+import { isSeatedTable, type FloorMap } from "./ways";
 
 /** How near a table's edge the middle of an accessible route comes where a wheelchair may take a chair's place, mm: the wheelchair's 31 in and half the route's 36 in. */
 const REACH = 787 + 457;
@@ -12,7 +12,7 @@ const REACH = 787 + 457;
  */
 export const accessiblePlaces = (v: SceneView, c: Context): readonly Raw[] => onAisles(v, c, (map) => placesBy(v, c, map));
 
-function placesBy(v: SceneView, c: Context, map: WalkMap): readonly Raw[] {
+function placesBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const tables = v.scene.items.filter((i) => isSeatedTable(i) && i.role !== "work");
   const seats = tables.reduce((n, i) => n + i.seats.length, 0);
   if (!c.brief || v.scene.id !== "meal" || seats === 0) return [];
@@ -22,7 +22,7 @@ function placesBy(v: SceneView, c: Context, map: WalkMap): readonly Raw[] {
   for (const i of tables) {
     const level = v.site.rooms.get(i.room)?.room.level ?? 0;
     const here = pieces.filter((p) => p.level === level);
-    for (const s of i.seats) if (found < needed && (s.place === "wheelchair" || here.some((p) => pieceWithin(p, [s.x, s.y], REACH - seatOffset(i, s))))) found++;
+    for (const s of i.seats) if (found < needed && (s.place === "wheelchair" || here.some((p) => p.floor.within([s.x, s.y], REACH - seatOffset(i, s))))) found++;
     if (found >= needed) break;
   }
   const wheels = tables.filter((i) => i.seats.some((s) => s.place === "wheelchair"));

@@ -1,7 +1,8 @@
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { accesswayWidth } from "./formulas";
 import { onBroad } from "./maps";
-import { nearestOnPiece, pieceWithin, waysOut, type WalkMap } from "./ways";
+import type { Point } from "../geometry";
+import { quickWays, waysOut, type FloorMap } from "./ways";
 
 /** Length up to which 305 mm is enough, mm: 12 ft. */
 const SHORT = 12 * 304.8;
@@ -12,27 +13,28 @@ const SHORT = 12 * 304.8;
  */
 export const accessway = (v: SceneView, c: Context): readonly Raw[] => onBroad(v, c, (map) => accesswayBy(v, c, map));
 
-function accesswayBy(v: SceneView, c: Context, map: WalkMap): readonly Raw[] {
+/** Farthest that a place is looked for from an aisle, mm. */
+const FAR = 100_000;
+
+function accesswayBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const aisles = map.pieces.filter((p) => p.exits.length > 0);
   const far = v.scene.items.filter((i) => i.kind === "table").flatMap((item) => item.seats.flatMap((s, seat) => {
-    const level = v.site.rooms.get(item.room)?.room.level ?? 0;
+    const level = v.site.rooms.get(item.room)?.room.level ?? 0, at: Point = [s.x, s.y];
     const here = aisles.filter((p) => p.level === level);
-    if (here.some((p) => pieceWithin(p, [s.x, s.y], SHORT))) return [];
-    // How far it is the exact floor alone knows.
-    if (map.options.coarse) return [{ item, seat, at: placed([s.x, s.y]), distance: SHORT }];
-    const all = here.flatMap((p) => { const q = nearestOnPiece(p, [s.x, s.y], 100_000); return q ? [Math.hypot(q[0] - s.x, q[1] - s.y)] : []; });
-    return all.length === 0 ? [] : [{ item, seat, at: placed([s.x, s.y]), distance: Math.min(...all) }];
+    if (here.some((p) => p.floor.within(at, SHORT))) return [];
+    const distance = Math.min(Infinity, ...here.map((p) => p.floor.away(at, FAR)));
+    // Without such floor at all nothing is said; whether there is none the exact floor alone knows.
+    return distance < Infinity || map.coarse ? [{ item, seat, at: placed(at), distance }] : [];
   }));
-  const some = far[0];
-  if (!some) return [];
-  if (map.options.coarse) return [finding(v, { data: { a: some.item.id, distance: SHORT, limit: c.values.path, places: far.length }, items: [some.item.id], at: some.at })];
-  const width = Math.round(accesswayWidth(Math.max(...far.map((f) => f.distance))));
-  const found = waysOut(v.site, v.scene, 1, { ...c.values, path: width });
+  if (far.length === 0) return [];
+  const most = Math.max(...far.map((f) => f.distance));
+  const by = { ...c.values, path: Math.round(accesswayWidth(Math.min(FAR, most))) };
+  const found = waysOut(v.site, v.scene, 1, by, map.coarse ? quickWays(v.site, v.scene, by) : undefined);
   const bad = new Set(found.unserved.map((u) => `${u.item}#${u.seat}`));
   const worst = far.filter((f) => bad.has(`${f.item.id}#${f.seat}`)).sort((a, b) => b.distance - a.distance);
   const first = worst[0];
   if (!first) return [];
-  return [finding(v, { data: { a: first.item.id, distance: Math.round(first.distance), limit: width, places: worst.length }, items: [...new Set(worst.map((f) => f.item.id))], at: first.at })];
+  return [finding(v, { data: { a: first.item.id, distance: Math.round(first.distance), limit: by.path, places: worst.length }, items: [...new Set(worst.map((f) => f.item.id))], at: first.at })];
 }
 
 type Data = { readonly a: string; readonly distance: number; readonly limit: number; readonly places: number };

@@ -5,14 +5,14 @@ import { aisleInches } from "./formulas";
 import { onWays } from "./maps";
 import { openEnds } from "./row-length";
 import { blockOf, lookOf, type Block } from "./rows";
-import { isWheelchairSpace, runsOf, type WalkMap } from "./ways";
+import { isWheelchairSpace, runsOf, type FloorMap } from "./ways";
 
 /** Two ends of rows leave an aisle between them from this gap on, mm; less is a gap between chairs. */
 const GAP = 450;
 /** Gaps whose middles lie within this of each other are one aisle, mm. */
 const ONE = 500;
 
-type Run = { readonly items: readonly Item[]; readonly lo: number; readonly hi: number; readonly along: number };
+type Run = { readonly items: readonly Item[]; readonly lo: number; readonly hi: number; readonly along: number; readonly deep: number };
 type Gap = { readonly left: Run; readonly right: Run };
 
 /** Runs of chairs that look the block's way. */
@@ -22,15 +22,15 @@ function runsAcross(block: Block, items: readonly Item[]): readonly Run[] {
     const first = list[0];
     if (!first) return [];
     const across = list.flatMap((i) => [dot(i.at, block.side) - widthOf(i.shape) / 2, dot(i.at, block.side) + widthOf(i.shape) / 2]);
-    return [{ items: list, lo: Math.min(...across), hi: Math.max(...across), along: dot(first.at, block.look) }];
+    return [{ items: list, lo: Math.min(...across), hi: Math.max(...across), along: dot(first.at, block.look), deep: depthOf(first.shape) }];
   });
 }
 
 /** Neighbouring runs of one row with an aisle between them; where a wheelchair's space stands between, it is no aisle. */
 function gapsOf(runs: readonly Run[], taken: readonly { readonly across: number; readonly along: number; readonly deep: number }[]): readonly Gap[] {
+  const sorted = [...runs].sort((a, b) => a.lo - b.lo);
   return runs.flatMap((left) => {
-    const beside = runs.filter((r) => r !== left && r.lo > left.hi - 1 && Math.abs(r.along - left.along) < Math.max(...[r, left].map((x) => depthOf(x.items[0]?.shape ?? { diameter: 1 }))) / 2);
-    const right = beside.sort((a, b) => a.lo - b.lo)[0];
+    const right = sorted.find((r) => r.lo > left.hi - 1 && r !== left && Math.abs(r.along - left.along) < Math.max(r.deep, left.deep) / 2);
     if (!right || right.lo - left.hi < GAP) return [];
     return taken.some((w) => w.across > left.hi && w.across < right.lo && Math.abs(w.along - left.along) < w.deep) ? [] : [{ left, right }];
   });
@@ -46,7 +46,7 @@ export function aisles(v: SceneView, c: Context): readonly Raw[] {
   return block ? onWays(v, c, (map) => aislesBy(v, c, map, block)) : [];
 }
 
-function aislesBy(v: SceneView, c: Context, map: WalkMap, block: Block): readonly Raw[] {
+function aislesBy(v: SceneView, c: Context, map: FloorMap, block: Block): readonly Raw[] {
   const runs = runsAcross(block, v.scene.items);
   const spaces = v.scene.items.filter(isWheelchairSpace);
   const gaps = gapsOf(runs, spaces.map((i) => ({ across: dot(i.at, block.side), along: dot(i.at, block.look), deep: depthOf(i.shape) })));
@@ -56,7 +56,12 @@ function aislesBy(v: SceneView, c: Context, map: WalkMap, block: Block): readonl
     const last = clusters.at(-1), end = last?.at(-1);
     if (last && end && middleOf(g) - middleOf(end) <= ONE) last.push(g); else clusters.push([g]);
   }
-  const share = (r: Run): number => r.items.length / Math.max(1, openEnds(v, map, r.items));
+  const shares = new Map<Run, number>();
+  const share = (r: Run): number => {
+    const known = shares.get(r) ?? r.items.length / Math.max(1, openEnds(v, map, r.items));
+    shares.set(r, known);
+    return known;
+  };
   return clusters.flatMap((cluster): readonly Raw[] => {
     const served = Math.round(cluster.reduce((n, g) => n + share(g.left) + share(g.right), 0));
     const limit = Math.round(aisleInches(served, 2, spaces.length > 0) * 25.4);

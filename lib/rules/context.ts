@@ -1,5 +1,5 @@
 import type { Brief } from "../brief";
-import { boxOf, disc, polygonShape, rectangle, type Point, type Shape } from "../geometry";
+import { boxOf, disc, polygonShape, rectangle, type Box, type Point, type Shape } from "../geometry";
 import { CHAIR, footprint, guestPlaces, isRound, seatPolygon, shapeAt, WHEELCHAIR_FLOOR, type Finding, type Item, type Layout, type Scene } from "../layout";
 import { siteOf, type Site, type Venue } from "../venue";
 import { peopleOf } from "./people";
@@ -20,9 +20,13 @@ export type Part = {
   readonly slim: Shape;
 };
 
+/** A piece with the chairs at it, and the box about them all. */
+export type Group = { readonly item: Item; readonly shape: Shape; readonly parts: readonly Part[]; readonly box: Box };
+
 export type SceneView = {
   readonly scene: Scene;
   readonly site: Site;
+  readonly groups: readonly Group[];
   readonly parts: readonly Part[];
   readonly chair: { readonly width: number; readonly depth: number };
   /** Rooms of the scene and rooms that hold something of it. */
@@ -54,19 +58,34 @@ function slimPiece(item: Item): Shape {
     : polygonShape(rectangle(item.at, Math.max(1, s.width - 2), Math.max(1, s.depth - 2), item.angle));
 }
 
-function partsOf(scene: Scene, chair: { readonly width: number; readonly depth: number }): readonly Part[] {
-  return scene.items.flatMap((item): readonly Part[] => {
-    const own: Part = { item, is: "piece", shape: footprint(item), slim: slimPiece(item) };
-    if (item.kind !== "table") return [own];
-    const seats = item.seats.map((s, seat): Part => {
-      const size = s.place === "wheelchair" ? WHEELCHAIR_FLOOR : chair;
-      return {
-        item, seat, is: s.place, shape: polygonShape(seatPolygon(s, chair)),
-        slim: shapeAt({ width: size.width - 2, depth: size.depth - 2 }, [s.x, s.y], s.facing - 90),
-      };
-    });
-    return [own, ...seats];
+/** A part whose slim shape is made when it is first asked for: most never are. */
+function part(base: Omit<Part, "slim">, slimmed: () => Shape): Part {
+  let slim: Shape | null = null;
+  return { ...base, get slim() { return (slim ??= slimmed()); } };
+}
+
+const groups = new WeakMap<Item, Map<string, Group>>();
+
+/** Items are never changed once made, so what stands on the floor by one is worked out once. */
+function groupOf(item: Item, chair: SceneView["chair"]): Group {
+  const key = `${chair.width}x${chair.depth}`, known = groups.get(item)?.get(key);
+  if (known) return known;
+  const group = makeGroup(item, chair);
+  groups.set(item, (groups.get(item) ?? new Map<string, Group>()).set(key, group));
+  return group;
+}
+
+function makeGroup(item: Item, chair: SceneView["chair"]): Group {
+  const shape = footprint(item);
+  const own = part({ item, is: "piece", shape }, () => slimPiece(item));
+  if (item.kind !== "table" || item.seats.length === 0) return { item, shape, parts: [own], box: shape.box };
+  const seats = item.seats.map((s, seat): Part => {
+    const size = s.place === "wheelchair" ? WHEELCHAIR_FLOOR : chair;
+    return part({ item, seat, is: s.place, shape: polygonShape(seatPolygon(s, chair)) }, () => shapeAt({ width: size.width - 2, depth: size.depth - 2 }, [s.x, s.y], s.facing - 90));
   });
+  const parts = [own, ...seats];
+  const box = parts.reduce((b, { shape: { box: o } }): Box => ({ minX: Math.min(b.minX, o.minX), minY: Math.min(b.minY, o.minY), maxX: Math.max(b.maxX, o.maxX), maxY: Math.max(b.maxY, o.maxY) }), shape.box);
+  return { item, shape, parts, box };
 }
 
 const sites = new WeakMap<Venue, Map<string, Site>>();
@@ -87,7 +106,8 @@ function viewOf(venue: Venue, scene: Scene, brief: Brief | undefined, chair: Sce
   const seats = guestPlaces(scene.items);
   const people = brief ? peopleOf(brief, scene.id) : { guests: seats, all: seats };
   const rooms = [...new Set([...scene.rooms, ...scene.items.map((i) => i.room)])].filter((r) => site.rooms.has(r));
-  return { scene, site, parts: partsOf(scene, chair), chair, rooms, guests: people.guests, people: people.all };
+  const groups = scene.items.map((i) => groupOf(i, chair));
+  return { scene, site, groups, parts: groups.flatMap((g) => g.parts), chair, rooms, guests: people.guests, people: people.all };
 }
 
 /** All that rules ask of a day. With an earlier context of the same venue and brief, parts of the day that are the same objects are taken from it. */

@@ -1,14 +1,18 @@
+import { boxOf } from "../geometry";
 import { gatesToKeep, type Gate } from "../venue";
 import { middleOf, type Part, type Raw, type SceneView } from "./context";
-import { clearOf, shareWith, sticksOut } from "./meet";
+import { clearOf, shareWith, sticksOut, wellInside } from "./meet";
+import { near } from "./near";
 
 const naming = (p: Part): Record<string, string | number> => ({ a: p.item.id, aIs: p.is, ...(p.seat === undefined ? {} : { seat: p.seat + 1 }) });
 
 /** Everything stands on the floor of its room, as the drapes leave it. */
 export function inRoom(v: SceneView): readonly Raw[] {
-  return perItem(v.parts.flatMap((p): readonly Raw[] => {
+  // A table whose chairs all stand well inside need not be asked chair by chair.
+  const doubtful = v.groups.flatMap((g) => { const room = v.site.rooms.get(g.item.room); return room?.floor.some((f) => wellInside(g.box, f)) ? [] : g.parts; });
+  return perItem(doubtful.flatMap((p): readonly Raw[] => {
     const room = v.site.rooms.get(p.item.room);
-    const by = room ? sticksOut(p.shape, p.slim, room.floor) : Infinity;
+    const by = room ? sticksOut(p.shape, () => p.slim, room.floor) : Infinity;
     if (by === 0) return [];
     return [{
       code: room ? "outside-room" : "unknown-room", level: "must", source: "geometry of the plan", scene: v.scene.id, items: [p.item.id],
@@ -25,7 +29,7 @@ export function builtIn(v: SceneView): readonly Raw[] {
     ...room.obstacles.map((o) => ({ room, id: o.id, what: String(o.kind), outline: o.outline, code: "on-obstacle" })),
     ...room.keepClear.map((k) => ({ room, id: k.id, what: k.why, outline: k.outline, code: "on-keep-clear" })),
   ]);
-  return perItem(all.flatMap((o) => v.parts.flatMap((p): readonly Raw[] => {
+  return perItem(all.flatMap((o) => near(v, boxOf(o.outline)).flatMap((p): readonly Raw[] => {
     if (level(p.item.room) !== o.room.level || !shareWith(p.slim, o.outline)) return [];
     const depth = Math.max(1, Math.round(-clearOf(p.shape, o.outline)));
     return [{
@@ -43,7 +47,7 @@ export function doorClear(v: SceneView): readonly Raw[] {
   const lending = v.site.drapes.map((d) => d.from);
   const gates: readonly Gate[] = [...new Set([...v.rooms, ...lending])].flatMap((r) => gatesToKeep(v.site, r, v.scene.rooms));
   const level = (room: string): number => v.site.rooms.get(room)?.room.level ?? 0;
-  return perItem(gates.flatMap((g) => v.parts.flatMap((p): readonly Raw[] => {
+  return perItem(gates.flatMap((g) => near(v, boxOf(g.clear)).flatMap((p): readonly Raw[] => {
     if (p.item.kind === "dance-floor" || level(p.item.room) !== level(g.room) || !shareWith(p.slim, g.clear)) return [];
     const depth = Math.max(1, Math.round(-clearOf(p.shape, g.clear)));
     return [{

@@ -1,5 +1,6 @@
-import { boxesNear, clearance, edges, polygonShape, rectangle, scale, segmentClearance, add, turn, unit, sub, clockwise, middle, type Point, type Polygon, type Shape } from "../geometry";
-import { footprint, isRound, type Item, type Seat } from "../layout";
+import { boxesNear, boxOf, clearance, edges, polygonShape, rectangle, scale, segmentClearance, add, turn, unit, sub, clockwise, middle, type Box, type Point, type Polygon, type Segment, type Shape } from "../geometry";
+import { isRound, type Item, type Seat } from "../layout";
+import type { RoomSite } from "../venue";
 import { middleOf, placed, type Context, type Raw, type SceneView } from "./context";
 import { clearOf } from "./meet";
 import { edgePoint, seatOffset } from "./seats";
@@ -18,33 +19,50 @@ function behind(table: Item, seat: Seat, deep: number): Polygon {
   return rectangle(add(edge, scale(out, deep / 2)), PLACE, deep, bearing - 90);
 }
 
+const backsKnown = new WeakMap<Item, Map<number, readonly Shape[]>>();
+function backsOf(table: Item, deep: number): readonly Shape[] {
+  const of = backsKnown.get(table) ?? new Map<number, readonly Shape[]>();
+  backsKnown.set(table, of);
+  const known = of.get(deep) ?? table.seats.map((s) => polygonShape(behind(table, s, deep)));
+  of.set(deep, known);
+  return known;
+}
+
 type Near = { readonly table: Item; readonly other: string; readonly kind: "table" | "wall" | "obstacle" | "piece"; readonly gap: number; readonly at: Point };
 
 const seated = (v: SceneView): readonly Item[] => v.scene.items.filter((i) => i.kind === "table" && i.seats.length > 0);
 
-/** Every pair of a seated table and what its places face nearer than the comfortable gaps. */
-export function nearThings(v: SceneView, gaps: { readonly tableGap: number; readonly wallGap: number }): readonly Near[] {
+/** The walls of a room that come within a distance of a box. */
+function wallsNear({ floor }: RoomSite, box: Box, by: number): readonly Segment[] {
+  const out: Segment[] = [];
+  for (const p of floor) for (const ring of [p.outer, ...p.holes]) for (const e of edges(ring)) {
+    const [a, b] = e;
+    if (Math.min(a[0], b[0]) <= box.maxX + by && Math.max(a[0], b[0]) >= box.minX - by && Math.min(a[1], b[1]) <= box.maxY + by && Math.max(a[1], b[1]) >= box.minY - by) out.push(e);
+  }
+  return out;
+}
+
+/** Every pair of a seated table and what its places face nearer than the gaps given; of some tables alone, where they are named. */
+export function nearThings(v: SceneView, gaps: { readonly tableGap: number; readonly wallGap: number }, only?: ReadonlySet<string>): readonly Near[] {
   const out: Near[] = [];
-  const tables = v.scene.items.filter((i) => i.kind === "table");
-  const shapes = new Map<Item, Shape>(v.scene.items.map((i) => [i, footprint(i)]));
+  const shapes = new Map<Item, Shape>(v.groups.map((g) => [g.item, g.shape]));
   const pairs = new Set<string>();
+  const reach = Math.max(gaps.tableGap, gaps.wallGap);
+  const byRoom = new Map<string, Item[]>();
+  for (const i of v.scene.items) { const list = byRoom.get(i.room); if (list) list.push(i); else byRoom.set(i.room, [i]); }
   for (const table of seated(v)) {
+    if (only && !only.has(table.id)) continue;
     const shape = shapes.get(table);
     const room = v.site.rooms.get(table.room);
     if (!shape || !room) continue;
-    const walls = room.floor.flatMap((p) => [p.outer, ...p.holes].flatMap((r) => [...edges(r)])).filter((e) => segmentClearance(shape, e) < gaps.wallGap - 1);
+    const walls = wallsNear(room, shape.box, gaps.wallGap).filter((e) => segmentClearance(shape, e) < gaps.wallGap - 1);
     const obstacles = room.room.obstacles.filter((o) => clearOf(shape, o.outline) < gaps.wallGap - 1);
-    const near = v.scene.items.filter((i) => { const s = shapes.get(i); return i !== table && s && i.room === table.room && boxesNear(s.box, shape.box, Math.max(gaps.tableGap, gaps.wallGap)); });
-    const back = new Map<number, readonly Shape[]>();
-    const backs = (deep: number): readonly Shape[] => {
-      const known = back.get(deep) ?? table.seats.map((s) => polygonShape(behind(table, s, deep)));
-      back.set(deep, known);
-      return known;
-    };
+    const near = (byRoom.get(table.room) ?? []).filter((i) => { const s = shapes.get(i); return i !== table && s && boxesNear(s.box, shape.box, reach); });
+    const backs = (deep: number): readonly Shape[] => backsOf(table, deep);
     for (const other of near) {
       const s = shapes.get(other);
       if (!s) continue;
-      const isTable = tables.includes(other);
+      const isTable = other.kind === "table";
       if (!isTable && (!("standing" in other.from) || other.kind === "dance-floor" || (other.kind === "chair" && other.seats.length > 0))) continue;
       const limit = isTable ? gaps.tableGap : gaps.wallGap;
       const gap = clearance(shape, s);
@@ -67,7 +85,8 @@ export function gaps(v: SceneView, c: Context): readonly Raw[] {
   const { most, comfort } = c.values;
   const limitOf = (n: Near, g: typeof most): number => (n.kind === "table" ? g.tableGap : g.wallGap);
   const near = nearThings(v, comfort);
-  const broken = new Set(nearThings(v, most));
+  // What is nearer than the least is nearer than comfort too.
+  const broken = new Set(near.length === 0 ? [] : nearThings(v, most, new Set(near.flatMap((n) => [n.table.id, n.other]))));
   const must = [...broken].map((n): Raw => ({
     code: n.kind === "table" ? "table-gap" : "wall-gap", level: "must", source: c.venue.rules?.most ? "the venue's own figure" : c.values.source.gaps, scene: v.scene.id,
     items: n.kind === "table" || n.kind === "piece" ? [n.table.id, n.other] : [n.table.id], at: n.at, measured: Math.round(n.gap), limit: limitOf(n, most), unit: "mm",
@@ -87,7 +106,7 @@ export function gaps(v: SceneView, c: Context): readonly Raw[] {
   })];
 }
 
-type End = { readonly table: Item; readonly edge: readonly [Point, Point]; readonly out: Point; readonly hasPlaces: boolean };
+type End = { readonly table: Item; readonly box: Box; readonly edge: readonly [Point, Point]; readonly out: Point; readonly hasPlaces: boolean };
 
 /** The two short edges of a long table that people sit at. */
 export function endsOf(table: Item): readonly End[] {
@@ -105,7 +124,7 @@ export function endsOf(table: Item): readonly End[] {
       const d = sub([seat.x, seat.y], at), along = d[0] * out[0] + d[1] * out[1], side = Math.abs(d[0] * out[1] - d[1] * out[0]);
       return along > 0 && side <= across + 1;
     });
-    return { table, edge, out, hasPlaces };
+    return { table, box: boxOf(edge), edge, out, hasPlaces };
   });
 }
 
@@ -124,7 +143,7 @@ export function ends(v: SceneView, c: Context): readonly Raw[] {
     const line: Polygon = stripOf(e, 1);
     // The end's own corners lie on its sides: a strip a little narrower keeps a wall beside the table out.
     const strip = polygonShape(narrow(stripOf(e, endWall - 1)));
-    const walls = room.floor.flatMap((p) => [p.outer, ...p.holes].flatMap((r) => [...edges(r)])).filter((w) => segmentClearance(strip, w) === 0);
+    const walls = wallsNear(room, strip.box, 0).filter((w) => segmentClearance(strip, w) === 0);
     const built = room.room.obstacles.filter((o) => clearOf(strip, o.outline) < 0);
     const reach = [
       ...walls.map((w) => segmentClearance(polygonShape(line), w)), ...built.map((o) => Math.max(0, clearOf(polygonShape(line), o.outline))),
@@ -132,7 +151,7 @@ export function ends(v: SceneView, c: Context): readonly Raw[] {
     const gap = Math.min(...reach);
     if (reach.length > 0 && gap < endWall - 1) out.push(endFinding(v, e, { code: "end-wall", gap, limit: endWall, other: null, at: middleOut }));
     for (const f of all) {
-      if (f.table === e.table || f.table.room !== e.table.room || e.out[0] * f.out[0] + e.out[1] * f.out[1] > -0.7) continue;
+      if (f.table === e.table || f.table.room !== e.table.room || !boxesNear(e.box, f.box, endEnd) || e.out[0] * f.out[0] + e.out[1] * f.out[1] > -0.7) continue;
       const g = clearance(polygonShape(line), polygonShape(stripOf(f, 1))) + 2;
       const key = [e.table.id, f.table.id].sort().join("|");
       if (g >= endEnd - 1 || g <= JOINED + 2 || told.has(key)) continue;

@@ -1,43 +1,48 @@
 import type { Context, Raw, SceneView } from "./context";
-import { routeMap, walkMap, waysMap, type WalkMap } from "./ways";
+import { quickMap, quickRoutes, quickWays, routeMap, walkMap, waysMap, type FloorMap, type WalkMap, type WalkOptions } from "./ways";
 
-type Maps = { broad?: WalkMap; coarseBroad?: WalkMap; ways?: WalkMap; aisles?: WalkMap; coarseWays?: WalkMap; coarseAisles?: WalkMap };
+/** The maps of one part of the day, each drawn once for all rules that ask. */
+type Maps = { readonly [Name in Kind]: { readonly quick: () => FloorMap; readonly exact: () => WalkMap; drawn: WalkMap | null } };
+type Kind = "ways" | "aisles" | "broad";
 const kept = new WeakMap<SceneView, Maps>();
-const of = (v: SceneView): Maps => {
-  const maps = kept.get(v) ?? {};
+
+function mapsOf(v: SceneView, c: Context): Maps {
+  const known = kept.get(v);
+  if (known) return known;
+  const map = (quick: () => FloorMap, exact: () => WalkMap): Maps[Kind] => {
+    let soon: FloorMap | null = null;
+    const made: Maps[Kind] = { quick: () => (soon ??= quick()), exact: () => (made.drawn ??= exact()), drawn: null };
+    return made;
+  };
+  const aisles = map(() => quickRoutes(v.site, v.scene, c.values), () => routeMap(v.site, v.scene, c.values));
+  const walkers: WalkOptions = { width: c.values.route, tableLine: c.values.tableLine, doorWidth: c.values.routeDoor, walker: "anyone" };
+  const all = [...v.site.rooms.values()].flatMap((r) => r.gates);
+  const alike = all.every((g) => (g.door.steps ?? 0) === 0 && g.door.for.includes("guests"));
+  const maps: Maps = {
+    ways: map(() => quickWays(v.site, v.scene, c.values), () => waysMap(v.site, v.scene, c.values)), aisles,
+    broad: alike ? aisles : map(() => quickMap(v.site, v.scene, walkers), () => walkMap(v.site, v.scene, walkers)),
+  };
   kept.set(v, maps);
   return maps;
-};
+}
 
-/** The free floor for ways out of a part of the day, worked out once for all rules that ask. */
-export const waysFor = (v: SceneView, c: Context): WalkMap => (of(v).ways ??= waysMap(v.site, v.scene, c.values));
-/** The floor wide enough for an accessible route, likewise. */
-export const aislesOf = (v: SceneView, c: Context): WalkMap => (of(v).aisles ??= routeMap(v.site, v.scene, c.values));
+/** The floor wide enough for an accessible route, exactly. */
+export const aislesOf = (v: SceneView, c: Context): WalkMap => mapsOf(v, c).aisles.exact();
 
-type Judge = (map: WalkMap) => readonly Raw[];
+type Judge = (map: FloorMap) => readonly Raw[];
 
 /**
- * Asks a rule of the coarse map first. That map is never freer than the exact one, so a rule that is content with it would be content
+ * Asks a rule of the quick map first. That map is never freer than the exact one, so a rule that is content with it would be content
  * with the exact one, which is drawn only where it is not. For rules that ask for free floor alone.
  */
-export function onWays(v: SceneView, c: Context, judge: Judge): readonly Raw[] {
-  const exact = of(v).ways;
-  const first = judge(exact ?? (of(v).coarseWays ??= waysMap(v.site, v.scene, c.values, true)));
-  return exact || first.length === 0 ? first : judge(waysFor(v, c));
+function first(maps: Maps[Kind], judge: Judge): readonly Raw[] {
+  if (maps.drawn) return judge(maps.drawn);
+  const found = judge(maps.quick());
+  return found.length === 0 ? found : judge(maps.exact());
 }
-/** The same of the floor that is wide enough for an accessible route. */
-export function onAisles(v: SceneView, c: Context, judge: Judge): readonly Raw[] {
-  const exact = of(v).aisles;
-  const first = judge(exact ?? (of(v).coarseAisles ??= routeMap(v.site, v.scene, c.values, true)));
-  return exact || first.length === 0 ? first : judge(aislesOf(v, c));
-}
-
+/** The free floor for ways out. */
+export const onWays = (v: SceneView, c: Context, judge: Judge): readonly Raw[] => first(mapsOf(v, c).ways, judge);
+/** Floor that is wide enough for an accessible route. */
+export const onAisles = (v: SceneView, c: Context, judge: Judge): readonly Raw[] => first(mapsOf(v, c).aisles, judge);
 /** Floor as wide as an accessible route for those who walk: by steps and service doors too. The route's own map where the venue has neither. */
-export function onBroad(v: SceneView, c: Context, judge: Judge): readonly Raw[] {
-  const all = [...v.site.rooms.values()].flatMap((r) => r.gates);
-  if (all.every((g) => (g.door.steps ?? 0) === 0 && g.door.for.includes("guests"))) return onAisles(v, c, judge);
-  const draw = (coarse: boolean): WalkMap => walkMap(v.site, v.scene, { width: c.values.route, tableLine: c.values.tableLine, doorWidth: c.values.routeDoor, walker: "anyone", coarse });
-  const exact = of(v).broad;
-  const first = judge(exact ?? (of(v).coarseBroad ??= draw(true)));
-  return exact || first.length === 0 ? first : judge(of(v).broad ??= draw(false));
-}
+export const onBroad = (v: SceneView, c: Context, judge: Judge): readonly Raw[] => first(mapsOf(v, c).broad, judge);

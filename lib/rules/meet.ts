@@ -1,6 +1,6 @@
 import {
-  boundaryDistance, boxesNear, clearance, clockwise, contains, cross, edges, minus, regionArea, segmentClearance, segmentsCross, sub,
-  union, insideBy, aroundCircle, type Piece, type Point, type Polygon, type Region, type Shape,
+  boundaryDistance, boxesNear, clearance, clockwise, contains, cross, edges, minus, regionArea, segmentClearance, segmentsCross, shapesOverlap, sub,
+  union, insideBy, aroundCircle, type Box, type Piece, type Point, type Polygon, type Region, type Shape,
 } from "../geometry";
 
 /** True where a polygon turns one way only. */
@@ -36,14 +36,15 @@ const boundsOf = (p: Polygon) => {
 };
 
 /** True when two bodies, each already drawn in by the millimetre let go, share floor. */
-export const share = (a: Shape, b: Shape): boolean => boxesNear(a.box, b.box, 0) && clearance(a, b) < 0;
+export const share = (a: Shape, b: Shape): boolean => boxesNear(a.box, b.box, 0) && shapesOverlap(a, b);
 
 /** True when a body drawn in by the millimetre let go shares floor with a polygon. */
 export function shareWith(slim: Shape, polygon: Polygon): boolean {
   return boxesNear(slim.box, boundsOf(polygon), 0) && clearOf(slim, polygon) < 0;
 }
 
-function wellInside({ box }: Shape, { outer, holes, box: around }: Piece): boolean {
+/** True where no side of a piece of floor comes into a box that lies on it. */
+export function wellInside(box: Box, { outer, holes, box: around }: Piece): boolean {
   if (box.minX <= around.minX || box.maxX >= around.maxX || box.minY <= around.minY || box.maxY >= around.maxY) return false;
   const touches = (ring: Polygon): boolean => ring.some((a, i) => {
     const b = ring[(i + 1) % ring.length] ?? a;
@@ -53,12 +54,12 @@ function wellInside({ box }: Shape, { outer, holes, box: around }: Piece): boole
 }
 
 /** By how much a body sticks out of a region, mm; 0 when it lies inside. */
-export function sticksOut(shape: Shape, slim: Shape, region: Region): number {
+export function sticksOut(shape: Shape, slim: () => Shape, region: Region): number {
   // Clear of every wall and with a point inside: inside.
-  if (region.some((p) => wellInside(shape, p))) return 0;
+  if (region.some((p) => wellInside(shape.box, p))) return 0;
   for (const p of region) if (p.holes.length === 0 && insideBy(shape, p.outer) > 0) return 0;
   // Near a wall the exact answer is whether any of the slim body is left outside.
-  const left = minus(union([outlineOf(slim)]), region);
+  const left = minus(union([outlineOf(slim())]), region);
   if (regionArea(left) < 2) return 0;
   const outs = outlineOf(shape).filter((q) => !region.some((p) => contains(p.outer, q)));
   const depth = outs.map((q: Point) => Math.min(...region.map((p) => boundaryDistance(p.outer, q))));

@@ -1,4 +1,5 @@
-import { clearance } from "../geometry";
+import { boxesNear, clearance } from "../geometry";
+import type { Item } from "../layout";
 import { middleOf, type Part, type Raw, type SceneView } from "./context";
 import { share } from "./meet";
 
@@ -10,26 +11,32 @@ function mayShare(a: Part, b: Part): boolean {
 
 /** Pieces and chairs overlap nothing. Contract of the plan; 1 mm on either side is let go. */
 export function overlap(v: SceneView): readonly Raw[] {
-  const sorted = [...v.parts].sort((a, b) => a.slim.box.minX - b.slim.box.minX);
+  const sorted = [...v.groups].sort((a, b) => a.box.minX - b.box.minX);
   const out: Raw[] = [];
+  const meet = (a: Part, b: Part): void => {
+    // Most that stand near do not touch at all, and need not be drawn in first.
+    if (mayShare(a, b) || !share(a.shape, b.shape) || !share(a.slim, b.slim)) return;
+    const depth = Math.max(1, Math.round(-clearance(a.shape, b.shape)));
+    out.push({
+      code: "overlap", level: "must", source: "geometry of the plan", scene: v.scene.id,
+      items: [...new Set([a.item.id, b.item.id])].sort(), at: middleOf(a.is === "piece" && b.is !== "piece" ? b.shape : a.shape),
+      measured: depth, limit: 0, unit: "mm", data: { a: a.item.id, b: b.item.id, aIs: a.is, bIs: b.is, depth },
+    });
+  };
   sorted.forEach((a, i) => {
+    a.parts.forEach((p, k) => { for (let j = k + 1; j < a.parts.length; j++) { const q = a.parts[j]; if (q) meet(p, q); } });
     for (let j = i + 1; j < sorted.length; j++) {
       const b = sorted[j];
-      if (!b || b.slim.box.minX > a.slim.box.maxX) break;
-      if (mayShare(a, b) || !share(a.slim, b.slim) || !sameLevel(v, a, b)) continue;
-      out.push({
-        code: "overlap", level: "must", source: "geometry of the plan", scene: v.scene.id,
-        items: [...new Set([a.item.id, b.item.id])].sort(), at: middleOf(a.is === "piece" && b.is !== "piece" ? b.shape : a.shape),
-        measured: Math.max(1, Math.round(-clearance(a.shape, b.shape))), limit: 0, unit: "mm",
-        data: { a: a.item.id, b: b.item.id, aIs: a.is, bIs: b.is, depth: Math.max(1, Math.round(-clearance(a.shape, b.shape))) },
-      });
+      if (!b || b.box.minX > a.box.maxX) break;
+      if (!boxesNear(a.box, b.box, 0) || !sameLevel(v, a.item, b.item)) continue;
+      for (const p of a.parts) if (boxesNear(p.shape.box, b.box, 0)) for (const q of b.parts) meet(p, q);
     }
   });
   return onePerPair(out);
 }
 
-const sameLevel = (v: SceneView, a: Part, b: Part): boolean =>
-  a.item.room === b.item.room || (v.site.rooms.get(a.item.room)?.room.level ?? 0) === (v.site.rooms.get(b.item.room)?.room.level ?? 0);
+const sameLevel = (v: SceneView, a: Item, b: Item): boolean =>
+  a.room === b.room || (v.site.rooms.get(a.room)?.room.level ?? 0) === (v.site.rooms.get(b.room)?.room.level ?? 0);
 
 /** Of several meetings of the same two pieces the deepest is told. */
 function onePerPair(list: readonly Raw[]): readonly Raw[] {

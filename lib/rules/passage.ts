@@ -1,11 +1,11 @@
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { aislesOf, onAisles, onWays } from "./maps";
-import { pinchOf, routes, waysOut, type WalkMap, type WaysOut } from "./ways";
+import { pinchOf, routes, waysOut, type FloorMap, type WalkMap, type WaysOut } from "./ways";
 
 /** From every place a path of 305 mm to two ways out (one where fewer than 50 people are in the rooms), and enough ways out in all. */
 export const ways = (v: SceneView, c: Context): readonly Raw[] => onWays(v, c, (map) => waysBy(v, c, map));
 
-function waysBy(v: SceneView, c: Context, map: WalkMap): readonly Raw[] {
+function waysBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const found = waysOut(v.site, v.scene, v.people, c.values, map);
   const byItem = new Map<string, typeof found.unserved[number][]>();
   for (const u of found.unserved) byItem.set(u.item, [...(byItem.get(u.item) ?? []), u]);
@@ -41,8 +41,8 @@ function exitCount(v: SceneView, c: Context, found: WaysOut): readonly Raw[] {
  * Where the floor is too narrow at one place, the finding stands there and says how wide it is.
  */
 export function route(v: SceneView, c: Context): readonly Raw[] {
-  const judge = (map: WalkMap, pinched: boolean): readonly Raw[] => routes(v.site, v.scene, c.values, map).unreached.map((u) => {
-    const pinch = pinched ? pinchOf(v.site, v.scene, map, { target: u.polygon, within: u.within, level: u.level }) : null;
+  const judge = (map: FloorMap, exact: WalkMap | null): readonly Raw[] => routes(v.site, v.scene, c.values, map).unreached.map((u) => {
+    const pinch = exact ? pinchOf(v.site, v.scene, exact, { target: u.polygon, within: u.within, level: u.level }) : null;
     const narrow = pinch && pinch.width < c.values.route ? Math.max(1, Math.floor(pinch.width)) : null;
     return {
       code: "route", level: "must" as const, source: "2010 ADA Standards 403.5.1, 404.2.3", scene: v.scene.id, items: [u.item], at: placed(pinch && narrow !== null ? pinch.at : u.at),
@@ -50,5 +50,7 @@ export function route(v: SceneView, c: Context): readonly Raw[] {
       data: { a: u.item, width: c.values.route, door: c.values.routeDoor, ...(narrow === null ? {} : { narrow }), ...(u.seat === undefined ? {} : { seat: u.seat + 1 }) },
     };
   });
-  return onAisles(v, c, (map) => judge(map, false)).length === 0 ? [] : judge(aislesOf(v, c), true);
+  if (onAisles(v, c, (map) => judge(map, null)).length === 0) return [];
+  const exact = aislesOf(v, c);
+  return judge(exact, exact);
 }

@@ -4,7 +4,7 @@ import { placed, type Context, type Raw, type SceneView } from "./context";
 import { rowClearInches } from "./formulas";
 import { onWays } from "./maps";
 import { near } from "./near";
-import { runsOf, type WalkMap } from "./ways";
+import { runsOf, type FloorMap } from "./ways";
 
 type Run = readonly Item[];
 
@@ -17,7 +17,7 @@ export function rowLength(v: SceneView, c: Context): readonly Raw[] {
   return runs.length === 0 ? [] : onWays(v, c, (map) => runsBy(v, c, map, runs));
 }
 
-function runsBy(v: SceneView, c: Context, map: WalkMap, runs: readonly Run[]): readonly Raw[] {
+function runsBy(v: SceneView, c: Context, map: FloorMap, runs: readonly Run[]): readonly Raw[] {
   return runs.flatMap((run): readonly Raw[] => {
     const first = run[0];
     if (!first) return [];
@@ -33,7 +33,7 @@ function runsBy(v: SceneView, c: Context, map: WalkMap, runs: readonly Run[]): r
 }
 
 /** How many ends of a run open on floor from which a way out can be reached. */
-export function openEnds(v: SceneView, map: WalkMap, run: Run): number {
+export function openEnds(v: SceneView, map: FloorMap, run: Run): number {
   const level = v.site.rooms.get(run[0]?.room ?? "")?.room.level ?? 0;
   const end = (i: Item | undefined, side: 1 | -1): boolean => {
     if (!i || "diameter" in i.shape) return false;

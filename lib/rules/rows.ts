@@ -26,7 +26,7 @@ export function rowClear(v: SceneView, c: Context): readonly Raw[] {
     const other = near(v, strip.box).find(blocks);
     const room = v.site.rooms.get(chair.room);
     const built = room?.room.obstacles.find((o) => shareWith(strip, o.outline));
-    const out = room ? sticksOut(strip, strip, room.floor) : 0;
+    const out = room ? sticksOut(strip, () => strip, room.floor) : 0;
     if (!other && !built && out === 0) return [];
     const measured = other ? firstMet(chair, facing, other, limit) : built ? Math.max(0, Math.round(clearOf(ahead(chair, facing, { from: 0, to: 1, trim: 1 }), built.outline))) : Math.max(0, limit - Math.round(out));
     return [{

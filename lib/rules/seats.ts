@@ -1,6 +1,7 @@
 import { bearing, distance, edges, nearestOnSegment, pointClearance, scale, sub, unit, add, type Point } from "../geometry";
 import { footprint, type Item, type Seat } from "../layout";
 import { placed, type Context, type Raw, type SceneView } from "./context";
+import type { RuleValues } from "./values";
 
 /** How far off its table a sitter may look past it, degrees: positions are whole millimetres. */
 const LOOK = 20;
@@ -34,10 +35,24 @@ function lookingPast(table: Item, seat: Seat): number {
   return Math.min(turn, 360 - turn);
 }
 
+/** Tables whose places have all been found in order by some values. */
+const inOrder = new WeakMap<RuleValues, WeakSet<Item>>();
+
 /** A place at a table: its middle 100 to 450 mm off the edge (a wheelchair's 0 to 700), looking at the table. */
 export function seats(v: SceneView, c: Context): readonly Raw[] {
+  const known = inOrder.get(c.values) ?? new WeakSet<Item>();
+  inOrder.set(c.values, known);
+  return v.scene.items.flatMap((item) => {
+    if (item.kind !== "table" || known.has(item)) return [];
+    const found = seatsOf(v, c, item);
+    if (found.length === 0) known.add(item);
+    return found;
+  });
+}
+
+function seatsOf(v: SceneView, c: Context, item: Item): readonly Raw[] {
   const { seatNear, seatFar, wheelchairFar } = c.values;
-  return v.scene.items.filter((i) => i.kind === "table").flatMap((item) => item.seats.flatMap((s, i): readonly Raw[] => {
+  return item.seats.flatMap((s, i): readonly Raw[] => {
     const base = { level: "must" as const, scene: v.scene.id, items: [item.id], at: placed([s.x, s.y]) };
     const [near, far] = s.place === "wheelchair" ? [0, wheelchairFar] : [seatNear, seatFar];
     const off = seatOffset(item, s);
@@ -53,5 +68,5 @@ export function seats(v: SceneView, c: Context): readonly Raw[] {
       ...base, code: "seat-facing", source: "common practice, no source", measured: Math.round(past), limit: LOOK, unit: "degrees",
       data: { a: item.id, seat: i + 1, past: Math.round(past) },
     }];
-  }));
+  });
 }

@@ -2,7 +2,7 @@ import { distance, type Point } from "../geometry";
 import type { Gate } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { onAisles } from "./maps";
-import type { WalkMap } from "./ways";
+import type { FloorMap } from "./ways";
 
 /** How near the middle of the route must come to the door, past its own half width, mm. */
 const AT_DOOR = 150;
@@ -15,7 +15,7 @@ export function toilets(v: SceneView, c: Context): readonly Raw[] {
   return !c.brief || c.brief.guests.wheelchairs === 0 ? [] : onAisles(v, c, (map) => toiletsBy(v, c, map));
 }
 
-function toiletsBy(v: SceneView, c: Context, map: WalkMap): readonly Raw[] {
+function toiletsBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const doors = [...v.site.rooms.values()].flatMap((r) => r.gates).filter((g) => g.door.leads === "toilets" && g.door.for.includes("guests"));
   const first = doors[0];
   if (!first) return [];

@@ -5,13 +5,27 @@ import type { Venue } from "../venue";
 import type { Context, Raw } from "./context";
 
 /** A piece as the crew see it: what it is and where it stands, not how it is numbered. */
+const marks = new WeakMap<Item, string>();
+function markOf(i: Item): string {
+  const known = marks.get(i) ?? mark(i);
+  marks.set(i, known);
+  return known;
+}
 const mark = (i: Item): string => JSON.stringify([
   "stock" in i.from ? i.from.stock : "standing" in i.from ? i.from.standing : "brought", i.kind, i.shape, i.at, ((i.angle % 360) + 360) % 360,
   i.seats.map((s) => [s.x, s.y, s.place]),
 ]);
 
+const contents = new WeakMap<Scene, Map<string, string>>();
+
 /** What stands in a room at a part of the day, as one text. */
-export const contentsOf = (scene: Scene, room: string): string => scene.items.filter((i) => i.room === room).map(mark).sort().join("\n");
+export function contentsOf(scene: Scene, room: string): string {
+  const of = contents.get(scene) ?? new Map<string, string>();
+  contents.set(scene, of);
+  const text = of.get(room) ?? scene.items.filter((i) => i.room === room).map(markOf).sort().join("\n");
+  of.set(room, text);
+  return text;
+}
 
 type Change = { readonly room: string; readonly from: Scene; readonly to: Scene };
 

@@ -3,6 +3,7 @@ import { seatTables, type SeatingSpace } from "../../lib/engine/seating";
 import { linesOf } from "../../lib/engine/seating/lines";
 import { gridCount } from "../../lib/engine/seating/grids";
 import { boundaryDistance, offset, regionContains, subtract, type Point } from "../../lib/geometry";
+import { checkBench } from "./checks";
 import { drawingBench } from "./drawing";
 import { A084616, KNOWN } from "./known";
 import { papers } from "./papers";
@@ -11,7 +12,7 @@ import { mostBySolver } from "./solver";
 import { day, hallFor, mill } from "./weddings";
 
 /**
- * Prints ratios and times; writes nothing. `npm run bench [-- packing solver growth weddings drawing papers]`. Times are the processor's, so that a
+ * Prints ratios and times; writes nothing. `npm run bench [-- packing solver growth weddings drawing papers checks]`. Times are the processor's, so that a
  * busy machine tells much the same.
  */
 const spent = (): number => { const u = process.cpuUsage(); return (u.user + u.system) / 1000; };
@@ -90,6 +91,11 @@ function drawing(): void {
   for (const { name, ms, aim } of drawingBench()) line(name, ms, aim ?? "");
 }
 
-const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, drawing, papers };
+function checks(): void {
+  line("checking", "least ms", "middle", "aim");
+  for (const { name, least, middle, aim } of checkBench()) line(name, least, middle, aim);
+}
+
+const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, drawing, papers, checks };
 const asked = process.argv.slice(2);
 for (const [name, part] of Object.entries(parts)) if (asked.length === 0 || asked.includes(name)) await part();

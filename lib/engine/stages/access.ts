@@ -1,6 +1,6 @@
 import { add, boundaryDistance, distance, scale, turn, type Point, type Polygon } from "../../geometry";
 import { footprintPolygon, seatPolygon, type Item, type Scene, type Seat } from "../../layout";
-import { routeMap, routes, waysMap, waysOut } from "../../rules";
+import { quickRoutes, quickWays, routeMap, routes, waysOut } from "../../rules";
 import { meets, within } from "../place";
 import type { Context } from "./context";
 import type { Day, RoomDay } from "./day";
@@ -34,8 +34,8 @@ function mapTables(day: Day, change: (t: Item, room: RoomDay) => Item | null): D
 function withoutUnserved(ctx: Context, day: Day): Day {
   const scene = mealScene(ctx, day);
   if (!scene) return day;
-  // The coarse map is never freer than the exact one: where it serves all, so does that.
-  if (waysOut(ctx.site, scene, ctx.demand.guests, undefined, waysMap(ctx.site, scene, undefined, true)).unserved.length === 0) return day;
+  // The quick map is never freer than the exact one: where it serves all, so does that.
+  if (waysOut(ctx.site, scene, ctx.demand.guests, undefined, quickWays(ctx.site, scene)).unserved.length === 0) return day;
   const bad = waysOut(ctx.site, scene, ctx.demand.guests).unserved;
   if (bad.length === 0 || bad.length > placesOf(day) - ctx.demand.guests) return day;
   const gone = new Set(bad.map((u) => `${u.item}#${u.seat}`));
@@ -54,7 +54,7 @@ function withWheelchairs(ctx: Context, start: Day): Day {
   for (let tries = 0; tries < wanted + 4; tries++) {
     const scene = mealScene(ctx, day);
     if (!scene) return day;
-    const coarse = routes(ctx.site, scene, undefined, routeMap(ctx.site, scene, undefined, true)).unreached;
+    const coarse = routes(ctx.site, scene, undefined, quickRoutes(ctx.site, scene)).unreached;
     const lost = new Set((coarse.length === 0 ? coarse : routes(ctx.site, scene).unreached).filter((u) => u.seat !== undefined).map((u) => `${u.item}#${u.seat}`));
     // A place that no route reaches is an ordinary chair's again.
     if (lost.size > 0) day = mapTables(day, (t) => (t.seats.some((_, k) => lost.has(`${t.id}#${k}`)) ? { ...t, seats: t.seats.map((s, k) => (lost.has(`${t.id}#${k}`) ? backToChair(t, s) : s)) } : t));

@@ -1,6 +1,6 @@
 import { area } from "../../geometry";
 import { footprintPolygon, type Item, type Scene } from "../../layout";
-import { routeMap, routes, waysMap, waysOut } from "../../rules";
+import { quickRoutes, quickWays, routes, waysOut } from "../../rules";
 import type { Site, Stock } from "../../venue";
 import { canStand, floorSpots, meets, placedOf, useFloor, withPlaced, type Placed, type RoomFloor, type Spot } from "../place";
 import { itemOf, placeIndex, rankedSpots, sizeOf, surroundings } from "./anchors";
@@ -174,10 +174,10 @@ export function waysHold(ctx: Context, day: Day, room: string | null): boolean {
   });
 }
 
-/** Asked of the coarse map first, which is never freer than the exact one. */
+/** Asked of the quick map first, which is never freer than the exact one. */
 const everyWayOut = (site: Site, s: Scene, guests: number): boolean =>
-  waysOut(site, s, guests, undefined, waysMap(site, s, undefined, true)).unserved.length === 0 || waysOut(site, s, guests).unserved.length === 0;
-const everyRoute = (site: Site, s: Scene): boolean => routes(site, s, undefined, routeMap(site, s, undefined, true)).unreached.length === 0 || routes(site, s).unreached.length === 0;
+  waysOut(site, s, guests, undefined, quickWays(site, s)).unserved.length === 0 || waysOut(site, s, guests).unserved.length === 0;
+const everyRoute = (site: Site, s: Scene): boolean => routes(site, s, undefined, quickRoutes(site, s)).unreached.length === 0 || routes(site, s).unreached.length === 0;
 
 /** High tables stand free, off everything by 500 mm and spread over the floor that is left (common practice, no source). */
 function freeSpots(f: RoomFloor, spec: Spec): readonly (Spot & { readonly score: number })[] {

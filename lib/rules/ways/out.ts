@@ -1,8 +1,10 @@
-import { edges, segmentDistance, type Point, type Segment } from "../../geometry";
+import { segmentDistance, type Point, type Segment } from "../../geometry";
 import type { Item, Scene } from "../../layout";
 import type { Site } from "../../venue";
-import { boundaryPoints, nearestOnPiece, walkMap, type WalkMap, type WalkPiece } from "./map";
-import { bodiesOf, isRowChair, isWheelchairSpace, meets, piecesOnFloor, type Body } from "./solids";
+import { quickMap, walkMap, type FloorMap, type FloorPiece, type WalkMap } from "./map";
+import type { Ground } from "./ground";
+import { eachLine, linesOf, type Lines } from "./lines";
+import { bodiesOf, inTheWay, isRowChair, isWheelchairSpace, piecesOnFloor } from "./solids";
 
 /** Width of a path from a place, mm: IBC 2018 1029.13.1.1 (12 in). */
 export const PATH = 305;
@@ -15,7 +17,7 @@ export const TWO_WAYS_FROM = 50;
 
 export type Unserved = { readonly item: string; readonly seat: number; readonly at: Point; readonly exits: readonly string[] };
 export type WaysOut = {
-  readonly map: WalkMap;
+  readonly map: FloorMap;
   readonly needed: 1 | 2;
   readonly unserved: readonly Unserved[];
   /** Ways out reached from a place, as ids "room/door". */
@@ -28,24 +30,26 @@ export type WaysValues = { readonly path: number; readonly tableLine: number; re
 const WAYS: WaysValues = { path: PATH, tableLine: TABLE_LINE, freeWalk: FREE_WALK };
 
 /** The free floor for ways out: 305 mm between the lines of the tables. */
-export const waysMap = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: WaysValues = WAYS, coarse = false): WalkMap =>
-  walkMap(site, scene, { width: by.path, tableLine: by.tableLine, coarse });
+export const waysMap = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: WaysValues = WAYS): WalkMap => walkMap(site, scene, optionsOf(by));
+/** The same drawn quickly, and never freer. */
+export const quickWays = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: WaysValues = WAYS): FloorMap => quickMap(site, scene, optionsOf(by));
+const optionsOf = (by: WaysValues) => ({ width: by.path, tableLine: by.tableLine });
 
 /**
  * From each place: which ways out a path of 305 mm reaches. A place at a table may first walk 1829 mm of any width, straight,
  * past no piece and through no wall; a place in a row must stand beside the path. `people` decides whether one way out is
  * enough (fewer than 50); the number of places when left out.
  */
-export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, people?: number, by: WaysValues = WAYS, map: WalkMap = waysMap(site, scene, by)): WaysOut {
+export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, people?: number, by: WaysValues = WAYS, map: FloorMap = waysMap(site, scene, by)): WaysOut {
   const items = piecesOnFloor(site, scene);
-  const bodies = bodiesOf(items);
-  const walls = map.grounds.map((g) => ({ level: g.level, lines: g.floor.flatMap((p) => [p.outer, ...p.holes].flatMap((r) => [...edges(r)])) }));
+  const meets = wayFor(items);
+  const walls = map.grounds.map((g) => ({ level: g.level, lines: wallsOf(g) }));
   const needed = (people ?? countSeats(scene.items)) < TWO_WAYS_FROM ? 1 : 2;
   const exitsOf = (item: Item, seat: number): readonly string[] => {
     const s = item.seats[seat];
     if (!s) return [];
     const level = site.rooms.get(item.room)?.room.level ?? 0;
-    return exitsFrom({ map, bodies, walls: walls.find((w) => w.level === level)?.lines ?? [], level, item, at: [s.x, s.y], enough: needed, by });
+    return exitsFrom({ map, meets, walls: walls.find((w) => w.level === level)?.lines ?? [], level, item, at: [s.x, s.y], enough: needed, by });
   };
   const unserved: Unserved[] = [];
   for (const item of scene.items) item.seats.forEach((s, seat) => {
@@ -56,7 +60,7 @@ export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, peopl
 }
 
 type Search = {
-  readonly map: WalkMap; readonly bodies: readonly Body[]; readonly walls: readonly Segment[]; readonly level: number;
+  readonly map: FloorMap; readonly meets: ReturnType<typeof inTheWay>; readonly walls: readonly Lines[]; readonly level: number;
   readonly item: Item; readonly at: Point; readonly enough: number; readonly by: WaysValues;
 };
 
@@ -71,12 +75,25 @@ function exitsFrom(s: Search): readonly string[] {
   return [...exits].sort();
 }
 
+const inWays = new WeakMap<readonly Item[], ReturnType<typeof inTheWay>>();
+function wayFor(items: readonly Item[]): ReturnType<typeof inTheWay> {
+  const known = inWays.get(items) ?? inTheWay(bodiesOf(items));
+  inWays.set(items, known);
+  return known;
+}
+
+const wallLines = new WeakMap<Ground, readonly Lines[]>();
+function wallsOf(g: Ground): readonly Lines[] {
+  const known = wallLines.get(g) ?? g.floor.map(linesOf);
+  wallLines.set(g, known);
+  return known;
+}
+
 /** True when a straight walk meets a wall. */
-function throughWall(walls: readonly Segment[], walk: Segment): boolean {
+function throughWall(walls: readonly Lines[], walk: Segment): boolean {
   const [[ax, ay], [bx, by]] = walk;
-  const minX = Math.min(ax, bx), maxX = Math.max(ax, bx), minY = Math.min(ay, by), maxY = Math.max(ay, by);
-  return walls.some((w) => !((w[0][0] < minX && w[1][0] < minX) || (w[0][0] > maxX && w[1][0] > maxX) || (w[0][1] < minY && w[1][1] < minY) || (w[0][1] > maxY && w[1][1] > maxY)) &&
-    segmentDistance(w, walk) === 0);
+  const box = { minX: Math.min(ax, bx), maxX: Math.max(ax, bx), minY: Math.min(ay, by), maxY: Math.max(ay, by) };
+  return walls.some((w) => eachLine(w, box, (a, b) => segmentDistance([a, b], walk) === 0));
 }
 
 /** How far the centre of the path may be from the middle of a place, mm. */
@@ -88,24 +105,12 @@ function reachOf(item: Item, by: WaysValues): number {
 
 /** Search goes out in rings, as most places stand close to the free floor. */
 const RINGS = [500, 1000] as const;
-/** Spots tried on one piece of floor before it is given up, and how far apart they lie, mm. */
-const TRIES = 40, APART = 60;
 
-function walkable(s: Search, piece: WalkPiece, within: number): boolean {
-  const { box } = piece.piece;
+function walkable(s: Search, piece: FloorPiece, within: number): boolean {
+  const { box } = piece.floor;
   if (s.at[0] < box.minX - within || s.at[0] > box.maxX + within || s.at[1] < box.minY - within || s.at[1] > box.maxY + within) return false;
   const own = isRowChair(s.item) || isWheelchairSpace(s.item) ? s.item : null;
-  if (nearestOnPiece(piece, s.at, 0)) return true;
-  const open = (to: Point): boolean => !meets(s.bodies, [s.at, to], own) && !throughWall(s.walls, [s.at, to]);
-  return [...RINGS.filter((r) => r < within), within].some((reach) => {
-    let tried = 0;
-    let last: Point | null = null;
-    for (const to of boundaryPoints(piece, s.at, reach)) {
-      if (last && Math.hypot(to[0] - last[0], to[1] - last[1]) < APART) continue;
-      last = to;
-      if (tried++ >= TRIES) return false;
-      if (open(to)) return true;
-    }
-    return false;
-  });
+  if (piece.floor.has(s.at)) return true;
+  const open = (to: Point): boolean => !s.meets([s.at, to], own) && !throughWall(s.walls, [s.at, to]);
+  return RINGS.some((r) => r < within && piece.floor.some(s.at, r, open)) || piece.floor.some(s.at, within, open);
 }

@@ -1,7 +1,7 @@
 import { add, turn, type Point, type Polygon } from "../../geometry";
 import { depthOf, footprintPolygon, isRound, seatPolygon, widthOf, type Item, type Scene } from "../../layout";
 import type { Site } from "../../venue";
-import { walkMap, type WalkMap } from "./map";
+import { quickMap, walkMap, type FloorMap, type WalkMap } from "./map";
 import { TABLE_LINE } from "./out";
 
 /** Width of an accessible route, mm: 2010 ADA Standards 403.5.1 (36 in). */
@@ -13,13 +13,15 @@ const BESIDE = 150;
 
 /** `polygon`, `within`: the floor that the middle of a route must come so near to. */
 export type Unreached = { readonly item: string; readonly seat?: number; readonly at: Point; readonly level: number; readonly polygon: Polygon; readonly within: number };
-export type Routes = { readonly map: WalkMap; readonly unreached: readonly Unreached[] };
+export type Routes = { readonly map: FloorMap; readonly unreached: readonly Unreached[] };
 
 export type RouteValues = { readonly route: number; readonly routeDoor: number; readonly tableLine: number };
 const ROUTES: RouteValues = { route: ROUTE, routeDoor: ROUTE_DOOR, tableLine: TABLE_LINE };
 
-export const routeMap = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: RouteValues = ROUTES, coarse = false): WalkMap =>
-  walkMap(site, scene, { width: by.route, tableLine: by.tableLine, doorWidth: by.routeDoor, walker: "wheels", coarse });
+export const routeMap = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: RouteValues = ROUTES): WalkMap => walkMap(site, scene, optionsOf(by));
+/** The same drawn quickly, and never freer. */
+export const quickRoutes = (site: Site, scene: Pick<Scene, "rooms" | "items">, by: RouteValues = ROUTES): FloorMap => quickMap(site, scene, optionsOf(by));
+const optionsOf = (by: RouteValues) => ({ width: by.route, tableLine: by.tableLine, doorWidth: by.routeDoor, walker: "wheels" as const });
 
 /** The front of a piece: its edge that faces down the page at angle 0, as a thin strip; all of it where it has no front. */
 export function frontOf(item: Item): Polygon {
@@ -33,7 +35,7 @@ export function frontOf(item: Item): Polygon {
  * at doors) reaches from any way out. A wheelchair place is reached where the middle of the route comes within 457 mm of
  * its clear floor; a piece where the route passes within 150 mm of its front or edge.
  */
-export function routes(site: Site, scene: Pick<Scene, "id" | "rooms" | "items">, by: RouteValues = ROUTES, map: WalkMap = routeMap(site, scene, by)): Routes {
+export function routes(site: Site, scene: Pick<Scene, "id" | "rooms" | "items">, by: RouteValues = ROUTES, map: FloorMap = routeMap(site, scene, by)): Routes {
   const targets = scene.items.flatMap((item): readonly { item: Item; seat?: number; at: Point; polygon: Polygon; within: number }[] => [
     ...item.seats.flatMap((s, seat) => s.place === "wheelchair"
       ? [{ item, seat, at: [s.x, s.y] as const, polygon: seatPolygon(s), within: by.route / 2 }] : []),

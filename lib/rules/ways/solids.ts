@@ -32,13 +32,33 @@ export const isRowChair = (i: Item): boolean => i.kind === "chair" && i.seats.le
 export type Body = { readonly item: Item; readonly shape: Shape };
 export const bodiesOf = (items: readonly Item[]): readonly Body[] => items.filter(isSolid).map((item) => ({ item, shape: footprint(item) }));
 
-/** True when a straight walk meets one of the bodies (mm of touching let go). */
-export function meets(bodies: readonly Body[], walk: readonly [Point, Point], except: Item | null): boolean {
-  const minX = Math.min(walk[0][0], walk[1][0]), maxX = Math.max(walk[0][0], walk[1][0]);
-  const minY = Math.min(walk[0][1], walk[1][1]), maxY = Math.max(walk[0][1], walk[1][1]);
-  return bodies.some(({ item, shape }) => item !== except &&
-    shape.box.minX <= maxX && shape.box.maxX >= minX && shape.box.minY <= maxY && shape.box.maxY >= minY &&
-    segmentClearance(shape, walk) <= 0.01);
+/** Side of a cell in which bodies are looked up, mm. */
+const CELL = 1500;
+const cellOf = (mm: number): number => Math.floor(mm / CELL);
+/** One number a cell: the plan reaches 1,000 m either way. */
+const cellKey = (x: number, y: number): number => x * 4096 + y;
+
+/** Bodies by cells of floor, to be asked whether a straight walk meets one (mm of touching let go). */
+export function inTheWay(bodies: readonly Body[]): (walk: readonly [Point, Point], except: Item | null) => boolean {
+  const cells = new Map<number, Body[]>();
+  for (const b of bodies) {
+    const { minX, maxX, minY, maxY } = b.shape.box;
+    for (let x = cellOf(minX); x <= cellOf(maxX); x++) for (let y = cellOf(minY); y <= cellOf(maxY); y++) {
+      const k = cellKey(x, y), list = cells.get(k);
+      if (list) list.push(b); else cells.set(k, [b]);
+    }
+  }
+  return (walk, except) => {
+    const minX = Math.min(walk[0][0], walk[1][0]), maxX = Math.max(walk[0][0], walk[1][0]);
+    const minY = Math.min(walk[0][1], walk[1][1]), maxY = Math.max(walk[0][1], walk[1][1]);
+    const hit = ({ item, shape }: Body): boolean => item !== except &&
+      shape.box.minX <= maxX && shape.box.maxX >= minX && shape.box.minY <= maxY && shape.box.maxY >= minY && segmentClearance(shape, walk) <= 0.01;
+    for (let x = cellOf(minX); x <= cellOf(maxX); x++) for (let y = cellOf(minY); y <= cellOf(maxY); y++) {
+      const list = cells.get(cellKey(x, y));
+      if (list?.some(hit)) return true;
+    }
+    return false;
+  };
 }
 
 /** How far apart chairs of one row may stand and still touch, mm. */
