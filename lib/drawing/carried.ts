@@ -6,18 +6,21 @@ import { box } from "./paths";
 import { textWidth } from "./metrics";
 import { inWords } from "./plan/describe";
 import { createGround, type Rect } from "./plan/ground";
-import { carriedHand, type Frame, type Hand } from "./plan/hand";
+import { carriedHand, toPaper, type Frame, type Hand } from "./plan/hand";
 import { coverOf, drawLevel, levelOf, type Level } from "./plan/level";
-import { ordinatesOf, type Ordinates } from "./plan/ordinates";
-import { SCALES } from "./scales";
+import { datumOf, fromHere, ordinatesOf, type Ordinates } from "./plan/ordinates";
+import { squared } from "./plan/square";
+import { CARRIED_SCALES } from "./scales";
 import { barFor, northPoint, scaleBar } from "./sheet/blocks";
 
 export type CarriedOptions = {
   readonly rooms: readonly string[];
   /** The part of the page that the plan may fill, mm. */
   readonly width: number; readonly height: number;
-  /** The room whose pieces are measured from a corner; left out: none is. */
+  /** The room whose pieces are measured from a corner; left out: none is. The plan is turned until this room stands square. */
   readonly measured?: string;
+  /** Rooms whose corner is marked, since distances are told from it. */
+  readonly marked?: readonly string[];
   /** "A4": the paper that the scale holds for. */
   readonly paper: string;
   /** Ways out with their widths. */
@@ -64,15 +67,16 @@ function fitAt(tried: Try, ratio: number): Fitted | null {
  * The plan of a sheet that is carried about, at the largest round scale that its part of the page holds (ISO 5455): no word under
  * 3.5 mm, distances from one corner along two walls, the scale bar beneath. Throws where the layout has no such scene.
  */
-export function composeCarried(venue: Venue, layout: Pick<Layout, "scenes">, sceneId: SceneId, options: CarriedOptions): Drawing & { readonly ratio: number } {
-  const scene = layout.scenes.find((s) => s.id === sceneId);
-  if (!scene) throw new Error(`no scene ${sceneId} in the layout: ${layout.scenes.map((s) => s.id).join(", ")}`);
+export function composeCarried(given: Venue, layout: Pick<Layout, "scenes">, sceneId: SceneId, options: CarriedOptions): Drawing & { readonly ratio: number } {
+  const asked = layout.scenes.find((s) => s.id === sceneId);
+  if (!asked) throw new Error(`no scene ${sceneId} in the layout: ${layout.scenes.map((s) => s.id).join(", ")}`);
+  const { venue, scene } = squared(given, asked, options.measured ?? options.rooms[0]);
   const style = lengthStyle(venue);
   const level = levelOf(venue, scene, venue.rooms.filter((r) => options.rooms.includes(r.id)));
   const { width, height } = options;
-  let ratio: number = SCALES.at(-1) ?? 100;
+  let ratio: number = CARRIED_SCALES.at(-1) ?? 100;
   let fitted: Fitted | null = null;
-  for (const tried of SCALES) {
+  for (const tried of CARRIED_SCALES) {
     fitted = fitAt({ level, hand: carriedHand(1 / tried, style), options }, tried);
     if (fitted) { ratio = tried; break; }
   }
@@ -80,11 +84,13 @@ export function composeCarried(venue: Venue, layout: Pick<Layout, "scenes">, sce
   const { frame, foot: at } = fitted ?? { frame: { perMm: 1 / ratio, origin: [width / 2, height / 2] as const }, foot: { x: 0, y: height - BAND, width, height: BAND } };
   const ground = createGround(width, height, 0.4);
   ground.takeRect(at);
+  const corners = level.rooms.filter((r) => r.id !== options.measured && (options.marked ?? []).includes(r.id)).flatMap((r) => { const at = datumOf(r); return at ? [toPaper(frame, at)] : []; });
+  for (const [x, y] of corners) ground.takeRect({ x: x - 3, y: y - 3, width: 6, height: 6 });
   const strings = ordinates({ level, hand, options }, frame, true);
   const [fabric, ...rest] = drawLevel(level, { frame, hand, ground, strings, ways: options.ways ?? true, findings: [] });
   const marks: Mark[] = [
     ...(fabric ? [fabric] : []), ...(strings.under.length > 0 ? [{ kind: "group", role: "decoration", marks: strings.under } as const] : []), ...rest,
-    foot({ venue, ratio, hand, options, at }),
+    ...(corners.length > 0 ? [{ kind: "group", role: "decoration", layer: "dimensions", marks: corners.flatMap(fromHere) } as const] : []), foot({ venue, ratio, hand, options, at }),
   ];
   return {
     width, height, perMetre: 1000 / ratio, origin: frame.origin, ratio, title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`,

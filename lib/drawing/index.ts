@@ -4,6 +4,8 @@ export { changesOf, type Change, type ChangeKind } from "./changes";
 export { composeCarried, type CarriedOptions } from "./carried";
 export { fromWalls, type FromWall } from "./plan/describe";
 export { datumOf } from "./plan/ordinates";
+export { numbersOf, runsOf } from "./plan/numbers";
+export { squared } from "./plan/square";
 export type { Lettered } from "./plan/findings";
 export type { Sheet } from "./sheet/fit";
 export type { TitleBlock } from "./sheet/blocks";

@@ -7,7 +7,7 @@ import { STYLES } from "./type";
 import { capital, counted, SCENE_NAMES } from "./words";
 
 type Told = { readonly layout: Layout; readonly venue: Venue };
-type Step = { readonly act: Move["act"]; readonly what: string; readonly to: string; readonly count: number; readonly minutes: number | undefined };
+type Step = { readonly act: Move["act"]; readonly what: string; readonly to: string; readonly count: number; readonly minutes: number | undefined; readonly begins: number | undefined; readonly ends: number | undefined };
 
 const ACTS: Record<NonNullable<Move["act"]>, string> = { out: "Bring out", away: "Put away", shift: "Shift", lay: "Lay" };
 
@@ -47,19 +47,63 @@ export function stepsOf(turnover: Turnover, told: Told): readonly Step[] {
     const key = JSON.stringify([move.act, what, to]);
     const known = steps.get(key);
     const minutes = move.minutes === undefined ? known?.minutes : (known?.minutes ?? 0) + move.minutes;
-    steps.set(key, { act: move.act, what, to, count: (known?.count ?? 0) + 1, minutes });
+    const begins = move.begins === undefined ? known?.begins : Math.min(known?.begins ?? Infinity, move.begins);
+    const ends = move.ends === undefined ? known?.ends : Math.max(known?.ends ?? 0, move.ends);
+    steps.set(key, { act: move.act, what, to, count: (known?.count ?? 0) + 1, minutes, begins, ends });
   }
   return [...steps.values()];
 }
 
-function rowsOf(turnover: Turnover, told: Told): readonly RowSpec[] {
-  return stepsOf(turnover, told).map((step, i) => ({
-    cells: [
-      { text: String(i + 1), style: STYLES.strong },
-      { text: `${step.act ? ACTS[step.act] : "Move"}: ${step.count > 1 ? `${step.count} × ` : ""}${step.what}`, under: step.to },
-      { text: step.minutes === undefined ? "" : step.minutes < 1 ? "under 1" : String(Math.ceil(step.minutes)) },
-    ],
-  }));
+/** A step with its place in the turnover's minutes. */
+export type TimedStep = { readonly act: Move["act"]; readonly what: string; readonly where: string; readonly from: number; readonly to: number };
+
+const thingOf = (s: Step): string => `${s.count > 1 ? `${s.count} × ` : ""}${s.what.charAt(0).toLowerCase()}${s.what.slice(1)}`;
+
+/** Pieces that are stacked first and set again later, most of them chairs. */
+function asideStep({ aside, from, moves }: Turnover, { layout }: Told): readonly TimedStep[] {
+  if (!aside) return [];
+  const old = new Map(layout.scenes.find((s) => s.id === from)?.items.map((i) => [i.id, i]));
+  const chairs = moves.filter((m) => m.act === "shift").some((m) => { const i = old.get(m.item); return i !== undefined && (i.kind === "chair" || i.seats.length > 0); });
+  return [{ act: undefined, what: chairs ? `Stack ${counted(aside.pieces, "chair", "chairs")}` : `Put aside ${counted(aside.pieces, "piece", "pieces")}`, where: "out of the way, to be set again", from: aside.begins, to: aside.ends }];
+}
+
+/**
+ * The steps of a turnover when the crew do them, minutes from its start, by the layout's own timetable: first the guests' leaving.
+ * Null where the layout does not tell it.
+ */
+export function timetableOf(turnover: Turnover, told: Told): readonly TimedStep[] | null {
+  const steps = stepsOf(turnover, told);
+  if (steps.length === 0) return null;
+  const timed = steps.flatMap((s): readonly TimedStep[] => (s.begins === undefined || s.ends === undefined ? []
+    : [{ act: s.act, what: `${s.act ? ACTS[s.act] : "Move"} ${thingOf(s)}`, where: s.to, from: s.begins, to: s.ends }]));
+  if (timed.length < steps.length) return null;
+  const { leaving = 0 } = turnover;
+  return [
+    ...(leaving > 0 ? [{ act: undefined, what: "Guests leave", where: "until the last is out of the room", from: 0, to: leaving }] : []),
+    ...[...asideStep(turnover, told), ...timed].sort((a, b) => a.from - b.from || a.to - b.to),
+  ];
+}
+
+/** "from 12 to 16", whole minutes; a step shorter than one still shows one. */
+export function spanOf({ from, to }: Pick<TimedStep, "from" | "to">): readonly [number, number] {
+  const begin = Math.floor(from + 0.05);
+  return [begin, Math.max(begin + 1, Math.ceil(to - 0.05))];
+}
+
+type Listed = { readonly head: string; readonly rows: readonly RowSpec[] };
+
+/** The steps with the minutes between which each is done; where the layout has no timetable, with the work that each takes. */
+function listed(turnover: Turnover, told: Told): Listed {
+  const timed = timetableOf(turnover, told);
+  const row = (i: number, cells: { readonly what: string; readonly under: string; readonly minutes: string }): RowSpec => ({
+    cells: [{ text: String(i + 1), style: STYLES.strong }, { text: cells.what, under: cells.under }, { text: cells.minutes }],
+  });
+  if (timed) return { head: "Minutes", rows: timed.map((s, i) => row(i, { what: s.what, under: s.where, minutes: spanOf(s).join(" to ") })) };
+  const steps = stepsOf(turnover, told);
+  return {
+    head: steps.some((s) => s.minutes !== undefined) ? "Minutes of work" : "",
+    rows: steps.map((s, i) => row(i, { what: `${s.act ? ACTS[s.act] : "Move"} ${thingOf(s)}`, under: s.to, minutes: s.minutes === undefined ? "" : s.minutes < 1 ? "under 1" : String(Math.ceil(s.minutes)) })),
+  };
 }
 
 /** Each turnover with its crew, its minutes and its steps. */
@@ -80,10 +124,9 @@ export function turnoverSection(told: Told, to: Setting & { readonly artifacts: 
       STYLES.body, to,
     );
     to.flow.gap(2);
-    const timed = turnover.moves.some((m) => m.minutes !== undefined);
-    const columns = [{ title: "Step", width: 11 }, { title: "What" }, { title: timed ? "Minutes of work" : "", width: 27, align: "end" as const }];
-    const rows = rowsOf(turnover, told);
-    const shown = timed ? { columns, rows } : { columns: columns.slice(0, 2), rows: rows.map((r) => ({ ...r, cells: r.cells.slice(0, 2) })) };
+    const { head: last, rows } = listed(turnover, { layout, venue });
+    const columns = [{ title: "Step", width: 11 }, { title: "What" }, ...(last === "" ? [] : [{ title: last, width: 27, align: "end" as const }])];
+    const shown = { columns, rows: rows.map((r) => ({ ...r, cells: r.cells.slice(0, columns.length) })) };
     return element("Sect", rows.length > 0 ? [head, says, table(shown, to)] : [head, says]);
   });
 }

@@ -136,8 +136,8 @@ function reachOf(boxes: readonly Box[], { axis, v, hidden, wall }: Line): number
   return Math.abs(first - wall) < 200 ? null : first;
 }
 
-/** The corner that all is measured from: a disc with two of its quarters filled. */
-function fromHere(at: Paper): readonly Mark[] {
+/** The corner that distances are taken from: a disc with two of its quarters filled. */
+export function fromHere(at: Paper): readonly Mark[] {
   const r = 2.6, k = r * 0.5523;
   const quarter = (sx: 1 | -1, sy: 1 | -1): readonly Step[] => [
     { op: "M", to: at }, { op: "L", to: [at[0] + sx * r, at[1]] },

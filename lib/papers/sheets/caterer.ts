@@ -7,8 +7,10 @@ import { laidTables, numberRuns, tableWords } from "../places";
 import { drawnFigure } from "../plans";
 import { table, type RowSpec } from "../table";
 import { counted, list, SERVICE } from "../words";
-import { columns, headOf, section, type Desk, type Part, type Setup } from "./page";
-import { planRegions, type PlanTool } from "./crew";
+import type { Region } from "../flow";
+import { besidePlan, type Drawn } from "./beside";
+import type { PlanTool } from "./crew";
+import { headOf, section, type Desk, type Part, type Setup } from "./page";
 import { CARRIED } from "./style";
 import { lengthOf, roomName, timeOf, type Told } from "./told";
 import { straightWalk } from "./walk";
@@ -86,21 +88,23 @@ const para = (text: string, to: Desk): Element => {
 /** The caterer's sheet: heads, tables and places, buffet, the way that plates go. */
 export function catererPart(scene: Scene, told: Told, by: Setup & { readonly from: number; readonly plan: PlanTool }): Part {
   const { from, plan } = by;
-  const regions = planRegions(from, by);
-  const to = columns(from, by, { first: [regions.side], count: 3 });
   const sources = sourcesOf(scene, told);
   const tables = laidTables(scene).flatMap((l) => l.items.map((i) => i.room));
   const rooms = [...new Set([...tables, ...sources.map((s) => s.room)])];
   const at = timeOf("meal", told);
   const title = "Caterer";
   const head = headOf(from, { title, beside: [SERVICE[told.brief.meal.service], at ? `meal at ${at}` : ""].filter(Boolean).join("; ") }, by);
-  const figure = drawnFigure(plan(scene.id, { rooms, width: regions.plan.width, height: regions.plan.height }), regions.plan);
+  const draw = (into: Region): Drawn => { const drawing = plan(scene.id, { rooms, width: into.width, height: into.height }); return { perMetre: drawing.perMetre, figures: [drawnFigure(drawing, into)] }; };
+  const { figures, said, artifacts, pages } = besidePlan(from, by, { draw, first: (desk) => sayCaterer(scene, told, desk) });
+  return { title, from, pages, elements: [element("Sect", [head, ...figures, ...said])], artifacts };
+}
+
+function sayCaterer(scene: Scene, told: Told, to: Desk): readonly Element[] {
   const eaters = [section("To feed", to), ...heads(told, scene).map((t) => para(t, to))];
   to.flow.gap(3);
   const rows = tableRows(scene, told);
-  const places = [section("Tables and places", to), table({ columns: [{ title: "No.", width: 4.5 + Math.max(...rows.map((r) => Math.min(34, to.measure(r.cells[0]?.text ?? "", CARRIED.strong.font, CARRIED.strong.size)))) }, { title: "Table" }, { title: "Places", width: 15, align: "end" }], rows, head: CARRIED.head, pad: 0.6 }, to)];
+  const places = [section("Tables and places", to), table({ columns: [{ title: "No.", width: 4.5 + Math.max(...rows.map((r) => Math.min(34, to.measure(r.cells[0]?.text ?? "", CARRIED.strong.font, CARRIED.strong.size)))) }, { title: "Table" }, { title: "Places", width: 15, align: "end" }], rows, head: CARRIED.head, pad: 0.4 }, to)];
   to.flow.gap(3);
   const lines = scene.items.filter((i) => i.kind === "buffet" || i.role === "buffet").map((i) => `${i.label} in ${roomName(i.room, told.venue)}: ${"diameter" in i.shape ? lengthOf(i.shape.diameter, told.venue) : `${lengthOf(i.shape.width, told.venue)} long, ${lengthOf(i.shape.depth, told.venue)} deep`}.`);
-  const served = [section("Serving", to, 10), ...lines.map((t) => para(t, to)), ...walkWords(scene, told).map((t) => para(t, to))];
-  return { title, from, pages: 1 + Math.ceil(to.flow.region() / 3), elements: [element("Sect", [head, figure, ...eaters, ...places, ...served])], artifacts: to.artifacts };
+  return [...eaters, ...places, section("Serving", to, 10), ...lines.map((t) => para(t, to)), ...walkWords(scene, told).map((t) => para(t, to))];
 }

@@ -4,8 +4,10 @@ import { element, type Element } from "../document";
 import { wrap } from "../lines";
 import { drawnFigure } from "../plans";
 import { capital, counted, list, MUSIC } from "../words";
-import { planRegions, type PlanTool } from "./crew";
-import { columns, headOf, section, type Desk, type Part, type Setup } from "./page";
+import type { Region } from "../flow";
+import { besidePlan, type Drawn } from "./beside";
+import type { PlanTool } from "./crew";
+import { headOf, section, type Desk, type Part, type Setup } from "./page";
 import { CARRIED } from "./style";
 import { inOrder, lengthOf, partName, roomName, sizeOf, timeOf, type Told } from "./told";
 
@@ -59,18 +61,26 @@ export function musicPart(told: Told, by: Setup & { readonly from: number; reado
   const shown = scenes.findLast((s) => s.id === "dancing") ?? scenes.at(-1);
   if (!shown) return null;
   const { from, plan } = by;
+  const { brief } = told;
   const pieces = shown.items.filter(isMusic);
   const floors = shown.items.filter((i) => i.kind === "dance-floor");
   const rooms = [...new Set([...pieces, ...floors].map((i) => i.room))];
-  const regions = planRegions(from, by);
-  const to = columns(from, by, { first: [regions.side], count: 3 });
-  const { brief } = told;
   const title = "Music";
   const times = scenes.flatMap((s) => { const t = timeOf(s.id, told); return t ? [`${partName(s).toLowerCase()} ${t}`] : []; });
-  const access = brief.times?.access;
   const head = headOf(from, { title, beside: [MUSIC[brief.music.by] + (brief.music.players > 0 ? `, ${counted(brief.music.players, "player", "players")}` : ""), ...times].join("; ") }, by);
   const measured = rooms[0];
-  const figure = drawnFigure(plan(shown.id, { rooms, width: regions.plan.width, height: regions.plan.height, ...(measured ? { measured } : {}) }), regions.plan);
+  const draw = (into: Region): Drawn => {
+    const drawing = plan(shown.id, { rooms, width: into.width, height: into.height, ...(measured ? { measured } : {}) });
+    return { perMetre: drawing.perMetre, figures: [drawnFigure(drawing, into)] };
+  };
+  const { figures, said, artifacts, pages } = besidePlan(from, by, { draw, first: (desk) => sayMusic({ scenes, pieces, floors, told }, desk) });
+  return { title, from, pages, elements: [element("Sect", [head, ...figures, ...said])], artifacts };
+}
+
+type Playing = { readonly scenes: readonly Scene[]; readonly pieces: readonly Item[]; readonly floors: readonly Item[]; readonly told: Told };
+
+function sayMusic({ scenes, pieces, floors, told }: Playing, to: Desk): readonly Element[] {
+  const { brief } = told;
   const spots = [section("Your spot", to), ...[...new Set(scenes.flatMap((s) => s.items.filter(isMusic).map((i) => `${i.label}: ${sizeOf(i, told.venue)} in ${roomName(i.room, told.venue)}`)))].map((t) => para(`${t}, ${list(scenes.filter((s) => s.items.some((i) => isMusic(i) && t.startsWith(`${i.label}:`) && t.endsWith(roomName(i.room, told.venue)))).map((s) => partName(s).toLowerCase()))}.`, to))];
   to.flow.gap(4);
   const power = [section("Power", to), ...pieces.flatMap((p) => powerWords(p, told)).map((t) => para(t, to)), ...loads(told).map((t) => para(t, to))];
@@ -84,7 +94,7 @@ export function musicPart(told: Told, by: Setup & { readonly from: number; reado
   to.flow.gap(4);
   const floor = floors.length > 0 ? [section("Dance floor", to), ...floors.map((f) => para(`${sizeOf(f, told.venue)}${"stock" in f.from && f.from.count ? `, ${f.from.count} panels` : ""}, ${roomName(f.room, told.venue)}.`, to))] : [];
   to.flow.gap(4);
-  const clear = brief.times?.clear;
+  const { access, clear } = brief.times ?? {};
   const day = access || clear ? [section("Coming and going", to), ...(access ? [para(`The crew come in at ${access}.`, to)] : []), ...(clear ? [para(`Clear by ${clear}.`, to)] : [])] : [];
-  return { title, from, pages: 1 + Math.ceil(to.flow.region() / 3), elements: [element("Sect", [head, figure, ...spots, ...power, ...sight, ...floor, ...day])], artifacts: to.artifacts };
+  return [...spots, ...power, ...sight, ...floor, ...day];
 }

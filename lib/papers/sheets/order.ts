@@ -1,3 +1,4 @@
+import { numbersOf } from "../../drawing";
 import type { Item, Scene } from "../../layout";
 import type { Point } from "../../geometry";
 import { capital, counted, list } from "../words";
@@ -33,14 +34,16 @@ export function buildOrder(scene: Scene, told: Told): readonly string[] {
   const carry = bringOut(scene, told).flatMap((c) => { const piece = /^(?:Carry out|Move): (.*)$/.exec(c.name)?.[1]; return piece ? [within(piece)] : []; });
   const floors = set.filter((i) => i.kind === "dance-floor" || i.role === "stage");
   const big = set.filter((i) => ["bar", "band", "dj", "buffet", "photo-booth", "backdrop", "arch", "screen", "lounge"].includes(i.kind));
-  const numbered = set.filter((i) => i.kind === "table" && scene.numbers.includes(i.id));
-  const tables = set.filter((i) => i.kind === "table" && !scene.numbers.includes(i.id));
+  // Tables that are joined bear one number.
+  const numbers = numbersOf(scene);
+  const numbered = set.filter((i) => i.kind === "table" && numbers.has(i.id));
+  const tables = set.filter((i) => i.kind === "table" && !numbers.has(i.id));
   const high = set.filter((i) => i.kind === "cocktail-table");
   const rows = set.filter((i) => i.kind === "chair");
   const seated = set.some((i) => i.kind === "table" && i.seats.length > 0);
   const rest = set.filter((i) => i.kind === "easel" || (i.kind === "other" && i.role !== "wheelchair-space"));
   const ways = told.venue.rooms.filter((r) => scene.rooms.includes(r.id)).reduce((n, r) => n + r.doors.filter((d) => d.exit).length, 0);
-  const order = inward(numbered, told).map((i) => /(\d+)\s*$/.exec(i.label)?.[1] ?? i.label);
+  const order = inward(numbered, told).map((i) => numbers.get(i.id) ?? i.label);
   return [
     ...(carry.length > 0 ? [`Carry out or move ${list(carry)}.`] : []),
     ...(floors.length > 0 ? [`Lay the ${naming(floors)} in ${roomName(floors[0]?.room ?? "", told.venue)}.`] : []),
@@ -50,7 +53,7 @@ export function buildOrder(scene: Scene, told: Told): readonly string[] {
     ...(high.length > 0 ? [`${counted(high.length, "high table", "high tables")}.`] : []),
     ...(rows.length > 0 ? [`Chair rows, the front row first: ${rows.length} chairs.`] : []),
     ...(seated ? ["Chairs to the tables, table by table."] : []),
-    ...(numbered.length > 0 ? [`Cloths and places; table numbers ${numberRuns(order.map(Number).filter((n) => n > 0))}.`] : []),
+    ...(numbered.length > 0 ? [`Cloths and places; table numbers ${numberRuns([...new Set(order.map(Number).filter((n) => n > 0))])}.`] : []),
     ...(rest.length > 0 ? [`${capital(naming(rest))}.`] : []),
     `Last, walk to ${ways === 1 ? "the way out" : `each of the ${ways} ways out`} of these rooms: nothing stands in the floor inside.`,
   ];

@@ -1,7 +1,7 @@
 import type { Mark } from "../../drawing/display";
 import type { Turnover } from "../../layout";
 import { content, element, type Content, type Element } from "../document";
-import { stepsOf } from "../turnover";
+import { spanOf, stepsOf, timetableOf } from "../turnover";
 import { baseline, rule, words } from "../type";
 import { counted, SCENE_NAMES } from "../words";
 import { bodyOf, columns, HEAD, headOf, type Desk, type Part, type Setup } from "./page";
@@ -10,17 +10,17 @@ import { table, type RowSpec } from "../table";
 import { CARRIED } from "./style";
 import { beginOf, clock, roomName, timeOf, type Told } from "./told";
 
-type Step = { readonly what: string; readonly where: string; readonly work: number; readonly from: number; readonly to: number };
+type Step = { readonly what: string; readonly where: string; readonly from: number; readonly to: number };
 
 /** Minutes of one person to stack one chair, where the venue names none: common practice, no source. */
 const STACK = 0.25;
 const ACTS = { out: "Bring out", away: "Put away", shift: "Set", lay: "Lay" } as const;
 
 /**
- * The steps of a turnover one after another, each with its share of the minutes by the work in it. Chairs that are used again are
- * first stacked out of the way: that work is in the turnover's minutes, though no move of its own.
+ * Where a layout brings no timetable of its own: the steps one after another, each with its share of the minutes by the work in it.
+ * Chairs that are used again are first stacked out of the way: that work is in the turnover's minutes, though no move of its own.
  */
-export function timedSteps(turnover: Turnover, told: Told): readonly Step[] {
+export function sharedSteps(turnover: Turnover, told: Told): readonly Step[] {
   const { venue, layout } = told;
   const isChair = (id: string): boolean => layout.scenes.find((s) => s.id === turnover.from)?.items.some((i) => i.id === id && (i.kind === "chair" || i.seats.length > 0)) ?? false;
   const chairs = turnover.moves.filter((m) => m.act === "shift" && isChair(m.item)).length;
@@ -31,10 +31,10 @@ export function timedSteps(turnover: Turnover, told: Told): readonly Step[] {
   const all = [...stack, ...moved];
   const sum = all.reduce((n, s) => n + s.work, 0);
   let at = 0;
-  return all.map((s) => {
+  return all.map(({ what, where, work }) => {
     const from = at;
-    at += sum > 0 ? (s.work / sum) * turnover.minutes : 0;
-    return { ...s, from, to: at };
+    at += sum > 0 ? (work / sum) * turnover.minutes : 0;
+    return { what, where, from, to: at };
   });
 }
 
@@ -55,9 +55,9 @@ const ticksOf = (minutes: number): readonly number[] => {
 };
 
 function row(step: Step, i: number, start: string | undefined): RowSpec {
-  const from = Math.round(step.from), to = Math.max(from + 1, Math.round(step.to));
+  const [from, to] = spanOf(step);
   const span = start === undefined ? `${from} to ${to}` : `${clock(start, from)} to ${clock(start, to)}`;
-  return { cells: [{ text: String(i + 1), style: CARRIED.figure }, { text: step.what, style: CARRIED.strong, under: step.where, underStyle: CARRIED.second }, { text: span, style: CARRIED.body }] };
+  return { cells: [{ text: String(i + 1), style: CARRIED.figure }, { text: step.what, style: CARRIED.strong, ...(step.where === "" ? {} : { under: step.where, underStyle: CARRIED.second }) }, { text: span, style: CARRIED.body }] };
 }
 
 /** One turnover: when it begins and is done, its steps with their minutes, and the same as bars. */
@@ -67,20 +67,22 @@ export function turnoverPart(turnover: Turnover, told: Told, by: Setup & { reado
   const title = `Turnover: ${SCENE_NAMES[turnover.from].toLowerCase()} to ${SCENE_NAMES[turnover.to].toLowerCase()}`;
   const start = beginOf(turnover, told), due = timeOf(turnover.to, told);
   const minutes = Math.ceil(turnover.minutes);
-  const steps = timedSteps(turnover, told);
+  const timed = timetableOf(turnover, told);
+  const steps = timed ?? sharedSteps(turnover, told);
   const body = bodyOf(from, by.sheet);
   const left = { ...body, y: body.y + HEAD + 7, width: body.width - CHART - 8, height: body.height - HEAD - 7 };
   const to: Desk = columns(from, by, { first: [left], count: 2 });
   const said = [
     `${counted(minutes, "minute", "minutes")} with a crew of ${turnover.crew}`,
-    start ? `begin ${start}, done by ${clock(start, minutes)}` : "begins when the last guest is out of the room", due ? `guests come in at ${due}` : "",
+    start ? `begin ${start}, done by ${clock(start, minutes)}` : timed ? "counted from the moment the guests begin to leave" : "begins when the last guest is out of the room", due ? `guests come in at ${due}` : "",
   ].filter(Boolean).join("; ");
   const head = headOf(from, { title, beside: room }, by);
   const says = element("P", [content(from, [words(`${said}.`, [body.x, baseline(body.y + HEAD - 2, CARRIED.part)], CARRIED.part)])]);
-  const rows = steps.map((s, i) => row(s, i, start));
+  // The sheet's head names the room: only what goes elsewhere is told where.
+  const rows = steps.map((s, i) => row({ ...s, where: room !== "" && (s.where === `to ${room}` || s.where === `in ${room}`) ? "" : s.where }, i, start));
   const list = table({ columns: [{ title: "Step", width: 12 }, { title: "What" }, { title: start ? "From, to" : "Minutes", width: 36, align: "end" }], rows, head: CARRIED.head, pad: 0.9 }, to);
   to.flow.gap(3);
-  const how = notes([`Each step's share of the ${minutes} minutes goes by the work in it, at the venue's handling rates; the whole crew takes each step together.`], to);
+  const how = notes([timed ? "Who has a hand free takes the next piece; bars that overlap are done side by side. By the venue's handling rates." : `Each step's share of the ${minutes} minutes goes by the work in it, at the venue's handling rates; the whole crew takes each step together.`], to);
   const bars = barsBeside(list, { steps, turnover, x: body.x + body.width - CHART + 4, width: CHART - 10, page: from });
   return { title, from, pages: 1 + Math.ceil(to.flow.region() / 2), elements: [element("Sect", [head, says, list, ...how])], artifacts: [...to.artifacts, ...bars] };
 }
