@@ -24,7 +24,7 @@ const booking = (reference: string) => ({
   eventDate: "2027-06-12", dueDate: "2027-05-01", createdAt: AT,
 });
 const mail = (booking: string | null) => ({
-  kind: "invitation", booking, recipient: "zoe@example.org", fromName: "Mill", subject: "s", bodyText: "t", bodyHtml: "h", messageId: "m", replyTo: null, onceKey: null, queuedAt: AT,
+  kind: "invitation", booking, recipient: "zoe@example.org", fromName: "Mill", subject: "s", bodyText: "t", bodyHtml: "h", messageId: "m", replyTo: null, onceKey: null, unsubscribe: null, queuedAt: AT,
 });
 
 describe("the database", () => {

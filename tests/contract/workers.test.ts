@@ -38,7 +38,7 @@ async function worker(): Promise<ChildProcess> {
 const ended = (child: ChildProcess): Promise<number | null> => new Promise((resolve) => { child.once("exit", (code) => { resolve(code); }); });
 
 const queue = (to: string): Promise<boolean> => outbox.queue(store.db, {
-  kind: "trial", booking: null, recipient: to, fromName: "Mill", subject: "s", bodyText: "t", bodyHtml: "<p>t</p>", messageId: `<${to}>`, replyTo: null, onceKey: null, queuedAt: new Date(0).toISOString(),
+  kind: "trial", booking: null, recipient: to, fromName: "Mill", subject: "s", bodyText: "t", bodyHtml: "<p>t</p>", messageId: `<${to}>`, replyTo: null, onceKey: null, unsubscribe: null, queuedAt: new Date(0).toISOString(),
 });
 const recipients = async (): Promise<readonly string[]> => Promise.all(server.got.map(async (raw) => (await simpleParser(raw)).messageId ?? ""));
 async function until(done: () => Promise<boolean> | boolean): Promise<void> {

@@ -1,11 +1,12 @@
+import { randomBytes } from "node:crypto";
 import { openStore, storeErrorText } from "../../../lib/store/open";
 import { bookings, history, outbox } from "../../../lib/store";
 
 /**
  * A program that saves one booking over and over until it is killed: a new revision, its line in the history and its mail, in one
- * transaction each. It says first what it found, then each revision once it is saved.
+ * transaction each. It says first what it found, then each revision once it is saved. The last argument is how many bytes, that cannot be packed smaller, each mail holds.
  */
-const [dataDir = "", databaseUrl] = process.argv.slice(2);
+const [dataDir = "", databaseUrl, letters = "1"] = process.argv.slice(2);
 const opened = await openStore({ dataDir, databaseUrl: databaseUrl === "" ? undefined : databaseUrl });
 if (!opened.ok) throw new Error(storeErrorText(opened.error));
 const { db, transaction } = opened.value;
@@ -25,7 +26,7 @@ for (;;) {
     const held = await bookings.hold(tx, REFERENCE);
     await bookings.change(tx, REFERENCE, { at: AT });
     await history.add(tx, { booking: REFERENCE, at: AT, who: "couple", what: "saved" });
-    await outbox.queue(tx, { kind: "trial", booking: REFERENCE, recipient: "zoe@example.org", fromName: "Mill", subject: "s", bodyText: "t", bodyHtml: "h", messageId: "m", replyTo: null, onceKey: null, queuedAt: AT });
+    await outbox.queue(tx, { kind: "trial", booking: REFERENCE, recipient: "zoe@example.org", fromName: "Mill", subject: "s", bodyText: randomBytes(Number(letters)).toString("base64"), bodyHtml: "h", messageId: "m", replyTo: null, onceKey: null, unsubscribe: null, queuedAt: AT });
     return (held?.revision ?? 0) + 1;
   });
   process.stdout.write(`saved ${revision}\n`);
