@@ -50,6 +50,12 @@ export async function lastFates(db: Handle): Promise<ReadonlyMap<string, Pick<Ma
   return new Map(rows.flatMap((row) => (row.booking === null ? [] : [[row.booking, row]])));
 }
 
+/** When the mail that has been due longest came to be due. */
+export async function oldestDue(db: Handle, now: string): Promise<string | undefined> {
+  const row = await db.selectFrom("mails").select("dueAt").where("state", "in", ["queued", "sending"]).where("dueAt", "<=", now).orderBy("dueAt").limit(1).executeTakeFirst();
+  return row?.dueAt;
+}
+
 export async function counts(db: Handle): Promise<{ readonly waiting: number; readonly failed: number }> {
   const rows = await db.selectFrom("mails").select("state").where("state", "!=", "sent").execute();
   const failed = rows.filter((row) => row.state === "failed").length;

@@ -29,7 +29,7 @@ describe("a database that goes away", () => {
     const reference = await added(house);
     const save = (adults: string, revision: number) => saveStep(house, coupleOf(reference), { reference, step: "guests", values: { adults }, revision });
     expect(await save("40", 0)).toMatchObject({ ok: true });
-    expect(await health(house)).toEqual({ ok: true, store: "answers", migrations: "up to date" });
+    expect(await health(house)).toEqual({ ok: true, store: "answers", migrations: "up to date", mails: "leave" });
     const complaints: unknown[] = [];
     const postman = startPostman({ store: house.store, transport: mailbox, clock: house.clock, from: house.mailFrom, keepLinks: false }, (error) => complaints.push(error));
 

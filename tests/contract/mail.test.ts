@@ -2,7 +2,7 @@ import { simpleParser, type ParsedMail } from "mailparser";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { deliverDue, type Post } from "../../lib/jobs";
 import { asHtml, asText, messages, singleAddress, smtp, type About } from "../../lib/mail";
-import { askDeskLink, getBooking, listQueue, mailLink } from "../../lib/service";
+import { askDeskLink, getBooking, listQueue, mailLink, health } from "../../lib/service";
 import { tidewheel } from "../../lib/demo";
 import { queueMail } from "../../lib/service/post";
 import { outbox } from "../../lib/store";
@@ -105,6 +105,16 @@ describe("a mail on the wire", () => {
     await mailLink(house, DESK, { reference });
     await deliverDue(post);
     expect((await outbox.list(house.store.db, { booking: reference }))[0]?.state).toBe("sent");
+  });
+
+  it("that is due and does not leave is told by the house's state, which lets people in all the same", async () => {
+    await delivered();
+    await added(house);
+    expect(await health(house)).toMatchObject({ ok: true, mails: "leave" });
+    house.clock.time += 11 * 60_000;
+    expect(await health(house)).toMatchObject({ ok: true, mails: "wait" });
+    await delivered();
+    expect(await health(house)).toMatchObject({ ok: true, mails: "leave" });
   });
 
   it("to the desk signs one person in, and is not sent to strangers or without end", async () => {
