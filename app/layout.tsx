@@ -10,11 +10,11 @@ export const metadata: Metadata = { title: "Marquetry", robots: { index: false, 
 /** Every page is made for the one who asks: the nonce of the page's policy is fresh each time. */
 export default async function RootLayout({ children }: { readonly children: ReactNode }) {
   await connection();
-  const { locale } = await face();
+  const { locale, say } = await face();
   return (
     <html lang={locale}>
       <body>
-        <a className="skip" href="#main">Go to what this page is about</a>
+        <a className="skip" href="#main">{say("Go to what this page is about")}</a>
         {children}
       </body>
     </html>

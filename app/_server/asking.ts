@@ -1,19 +1,34 @@
 import { headers } from "next/headers";
 import { notFound, redirect } from "next/navigation";
 import { cache } from "react";
-import { currentActor, getBooking, theHouse, type Actor, type BookingView, type House } from "@/lib/service";
+import { currentActor, getBooking, glance, theHouse, type Actor, type BookingView, type Glance, type House } from "@/lib/service";
+import { bookingIn, glanceIn } from "./spoken";
+import { speechFor, type Speech } from "./words";
 
-type Couple = { readonly house: House; readonly actor: Extract<Actor, { kind: "couple" }>; readonly booking: BookingView };
+type Couple = { readonly house: House; readonly actor: Extract<Actor, { kind: "couple" }>; readonly booking: BookingView } & Pick<Speech, "say">;
+type Looking = { readonly house: House; readonly actor: Extract<Actor, { kind: "look" }>; readonly seen: Glance } & Pick<Speech, "say">;
 type Desk = { readonly house: House; readonly actor: Extract<Actor, { kind: "desk" }> };
 
-/** The couple whose page this is; anyone else is told how to open it. */
+/** The couple whose page this is, in the language and lengths that they read; anyone else is told how to open it. */
 export const couple = cache(async (): Promise<Couple> => {
   const house = await theHouse();
   const actor = await currentActor(house, { cookie: (await headers()).get("cookie"), side: "couple" });
   if (actor.kind !== "couple") redirect("/open");
   const seen = await getBooking(house, actor, { reference: actor.reference });
   if (!seen.ok) redirect("/open");
-  return { house, actor, booking: seen.value };
+  const speech = await speechFor(seen.value.venue);
+  return { house, actor, booking: bookingIn(seen.value, speech), say: speech.say };
+});
+
+/** Who was given a link to look; anyone else is told how to open it. */
+export const looking = cache(async (): Promise<Looking> => {
+  const house = await theHouse();
+  const actor = await currentActor(house, { cookie: (await headers()).get("cookie"), side: "look" });
+  if (actor.kind !== "look") redirect("/open?why=look");
+  const seen = await glance(house, actor, { reference: actor.reference });
+  if (!seen.ok) redirect("/open?why=look");
+  const speech = await speechFor(seen.value.venue);
+  return { house, actor, seen: glanceIn(seen.value, speech), say: speech.say };
 });
 
 /** The desk; anyone else is asked to sign in. */

@@ -8,8 +8,10 @@ export type Kept = {
   readonly owner: string;
   readonly values: FormValues;
   readonly errors: readonly FieldError[];
-  /** The save that was refused began from this revision; another has been made since. */
+  /** The save that was refused began from an older revision; another has been made since. */
   readonly stale?: boolean;
+  /** What the form began from: shown again, it must not pass for one that knows what was saved meanwhile. */
+  readonly base?: { readonly revision: string; readonly was: string };
 };
 
 const HOURS = 24;

@@ -7,6 +7,7 @@ import { Caution } from "../plan/caution";
 import type { TwoWidths } from "../plan/drawing";
 import { PlanView, type PlanSource } from "../plan/plan-view";
 import { sayMoney } from "../ui/say";
+import { useSay } from "../words/speaking";
 import type { EffectView } from "./effect";
 import type { Live } from "./live/follow";
 import type { LivePlan } from "./live/messages";
@@ -28,6 +29,7 @@ type Shown = { readonly view: EffectView; readonly plan: LivePlan | null };
  * saved; with scripts it follows the answers as they are given.
  */
 export function EffectPanel({ step, view: saved, svg, query, full, working }: Props) {
+  const say = useSay();
   const at = useRef<HTMLElement>(null);
   const stop = useRef<() => void>(() => undefined);
   const [live, setLive] = useState<Shown | null>(null);
@@ -54,42 +56,42 @@ export function EffectPanel({ step, view: saved, svg, query, full, working }: Pr
   const plan = live?.plan ?? null;
   const source = useMemo<PlanSource | null>(() => (plan ? { kind: "given", ...plan } : query !== null ? { kind: "saved", query } : null), [plan, query]);
   const { seats, rows, gaps } = view;
-  const about = plan ? "for these answers, not saved yet" : "your answers so far";
-  return (
+    return (
     <section className="effect" id="effect" aria-labelledby="effect-head" ref={at}>
-      <h2 id="effect-head" className="hidden-words">What this does</h2>
+      <h2 id="effect-head" className="hidden-words">{say("What this does")}</h2>
       <p className="lead" aria-live="polite">{view.sentence}</p>
       {source && (plan || svg?.wide) && (
         <PlanView
-          name={view.scene ?? "Plan"} source={source} svg={svg ?? undefined} quiet caption={`${view.scene ?? "Plan"}: one way to lay ${about}.`}
-          aside={plan || !full ? undefined : <a href={full}>In words</a>}
+          name={view.scene ?? say("Plan")} source={source} svg={svg ?? undefined} quiet
+          caption={plan ? say("{part}: one way to lay these answers, not saved yet.", { part: view.scene ?? say("Plan") }) : say("{part}: one way to lay your answers so far.", { part: view.scene ?? say("Plan") })}
+          aside={plan || !full ? undefined : <a href={full}>{say("In words")}</a>}
         />
       )}
       <p className="live-state" role="status">
-        {state.kind === "working" && <>Laying it out{state.of > 0 ? `: way ${state.done + 1}, of ${state.of} at the most` : ""}. <button type="button" className="leave" onClick={() => stop.current()}>Stop</button></>}
-        {state.kind === "stopped" && <>Stopped. What is drawn is what was there before; change an answer to go on.</>}
-        {state.kind === "still" && working && !live && <>Your answers are still being laid out. The drawing stands here when you look again: <a href={`/request/${step}#effect`}>look now</a>. Anything typed since is best saved first.</>}
+        {state.kind === "working" && <>{state.of > 0 ? say("Laying it out: way {way}, of {of} at the most.", { way: state.done + 1, of: state.of }) : say("Laying it out.")} <button type="button" className="leave" onClick={() => stop.current()}>{say("Stop")}</button></>}
+        {state.kind === "stopped" && say("Stopped. What is drawn is what was there before; change an answer to go on.")}
+        {state.kind === "still" && working && !live && <>{say("Your answers are still being laid out. The drawing stands here when you look again; anything typed since is best saved first.")} <a href={`/request/${step}#effect`}>{say("Look now")}</a></>}
       </p>
       {view.fees && (
         <details className="act fees-of">
-          <summary>Extra to pay, laid this way: {sayMoney(view.fees.quote.total, { locale: view.fees.locale, currency: view.fees.quote.currency })}</summary>
-          <div className="pb-4"><Fees {...view.fees} /></div>
+          <summary>{say("Extra to pay, laid this way: {money}", { money: sayMoney(view.fees.quote.total, { locale: view.fees.locale, currency: view.fees.quote.currency }) })}</summary>
+          <div className="pb-4"><Fees {...view.fees} say={say} /></div>
         </details>
       )}
       {seats && (
         <div className="measure-of">
-          <h3>{rows ? "How many the rows seat" : "How many the tables seat"}</h3>
-          <Band id={step} seats={seats} guests={view.guests} />
+          <h3>{rows ? say("How many the rows seat") : say("How many the tables seat")}</h3>
+          <Band id={step} seats={seats} guests={view.guests} say={say} />
           <BandKey
             id={step}
-            comfort={<><b>{seats.comfort} in comfort.</b> {gaps.comfort}</>}
-            most={<><b>{seats.most} at the most.</b> {gaps.most}</>}
-            ceiling={<><b>{seats.ceiling} is the ceiling:</b> {seats.because}</>}
+            comfort={<><b>{say("{n} in comfort.", { n: seats.comfort })}</b> {gaps.comfort}</>}
+            most={<><b>{say("{n} at the most.", { n: seats.most })}</b> {gaps.most}</>}
+            ceiling={<><b>{say("{n} is the ceiling:", { n: seats.ceiling })}</b> {seats.because}</>}
           />
-          <p className="note sec mt-3">Counted with the {rows ? "chairs" : "tables"} alone, the standing furniture in its place. Carrying pieces out makes room, a dance floor or a buffet takes it; your layout shows what comes of it.</p>
+          <p className="note sec mt-3">{rows ? say("Counted with the chairs alone, the standing furniture in its place. Carrying pieces out makes room, a dance floor or a buffet takes it; your layout shows what comes of it.") : say("Counted with the tables alone, the standing furniture in its place. Carrying pieces out makes room, a dance floor or a buffet takes it; your layout shows what comes of it.")}</p>
         </div>
       )}
-      <Caution />
+      <Caution say={say} />
     </section>
   );
 }

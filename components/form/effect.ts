@@ -3,6 +3,7 @@ import type { StepId } from "@/lib/brief/draft";
 import type { ArrangeResult, Capacity, Item, Layout, Quote, SceneId } from "@/lib/layout";
 import { ruleValues } from "@/lib/rules";
 import type { Venue } from "@/lib/venue";
+import type { Phrase, Say } from "@/lib/words/pages/say";
 import { capital, inWords, sayLength } from "../ui/say";
 import { bestOf, seatsOf, type StyleSeats } from "./questions/seats";
 
@@ -15,6 +16,7 @@ export type EffectInput = {
   readonly guests: number;
   readonly tables: string;
   readonly drape: string;
+  readonly say: Say;
 };
 export type Effect = {
   /** The answer, as a sentence with its figures. */
@@ -25,56 +27,60 @@ export type Effect = {
   readonly layout: Layout | null;
 };
 
-const PHRASE: Readonly<Record<string, string>> = { rounds: "Round tables alone", long: "Long tables alone", mixed: "Round and long tables together" };
-const isAre = (n: number, one: string, many: string): string => (n === 1 ? one : many);
 const roomName = (venue: Venue, id: string): string => venue.rooms.find((r) => r.id === id)?.name ?? id;
 
 const STYLES = ["rounds", "long", "mixed"] as const;
+const PHRASE = { rounds: "Round tables alone", long: "Long tables alone", mixed: "Round and long tables together" } as const;
 
-function mealSeats(i: EffectInput): { readonly chosen: StyleSeats | null; readonly best: StyleSeats | null; readonly style: string } {
+function mealSeats(i: EffectInput): { readonly chosen: StyleSeats | null; readonly style: (typeof STYLES)[number] } {
   const drapes = i.drape !== "no";
   const all = STYLES.map((style) => ({ style, seats: seatsOf(i.capacity, style, i.rooms, drapes) }));
   const best = bestOf(all.map((s) => s.seats));
-  const own = all.find((s) => s.style === i.tables)?.seats;
-  return { chosen: own ?? best, best, style: own ? i.tables : (all.find((s) => s.seats === best)?.style ?? "mixed") };
+  const own = all.find((s) => s.style === i.tables && s.seats);
+  return { chosen: own?.seats ?? best, style: own?.style ?? all.find((s) => s.seats === best)?.style ?? "mixed" };
 }
 
 /** What the tables seat against the guests. It counts tables by themselves: whatever else stands in the room may take places. */
 function mealSentence(i: EffectInput): string {
+  const { say } = i;
   const { chosen, style } = mealSeats(i);
-  if (!chosen) return "How many the rooms of your package seat is being counted.";
-  const phrase = PHRASE[style] ?? "Tables";
-  const where = roomName(i.venue, chosen.room);
-  if (i.guests === 0) return `${phrase} seat ${chosen.comfort} in comfort in the ${where}, ${chosen.most} at the most.`;
+  if (!chosen) return say("How many the rooms of your package seat is being counted.");
+  const tables = say(PHRASE[style]);
+  const facts = { tables, room: roomName(i.venue, chosen.room), guests: i.guests, comfort: chosen.comfort, most: chosen.most };
+  if (i.guests === 0) return say("{tables} seat {comfort} in comfort in the {room}, {most} at the most.", facts);
   const laid = i.result?.status === "arranged" ? i.result.layouts[0]?.why[0] : undefined;
-  if (laid && i.guests > chosen.comfort) return `As the ${where} stands, ${phrase.charAt(0).toLowerCase()}${phrase.slice(1)} seat ${chosen.comfort} of your ${i.guests} in comfort, ${chosen.most} at the most. Laid out for you: ${laid.charAt(0).toLowerCase()}${laid.slice(1)}`;
-  if (i.guests <= chosen.comfort) return `${phrase} seat all ${i.guests} of you in comfort in the ${where}${chosen.comfort > i.guests ? `; there is room for ${chosen.comfort - i.guests} more` : ", and nobody more"}.`;
+  if (laid && i.guests > chosen.comfort) {
+    return say("As the {room} stands, {tables} seat {comfort} of your {guests} in comfort, {most} at the most. Laid out for you: {laid}", { ...facts, tables: lower(tables), laid: lower(laid) });
+  }
+  if (i.guests < chosen.comfort) return say("{tables} seat all {guests} of you in comfort in the {room}; there is room for {n} more.", { ...facts, n: chosen.comfort - i.guests });
+  if (i.guests === chosen.comfort) return say("{tables} seat all {guests} of you in comfort in the {room}, and nobody more.", facts);
   const cure = STYLES.map((s) => ({ s, seats: seatsOf(i.capacity, s, i.rooms, true) })).find((o) => o.s !== style && o.seats && o.seats.comfort >= i.guests);
-  const then = cure ? ` ${PHRASE[cure.s] ?? "Others"} seat everyone in comfort.` : "";
-  if (i.guests <= chosen.most) return `${phrase} seat all ${i.guests} of you in the ${where}, closer than comfort: ${chosen.comfort} would sit at ease.${then}`;
-  return `${phrase} seat ${chosen.most} of your ${i.guests} at the most.${then}`;
+  const then = cure ? ` ${say("{tables} seat everyone in comfort.", { tables: say(PHRASE[cure.s]) })}` : "";
+  if (i.guests <= chosen.most) return `${say("{tables} seat all {guests} of you in the {room}, closer than comfort: {comfort} would sit at ease.", facts)}${then}`;
+  return `${say("{tables} seat {most} of your {guests} at the most.", facts)}${then}`;
 }
 
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 const itemsOf = (layout: Layout, match: (item: Item) => boolean): readonly { readonly item: Item; readonly scene: SceneId }[] =>
   layout.scenes.flatMap((s) => s.items.filter(match).map((item) => ({ item, scene: s.id })));
 
-function musicSentence(layout: Layout, venue: Venue): string {
+function musicSentence(layout: Layout, venue: Venue, say: Say): string {
   const floor = itemsOf(layout, (x) => x.kind === "dance-floor").at(-1)?.item;
   const player = itemsOf(layout, (x) => x.kind === "dj" || x.kind === "band").at(-1)?.item;
-  const size = floor && "width" in floor.shape ? `${sayLength(floor.shape.width, venue.lengths)} by ${sayLength(floor.shape.depth, venue.lengths)}` : null;
-  const parts = [
-    size && floor ? `The dance floor is ${size}, in the ${roomName(venue, floor.room)}` : "No dance floor is drawn yet",
-    player ? `the ${player.kind === "dj" ? "DJ stands" : "band plays"} in the ${roomName(venue, player.room)}` : null,
-  ].filter(Boolean);
-  return `${parts.join("; ")}.`;
+  const size = floor && "width" in floor.shape
+    ? say("The dance floor is {width} by {depth}, in the {room}.", { width: sayLength(floor.shape.width, venue), depth: sayLength(floor.shape.depth, venue), room: roomName(venue, floor.room) })
+    : say("No dance floor is drawn yet.");
+  if (!player) return size;
+  const room = roomName(venue, player.room);
+  return `${size} ${player.kind === "dj" ? say("The DJ stands in the {room}.", { room }) : say("The band plays in the {room}.", { room })}`;
 }
 
-function placedSentence(layout: Layout, venue: Venue, what: { readonly roles: readonly string[]; readonly one: string; readonly many: string }): string {
+function placedSentence(layout: Layout, { venue, say }: Pick<EffectInput, "venue" | "say">, what: { readonly roles: readonly string[]; readonly none: Phrase }): string {
   const found = itemsOf(layout, (x) => what.roles.includes(x.role ?? "") || what.roles.includes(x.kind) || (x.also ?? []).some((a) => what.roles.includes(a)));
   const rooms = [...new Set(found.map((f) => f.item.room))].map((id) => roomName(venue, id));
   const names = new Set(found.flatMap((f) => [f.item.role ?? f.item.kind, ...(f.item.also ?? [])]).filter((r) => what.roles.includes(r)));
-  if (names.size === 0) return `${what.one.replace(/^a /, "No ")} is drawn yet.`;
-  return `${capital(inWords(names.size))} ${isAre(names.size, "of them has its place", "of them have their places")}, in the ${new Intl.ListFormat(venue.locale).format(rooms)}.`;
+  if (names.size === 0) return say(what.none);
+  return say("{count} of them have their places, in the {rooms}.", { n: names.size, count: capital(inWords(names.size, say)), rooms: new Intl.ListFormat(venue.locale).format(rooms) });
 }
 
 const LOOK: Readonly<Record<StepId, readonly SceneId[]>> = {
@@ -83,34 +89,38 @@ const LOOK: Readonly<Record<StepId, readonly SceneId[]>> = {
 
 /** What the answers so far do: one sentence, the measure of places, and the plan that shows it. */
 export function effectOf(i: EffectInput): Effect {
+  const { say } = i;
   const layout = i.result?.layouts[0] ?? null;
   const scene = layout ? (LOOK[i.step].find((s) => layout.scenes.some((x) => x.id === s)) ?? layout.scenes[0]?.id ?? null) : null;
   const rows = seatsOf(i.capacity, "rows", i.rooms);
   const meal = mealSeats(i).chosen;
-  const stuck = i.result && i.result.status !== "arranged" ? (i.result.reasons[0]?.text ?? "No layout was found for the answers so far.") : null;
+  const stuck = i.result && i.result.status !== "arranged" ? (i.result.reasons[0]?.text ?? say("No layout was found for the answers so far.")) : null;
   const base = { scene, layout, seats: i.step === "ceremony" ? rows : i.step === "guests" || i.step === "meal" ? meal : null };
   switch (i.step) {
     case "guests":
     case "meal": return { ...base, sentence: mealSentence(i) };
     case "ceremony": {
-      if (!rows) return { ...base, sentence: stuck ?? "How many the rows seat is being counted." };
+      if (!rows) return { ...base, sentence: stuck ?? say("How many the rows seat is being counted.") };
       const where = roomName(i.venue, rows.room);
-      return { ...base, sentence: i.guests === 0 ? `Rows in the ${where} seat ${rows.comfort} in comfort, ${rows.most} at the most.` : i.guests <= rows.comfort ? `Rows in the ${where} seat all ${i.guests} of you in comfort.` : i.guests <= rows.most ? `Rows in the ${where} seat all ${i.guests} of you, closer than comfort.` : `Rows in the ${where} seat ${rows.most} of your ${i.guests} at the most.` };
+      const facts = { room: where, comfort: rows.comfort, most: rows.most, guests: i.guests };
+      if (i.guests === 0) return { ...base, sentence: say("Rows in the {room} seat {comfort} in comfort, {most} at the most.", facts) };
+      if (i.guests <= rows.comfort) return { ...base, sentence: say("Rows in the {room} seat all {guests} of you in comfort.", facts) };
+      return { ...base, sentence: i.guests <= rows.most ? say("Rows in the {room} seat all {guests} of you, closer than comfort.", facts) : say("Rows in the {room} seat {most} of your {guests} at the most.", facts) };
     }
-    case "music": return { ...base, sentence: stuck ?? (layout ? musicSentence(layout, i.venue) : "Once we know how many you are, the dance floor is drawn here.") };
-    case "displays": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i.venue, { roles: ["welcome", "cards", "guest-book", "photographs", "cake", "seating-plan", "favours"], one: "a display", many: "displays" }) : "Once we know how many you are, each of them is drawn in its place here.") };
-    case "extras": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i.venue, { roles: ["photo-booth", "lounge", "cocktail-table", "appetisers", "children", "bar"], one: "an extra", many: "extras" }) : "Once we know how many you are, each of them is drawn in its place here.") };
+    case "music": return { ...base, sentence: stuck ?? (layout ? musicSentence(layout, i.venue, say) : say("Once we know how many you are, the dance floor is drawn here.")) };
+    case "displays": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i, { roles: ["welcome", "cards", "guest-book", "photographs", "cake", "seating-plan", "favours"], none: "No display is drawn yet." }) : say("Once we know how many you are, each of them is drawn in its place here.")) };
+    case "extras": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i, { roles: ["photo-booth", "lounge", "cocktail-table", "appetisers", "children", "bar"], none: "No extra is drawn yet." }) : say("Once we know how many you are, each of them is drawn in its place here.")) };
   }
 }
 
 type GapWords = { readonly comfort: string; readonly most: string };
 /** How far apart tables or rows stand at each of the two counts. */
-function gapWords(venue: Venue, rows: boolean): GapWords {
+function gapWords(venue: Venue, rows: boolean, say: Say): GapWords {
   const v = ruleValues(venue);
-  const say = (mm: number): string => sayLength(mm, venue.lengths);
+  const gap = (mm: number): { readonly gap: string } => ({ gap: sayLength(mm, venue) });
   return rows
-    ? { comfort: `${say(v.comfort.rowPitch)} from row to row: one can pass before those who sit.`, most: `${say(v.most.rowPitch)} from row to row: those who sit must turn their knees.` }
-    : { comfort: `${say(v.comfort.tableGap)} between tables: one can pass behind a seated guest.`, most: `${say(v.most.tableGap)} between tables: chairs come near when both are pushed back.` };
+    ? { comfort: say("{gap} from row to row: one can pass before those who sit.", gap(v.comfort.rowPitch)), most: say("{gap} from row to row: those who sit must turn their knees.", gap(v.most.rowPitch)) }
+    : { comfort: say("{gap} between tables: one can pass behind a seated guest.", gap(v.comfort.tableGap)), most: say("{gap} between tables: chairs come near when both are pushed back.", gap(v.most.tableGap)) };
 }
 
 /** The count that a step's places are measured against; 0 while it is not known. */
@@ -131,9 +141,9 @@ export type EffectView = {
 };
 export type FeesShown = { readonly quote: Quote; readonly locale: string; readonly tax: { readonly name: string; readonly included: boolean } };
 
-export function effectView(effect: Effect, { step, venue, guests }: Pick<EffectInput, "step" | "venue" | "guests">): EffectView {
+export function effectView(effect: Effect, { step, venue, guests, say }: Pick<EffectInput, "step" | "venue" | "guests" | "say">): EffectView {
   const rows = step === "ceremony";
   const scene = effect.layout?.scenes.find((s) => s.id === effect.scene)?.title ?? null;
   const quote = effect.layout?.quote;
-  return { sentence: effect.sentence, seats: effect.seats, guests, rows, gaps: gapWords(venue, rows), scene, fees: quote ? { quote, locale: venue.locale, tax: { name: venue.tax.name, included: venue.tax.included } } : null };
+  return { sentence: effect.sentence, seats: effect.seats && { ...effect.seats, because: say.given(effect.seats.because) }, guests, rows, gaps: gapWords(venue, rows, say), scene, fees: quote ? { quote, locale: venue.locale, tax: { name: venue.tax.name, included: venue.tax.included } } : null };
 }

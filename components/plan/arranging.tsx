@@ -2,6 +2,7 @@
 import { useEffect, useRef, useState } from "react";
 import type { FromWorker, LivePlan, ToWorker } from "../form/live/messages";
 import { isFacts } from "../form/live/messages";
+import { useSay } from "../words/speaking";
 import { PlanView, type PlanSource } from "./plan-view";
 
 type Standing = { readonly state: "here" | "working" | "none"; readonly done: number; readonly of: number };
@@ -16,6 +17,7 @@ async function read<T>(address: string, is: (x: unknown) => x is T): Promise<T |
 
 /** While the server works the layouts out: how far it is, and the first way that the browser's own engine finds meanwhile. */
 export function Arranging() {
+  const say = useSay();
   const at = useRef<HTMLDivElement>(null);
   const [standing, setStanding] = useState<Standing | null>(null);
   const [source, setSource] = useState<PlanSource | null>(null);
@@ -44,9 +46,9 @@ export function Arranging() {
   const of = standing?.of ?? 0;
   return (
     <div ref={at} className="arranging">
-      <p role="status" className="small sec">{of > 0 && standing ? `Looking at way ${standing.done + 1}, of ${of} at the most.` : "Beginning."}</p>
-      <progress aria-label="How far the layouts are worked out" max={of > 0 ? of : undefined} value={of > 0 ? standing?.done : undefined} />
-      {source && <div className="mt-5"><PlanView name="First way found" source={source} svg={undefined} quiet caption="The first way found in your browser meanwhile. What you choose from is worked out by the venue’s own engine." /></div>}
+      <p role="status" className="small sec">{of > 0 && standing ? say("Looking at way {way}, of {of} at the most.", { way: standing.done + 1, of }) : say("Beginning.")}</p>
+      <progress aria-label={say("How far the layouts are worked out")} max={of > 0 ? of : undefined} value={of > 0 ? standing?.done : undefined} />
+      {source && <div className="mt-5"><PlanView name={say("First way found")} source={source} svg={undefined} quiet caption={say("The first way found in your browser meanwhile. What you choose from is worked out by the venue’s own engine.")} /></div>}
     </div>
   );
 }

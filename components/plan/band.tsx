@@ -1,3 +1,5 @@
+import { ENGLISH, type Say } from "@/lib/words/pages/say";
+
 export type Seats = { readonly comfort: number; readonly most: number; readonly ceiling?: number };
 
 /** Hundredths of the band's length, so that its words keep their size at every width. */
@@ -21,7 +23,7 @@ export function scaleOf(all: readonly Seats[], guests: number): number {
 }
 
 /** A bar beside a choice: full to comfort, hatched to the most, the guests a line across it, dotted where places are wanting. */
-export function Strip({ id, seats, guests, scale }: { readonly id: string; readonly seats: Seats; readonly guests: number; readonly scale: number }) {
+export function Strip({ id, seats, guests, scale, say = ENGLISH }: { readonly say?: Say; readonly id: string; readonly seats: Seats; readonly guests: number; readonly scale: number }) {
   return (
     <span className="strip">
       <svg className="band" height="22" aria-hidden="true" focusable="false">
@@ -32,15 +34,15 @@ export function Strip({ id, seats, guests, scale }: { readonly id: string; reado
         {guests > seats.most && <line className="band-lack" x1={along(seats.most, scale)} x2={along(guests, scale)} y1="11" y2="11" />}
         {guests > 0 && <><line className="band-halo" x1={along(guests, scale)} x2={along(guests, scale)} y1="0" y2="22" /><line className="band-line" x1={along(guests, scale)} x2={along(guests, scale)} y1="0" y2="22" /></>}
       </svg>
-      <span className="strip-words"><b>{seats.comfort}</b> in comfort, <b>{seats.most}</b> at the most</span>
+      <span className="strip-words">{say("{comfort} in comfort, {most} at the most", { comfort: seats.comfort, most: seats.most })}</span>
     </span>
   );
 }
 
-type BandProps = { readonly id: string; readonly seats: Required<Seats>; readonly guests: number };
+type BandProps = { readonly id: string; readonly seats: Required<Seats>; readonly guests: number; readonly say?: Say };
 
 /** The measure of places: a scale bar of people. */
-export function Band({ id, seats, guests }: BandProps) {
+export function Band({ id, seats, guests, say = ENGLISH }: BandProps) {
   const scale = scaleOf([seats], guests);
   const x = (n: number): string => along(n, scale);
   const step = scale > 400 ? 100 : scale > 160 ? 50 : scale > 60 ? 20 : 10;
@@ -48,7 +50,8 @@ export function Band({ id, seats, guests }: BandProps) {
   const near = (a: number, b: number): boolean => Math.abs(a - b) / scale < 0.075;
   const shown = ticks.filter((t) => t === 0 || (t % (step * 2) === 0 && ![seats.comfort, seats.most, seats.ceiling].some((s) => near(s, t))));
   const close = near(seats.comfort, seats.most) && seats.comfort !== seats.most;
-  const words = `${seats.comfort} in comfort, ${seats.most} at the most, ${seats.ceiling} the ceiling${guests > 0 ? `; you are ${guests}` : ""}`;
+  const facts = { comfort: seats.comfort, most: seats.most, ceiling: seats.ceiling, guests };
+  const words = guests > 0 ? say("{comfort} in comfort, {most} at the most, {ceiling} the ceiling; you are {guests}", facts) : say("{comfort} in comfort, {most} at the most, {ceiling} the ceiling", facts);
   const youEnd = guests / scale > 0.5;
   return (
     <svg className="band" height="64" role="img" aria-label={words}>
@@ -69,7 +72,7 @@ export function Band({ id, seats, guests }: BandProps) {
           <line className="band-halo" x1={x(guests)} x2={x(guests)} y1="22" y2="43" />
           <line className="band-line" x1={x(guests)} x2={x(guests)} y1="16" y2="43" />
           <svg x={x(guests)} y="12" overflow="visible"><path className="band-mark" d="M0 -5L5 0L0 5L-5 0z" /></svg>
-          <text className="you" x={x(guests)} y="16" dx={youEnd ? -10 : 10} textAnchor={youEnd ? "end" : "start"}>{guests} of you</text>
+          <text className="you" x={x(guests)} y="16" dx={youEnd ? -10 : 10} textAnchor={youEnd ? "end" : "start"}>{say("{guests} of you", { guests })}</text>
         </>
       )}
     </svg>

@@ -1,10 +1,11 @@
 import type { Item, Scene } from "@/lib/layout";
 import type { Venue } from "@/lib/venue";
+import { ENGLISH, type Say } from "@/lib/words/pages/say";
 import { Scroll } from "../ui/scroll";
-import { counted, sayLength } from "../ui/say";
+import { sayLength } from "../ui/say";
 
-const sizeOf = (i: Item, venue: Venue): string =>
-  "diameter" in i.shape ? `round, ${sayLength(i.shape.diameter, venue.lengths)}` : `${sayLength(i.shape.width, venue.lengths)} by ${sayLength(i.shape.depth, venue.lengths)}`;
+const sizeOf = ({ shape }: Item, venue: Venue, say: Say): string =>
+  "diameter" in shape ? say("round, {size}", { size: sayLength(shape.diameter, venue) }) : say("{width} by {depth}", { width: sayLength(shape.width, venue), depth: sayLength(shape.depth, venue) });
 const roomName = (venue: Venue, id: string): string => venue.rooms.find((r) => r.id === id)?.name ?? id;
 const plain = (text: string): string => text.replace(/-/g, " ");
 
@@ -22,11 +23,11 @@ function together(lines: readonly Line[]): readonly Line[] {
 }
 
 /** Chairs of a row are told together; everything else stands in a line of its own. */
-function linesOf(scene: Scene, venue: Venue): { readonly lines: readonly Line[]; readonly chairs: readonly { readonly room: string; readonly count: number }[] } {
+function linesOf(scene: Scene, venue: Venue, say: Say): { readonly lines: readonly Line[]; readonly chairs: readonly { readonly room: string; readonly count: number }[] } {
   const alone = scene.items.filter((i) => i.kind !== "chair");
   const lines = alone.map((i): Line => {
     const n = scene.numbers.indexOf(i.id);
-    return { key: i.id, number: n < 0 ? "" : String(n + 1), what: i.label || plain(i.role ?? i.kind), where: roomName(venue, i.room), places: i.seats.length, size: sizeOf(i, venue), count: 1 };
+    return { key: i.id, number: n < 0 ? "" : String(n + 1), what: i.label || say.given(plain(i.role ?? i.kind)), where: roomName(venue, i.room), places: i.seats.length, size: sizeOf(i, venue, say), count: 1 };
   });
   const rooms = [...new Set(scene.items.filter((i) => i.kind === "chair").map((i) => i.room))];
   const byNumber = (l: Line): number => (l.number === "" ? 1_000_000 : Number(l.number));
@@ -37,18 +38,19 @@ function linesOf(scene: Scene, venue: Venue): { readonly lines: readonly Line[];
 }
 
 /** One part of the day as a list: the same plan for those who do not see it. */
-export function SceneInWords({ scene, venue }: { readonly scene: Scene; readonly venue: Venue }) {
-  const { lines, chairs } = linesOf(scene, venue);
+export function SceneInWords({ scene, venue, say = ENGLISH }: { readonly scene: Scene; readonly venue: Venue; readonly say?: Say }) {
+  const { lines, chairs } = linesOf(scene, venue, say);
+  const rooms = new Intl.ListFormat(venue.locale).format(scene.rooms.map((r) => roomName(venue, r)));
   return (
     <>
       <p className="small sec mt-2">
-        {scene.seats > 0 ? counted(scene.seats, "place", "places") : "Guests stand"} in the {new Intl.ListFormat(venue.locale).format(scene.rooms.map((r) => roomName(venue, r)))}.
-        {chairs.map((c) => ` ${counted(c.count, "chair", "chairs")} in rows in the ${roomName(venue, c.room)}.`).join("")}
+        {scene.seats > 0 ? say("{n} places in the {rooms}.", { n: scene.seats, rooms }) : say("Guests stand in the {rooms}.", { rooms })}
+        {chairs.map((c) => ` ${say("{n} chairs in rows in the {room}.", { n: c.count, room: roomName(venue, c.room) })}`).join("")}
       </p>
-      <Scroll label={`List: ${scene.title}`}>
+      <Scroll label={say("List: {part}", { part: scene.title })}>
         <table className="mt-2">
-          <caption className="hidden-words">Everything that stands: {scene.title}</caption>
-          <thead><tr><th scope="col">No.</th><th scope="col">What</th><th scope="col">Where</th><th scope="col">Size</th><th scope="col" className="figures">Places</th></tr></thead>
+          <caption className="hidden-words">{say("Everything that stands: {part}", { part: scene.title })}</caption>
+          <thead><tr><th scope="col">{say("No.")}</th><th scope="col">{say("What")}</th><th scope="col">{say("Where")}</th><th scope="col">{say("Size")}</th><th scope="col" className="figures">{say("Places")}</th></tr></thead>
           <tbody>{lines.map((l) => <tr key={l.key}><td>{l.number}</td><th scope="row">{l.what}{l.count > 1 && <span className="font-normal"> × {l.count}</span>}</th><td>{l.where}</td><td>{l.size}</td><td className="figures">{l.places || ""}</td></tr>)}</tbody>
         </table>
       </Scroll>

@@ -2,6 +2,7 @@
 import { useEffect, useRef, useState, type ReactNode } from "react";
 import type { Drawing } from "@/lib/drawing";
 import type { TwoWidths } from "./drawing";
+import { useSay } from "../words/speaking";
 import type { PieceName, Stage } from "./stage";
 
 /** Where the marks come from: fetched for a layout that is saved, or handed over as they are worked out. */
@@ -23,6 +24,7 @@ async function fetched(query: string, width: number, layers: string): Promise<{ 
  * and can then be looked at closely, read piece by piece, and shown with its ways out and dimensions.
  */
 export function PlanView({ name, source, svg, caption, aside, quiet = false }: Props) {
+  const say = useSay();
   const host = useRef<HTMLDivElement>(null);
   const stage = useRef<Stage | null>(null);
   const [ready, setReady] = useState(false);
@@ -74,7 +76,7 @@ export function PlanView({ name, source, svg, caption, aside, quiet = false }: P
           </>
         )}
         <div
-          className="stage" ref={host} hidden role={ready ? "group" : undefined} aria-label={ready ? `${name}, drawn. Arrow keys move it when it is enlarged.` : undefined} tabIndex={ready ? 0 : undefined}
+          className="stage" ref={host} hidden role={ready ? "group" : undefined} aria-label={ready ? say("{name}, drawn. Arrow keys move it when it is enlarged.", { name }) : undefined} tabIndex={ready ? 0 : undefined}
           onKeyDown={(e) => {
             const way = { ArrowLeft: [-0.2, 0], ArrowRight: [0.2, 0], ArrowUp: [0, -0.2], ArrowDown: [0, 0.2] }[e.key];
             if (way && near > 1.001) { e.preventDefault(); stage.current?.move(way[0] ?? 0, way[1] ?? 0); }
@@ -85,20 +87,20 @@ export function PlanView({ name, source, svg, caption, aside, quiet = false }: P
         />
         <figcaption><span>{caption}</span>{aside}</figcaption>
         {ready && !quiet && (
-          <div className="plan-tools" role="group" aria-label={`${name}: how it is shown`}>
+          <div className="plan-tools" role="group" aria-label={say("{name}: how it is shown", { name })}>
             <span className="plan-zoom">
-              <button type="button" onClick={() => zoom(1.5)} disabled={near > 5.9}>Larger</button>
-              <button type="button" onClick={() => zoom(1 / 1.5)} disabled={near < 1.01}>Smaller</button>
-              {near > 1.01 && <button type="button" onClick={() => { stage.current?.whole(); setNear(1); }}>Whole</button>}
+              <button type="button" onClick={() => zoom(1.5)} disabled={near > 5.9}>{say("Larger")}</button>
+              <button type="button" onClick={() => zoom(1 / 1.5)} disabled={near < 1.01}>{say("Smaller")}</button>
+              {near > 1.01 && <button type="button" onClick={() => { stage.current?.whole(); setNear(1); }}>{say("Whole")}</button>}
               {near > 1.01 && ([["Left", -0.25, 0], ["Right", 0.25, 0], ["Up", 0, -0.25], ["Down", 0, 0.25]] as const).map(([text, x, y]) => (
-                <button type="button" key={text} onClick={() => stage.current?.move(x, y)}>{text}</button>
+                <button type="button" key={text} onClick={() => stage.current?.move(x, y)}>{say(text)}</button>
               ))}
             </span>
-            {query !== null && <span className="plan-layers">{box("ways", "Ways out")}{box("dimensions", "Dimensions")}</span>}
+            {query !== null && <span className="plan-layers">{box("ways", say("Ways out"))}{box("dimensions", say("Dimensions"))}</span>}
             {pieces.length > 0 && (
-              <label className="plan-pieces">Read a piece
+              <label className="plan-pieces">{say("Read a piece")}
                 <select value={picked} onChange={(e) => setPicked(e.target.value)}>
-                  <option value="">Tap one, or choose</option>
+                  <option value="">{say("Tap one, or choose")}</option>
                   {pieces.map((p) => <option key={p.id} value={p.id}>{p.label}</option>)}
                 </select>
               </label>

@@ -1,9 +1,10 @@
 "use client";
 import type { ReactNode } from "react";
 import { errorOf, type FieldError } from "./error-of";
+import { useSay } from "../words/speaking";
 import { useShown } from "./shown-errors";
 
-export type Option = { readonly value: string; readonly name: string; readonly why?: ReactNode; readonly more?: ReactNode };
+export type Option = { readonly value: string; readonly name: ReactNode; readonly why?: ReactNode; readonly more?: ReactNode };
 type ChoicesProps = {
   readonly name: string;
   readonly legend: ReactNode;
@@ -19,13 +20,14 @@ type ChoicesProps = {
 
 /** One question: rows between fine rules. The first row carries the field's id, for the error summary's link. */
 export function Choices({ name, legend, hint, options, chosen, many = false, two = false, errors = [], notOffered }: ChoicesProps) {
+  const say = useSay();
   const error = errorOf(useShown(errors), name);
   const about = [hint ? `${name}-hint` : null, error ? `${name}-error` : null].filter(Boolean).join(" ") || undefined;
   return (
     <fieldset className={error ? "ask amiss" : "ask"} aria-describedby={about}>
       <legend>{legend}</legend>
       {hint && <p className="ask-hint" id={`${name}-hint`}>{hint}</p>}
-      {error && <span className="field-error" id={`${name}-error`}><span className="hidden-words">Error: </span>{error}</span>}
+      {error && <span className="field-error" id={`${name}-error`}><span className="hidden-words">{say("Error: ")}</span>{error}</span>}
       <div className={two ? "choices choices-two" : "choices"}>
         {options.map((o, i) => {
           const id = i === 0 ? name : `${name}-${o.value.replace(/\s+/g, "-") || "unsure"}`;

@@ -1,6 +1,7 @@
 "use client";
 import type { ReactNode } from "react";
 import { errorOf, type FieldError } from "./error-of";
+import { useSay } from "../words/speaking";
 import { useShown } from "./shown-errors";
 
 type Common = {
@@ -23,11 +24,12 @@ const describedBy = (name: string, hint: ReactNode, error: string | undefined): 
   [hint ? `${name}-hint` : null, error ? `${name}-error` : null].filter(Boolean).join(" ") || undefined;
 
 function Words({ name, label, hint, error }: { readonly name: string; readonly label: ReactNode; readonly hint?: ReactNode; readonly error?: string }) {
+  const say = useSay();
   return (
     <>
       <label htmlFor={name}>{label}</label>
       {hint && <span className="field-hint" id={`${name}-hint`}>{hint}</span>}
-      {error && <span className="field-error" id={`${name}-error`}><span className="hidden-words">Error: </span>{error}</span>}
+      {error && <span className="field-error" id={`${name}-error`}><span className="hidden-words">{say("Error: ")}</span>{error}</span>}
     </>
   );
 }

@@ -1,3 +1,6 @@
+import { formatLength, formatMoney } from "@/lib/measure";
+import { ENGLISH, type Say } from "@/lib/words/pages/say";
+
 /** Dates, money and counts as people read them. Locale and zone are always given: nothing is taken from the machine. */
 export type Speech = { readonly locale: string; readonly timeZone: string; readonly currency: string };
 
@@ -18,31 +21,26 @@ export const sayClock = (at: string, s: Speech): string =>
   new Intl.DateTimeFormat(s.locale, { hour: "2-digit", minute: "2-digit", timeZone: s.timeZone }).format(new Date(at));
 
 /** Minor units of the currency as money; the number of decimals is the currency's own. */
-export function sayMoney(minor: number, s: Pick<Speech, "locale" | "currency">): string {
-  const format = new Intl.NumberFormat(s.locale, { style: "currency", currency: s.currency });
-  return format.format(minor / 10 ** (format.resolvedOptions().maximumFractionDigits ?? 2));
-}
+export const sayMoney = (minor: number, s: Pick<Speech, "locale" | "currency">): string => formatMoney(minor, s.currency, s.locale);
 
-const FEW = ["none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+const FEW = ["none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"] as const;
 /** A small count in words, a larger one in figures. */
-export const inWords = (n: number): string => FEW[n] ?? String(n);
+export function inWords(n: number, say: Say = ENGLISH): string {
+  const word = FEW[n];
+  return word === undefined ? String(n) : say(word);
+}
 export const counted = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
 /** How far off a due date is: "in 5 days", "today", "3 days late". */
-export function sayLeft(days: number): string {
-  if (days === 0) return "today";
-  if (days === 1) return "tomorrow";
-  if (days > 1) return `in ${days} days`;
-  return days === -1 ? "1 day late" : `${-days} days late`;
+export function sayLeft(days: number, say: Say = ENGLISH): string {
+  if (days === 0) return say("today");
+  if (days === 1) return say("tomorrow");
+  return days > 1 ? say("in {n} days", { n: days }) : say("{n} days late", { n: -days });
 }
 
-/** Lengths from millimetres, in the venue's own system; feet and inches never show 12 inches. */
-export function sayLength(mm: number, system: "metric" | "imperial"): string {
-  if (system === "metric") return `${(mm / 1000).toFixed(2)} m`;
-  const inches = Math.round(mm / 25.4);
-  const [feet, rest] = [Math.floor(inches / 12), inches % 12];
-  return rest === 0 ? `${feet}′` : feet === 0 ? `${rest}″` : `${feet}′ ${rest}″`;
-}
+/** Lengths from millimetres, as the reader measures; feet and inches never show 12 inches. */
+export const sayLength = (mm: number, { lengths, locale }: { readonly lengths: "metric" | "imperial"; readonly locale: string }): string =>
+  formatLength(mm, { system: lengths, locale, unit: true });
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

@@ -1,4 +1,5 @@
-export type Side = "couple" | "desk";
+/** "look": who was given a link by the couple to look at their day, and change nothing. */
+export type Side = "couple" | "desk" | "look";
 
 /**
  * The cookie's name. The `__Host-` prefix (RFC 6265bis) makes browsers refuse it from anywhere but this very host over https;

@@ -9,6 +9,7 @@ export const LIFETIMES = {
   /** A couple's link outlives the day by this, so that the papers can still be read. */
   coupleLinkAfterEvent: 30 * DAY,
   couple: { idle: 14 * DAY, absolute: 90 * DAY },
+  look: { idle: 14 * DAY, absolute: 90 * DAY },
   desk: { idle: 8 * HOUR, absolute: 3 * DAY },
   /** How stale the note of a session's last use may be: not every look is a write. */
   seenEvery: 5 * MINUTE,
@@ -16,4 +17,6 @@ export const LIFETIMES = {
 
 /** Sign-in mails to one person of the desk in an hour. */
 export const DESK_LINKS_AN_HOUR = 6;
+/** Look-only links that a couple may make in an hour, and that may stand at once. */
+export const LOOK_LINKS = { anHour: 12, standing: 24 } as const;
 export { HOUR };

@@ -106,6 +106,19 @@ export function deskSignIn(venueName: string, href: string, minutes: number): Me
   };
 }
 
+/** To a person who was let in to the desk. The link signs nobody in: it leads to where a link is asked for. */
+export function deskInvitation(venueName: string, to: { readonly role: "desk-look" | "desk" | "manager"; readonly href: string; readonly email: string }): Message {
+  const may = { "desk-look": "You may look at the bookings, their plans and their papers.", desk: "You may work on the bookings: add them, review them, return and agree them.", manager: "You may work on the bookings, change the venue's facts and prices, and let others in." };
+  return {
+    kind: "desk-invitation", lang: "en-GB", subject: `You are let in to the desk of ${venueName}`,
+    blocks: [
+      text(`The desk of ${venueName} is where its room layouts are kept. ${may[to.role]}`),
+      link("Sign in", to.href),
+      text(`Type this address there, ${to.email}, and a link that signs you in is mailed to it. There is no password.`),
+    ],
+  };
+}
+
 /** To the couple, some days before their layout is due. */
 export function reminder(about: About, left: { readonly days: number; readonly begun: boolean; readonly href: string; readonly quiet: string }): Message {
   const when = left.days === 0 ? "today" : left.days === 1 ? "tomorrow" : `in ${left.days} days`;

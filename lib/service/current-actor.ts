@@ -1,5 +1,6 @@
 import { cookieName, hashSecret, isSecret, readCookie, sessionState, type Side } from "../access";
 import { bookings, sessions } from "../store";
+import { deskRole } from "./desk-people";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import type { Actor } from "./types";
@@ -25,8 +26,10 @@ async function actorOf(house: House, cookie: string | null | undefined, side: Si
   if (state === "alive, note it") await sessions.seen(db, session.hash, nowIso(house));
   if (session.person !== null) {
     // Who was taken off the list is out at once, whatever session is still open.
-    return house.deskPeople.includes(session.person) ? { kind: "desk", person: session.person } : NOBODY;
+    const role = await deskRole(house, db, session.person);
+    return role ? { kind: "desk", person: session.person, role } : NOBODY;
   }
   if (session.booking === null) return NOBODY;
-  return (await bookings.find(db, session.booking)) ? { kind: "couple", reference: session.booking } : NOBODY;
+  if (side === "desk" || !(await bookings.find(db, session.booking))) return NOBODY;
+  return { kind: side, reference: session.booking };
 }

@@ -6,8 +6,9 @@ import type { Actor, Refusal } from "./types";
 /** An actor as seen from one booking. */
 export function roleFor(actor: Actor, reference: string): Role {
   switch (actor.kind) {
-    case "desk": return "desk";
+    case "desk": return actor.role;
     case "couple": return actor.reference === reference ? "couple" : "stranger";
+    case "look": return actor.reference === reference ? "look" : "stranger";
     case "nobody": return "nobody";
   }
 }
@@ -31,5 +32,5 @@ export async function gate(db: Handle, actor: Actor, { reference, action, hold =
 
 /** The gate to what belongs to no one booking. */
 export function deskGate(actor: Actor, action: DeskAction): Result<string, Refusal> {
-  return actor.kind === "desk" && may("desk", action) ? ok(actor.person) : fail({ code: "not-allowed" });
+  return actor.kind === "desk" && may(actor.role, action) ? ok(actor.person) : fail({ code: "not-allowed" });
 }

@@ -21,7 +21,9 @@ export { publicFace, type PublicFace } from "./venues";
 
 // The desk
 export { addBooking } from "./add-booking";
+export { addPasted, lookAtPasted, type Pasted, type PastedRow } from "./paste-bookings";
 export { mailLink } from "./mail-link";
+export { invitePerson, listPeople, revokePerson, type PersonView } from "./invite-person";
 export { listQueue } from "./list-queue";
 export { returnRequest } from "./return-request";
 export { agreeRevision } from "./agree-revision";

@@ -2,6 +2,7 @@ import { fail, ok } from "../base";
 import { faultOf, hashSecret, isSecret, LIFETIMES, makeSecret, sessionCookie, type Side } from "../access";
 import { step } from "../booking";
 import { bookings, history, links, revisions, sessions, venues, type Handle, type LinkRow } from "../store";
+import { deskRole } from "./desk-people";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import type { CookieToSet, Outcome } from "./types";
@@ -53,7 +54,7 @@ async function goodLink(house: House, db: Handle, key: string): Promise<Outcome<
   // A link that ends reminders opens nothing.
   if (purpose === "quiet") return fail({ code: "link", why: "unknown" });
   // Who is no longer of the desk has no use for a link that was mailed before.
-  if (link.person !== null && !house.deskPeople.includes(link.person)) return fail({ code: "link", why: "revoked" });
+  if (link.person !== null && !(await deskRole(house, db, link.person))) return fail({ code: "link", why: "revoked" });
   return ok({ ...link, purpose });
 }
 

@@ -1,19 +1,19 @@
 import type { FieldError, Draft, FormValues, StepId } from "../brief/draft";
 import type { CookieToSet } from "../access";
-import type { State } from "../booking";
+import type { DeskRole, State } from "../booking";
 import type { Result } from "../base";
 import type { Brief } from "../brief";
 import type { ArrangeResult, Finding, Layout, Quote } from "../layout";
 import type { Venue } from "../venue";
 
-export type { Draft, FieldError, FormValues, State, StepId };
+export type { DeskRole, Draft, FieldError, FormValues, State, StepId };
 
 /** Who asks. A couple speaks for one booking; the desk for all of them; whom a couple gave a look-only link looks at one, and does nothing. */
 export type Actor =
   | { readonly kind: "nobody" }
   | { readonly kind: "look"; readonly reference: string }
   | { readonly kind: "couple"; readonly reference: string }
-  | { readonly kind: "desk"; readonly person: string };
+  | { readonly kind: "desk"; readonly person: string; readonly role: DeskRole };
 
 /** Every expected "no" of a use case. Pages turn it into words; `not-allowed` and `not-found` look alike to a visitor. */
 export type Refusal =
@@ -25,6 +25,8 @@ export type Refusal =
   | { readonly code: "wrong-state"; readonly state: State }
   /** What must be known first: "guests", "layout" (none chosen), "layout-outdated" (answers changed since it was chosen). */
   | { readonly code: "incomplete"; readonly missing: readonly ("guests" | "layout" | "layout-outdated")[] }
+  /** Another booking has agreed to these rooms for that time. */
+  | { readonly code: "taken"; readonly rooms: readonly string[]; readonly by: string }
   /** The engine is still at it, longer than was waited for: ask again. */
   | { readonly code: "working" }
   /** The link is unknown, run out, used up or withdrawn. */

@@ -5,11 +5,11 @@ import type { State } from "../booking";
 import type { AskedOfDesk, BookingRow } from "./database";
 import type { Handle } from "./store";
 
-export type NewBooking = Pick<BookingRow, "reference" | "venue" | "names" | "email" | "package" | "eventDate" | "dueDate" | "createdAt">;
+export type NewBooking = Pick<BookingRow, "reference" | "venue" | "names" | "email" | "package" | "eventDate" | "dueDate" | "createdAt"> & { /** What the desk knows of their answers already. */ readonly draft?: Draft };
 
 export async function add(db: Handle, one: NewBooking): Promise<void> {
   await db.insertInto("bookings").values({
-    ...one, names: JSON.stringify(one.names), state: "invited", revision: 0, draft: "{}", chosen: null, chosenKey: null, setLayout: null, setVersion: null, setAt: null, erasedAt: null, closedReason: null, quietAt: null, asked: null, changedAt: one.createdAt,
+    ...one, names: JSON.stringify(one.names), state: "invited", revision: 0, draft: JSON.stringify(one.draft ?? {}), chosen: null, chosenKey: null, setLayout: null, setVersion: null, setAt: null, erasedAt: null, closedReason: null, quietAt: null, asked: null, finalGuests: null, finalAt: null, changedAt: one.createdAt,
   }).execute();
 }
 
@@ -29,6 +29,11 @@ export function list(db: Handle): Promise<BookingRow[]> {
 export async function count(db: Handle): Promise<number> {
   const row = await db.selectFrom("bookings").select(sql<number>`count(*)`.as("n")).executeTakeFirstOrThrow();
   return Number(row.n);
+}
+
+/** The bookings of a mail address, in whatever letters it is written. */
+export function ofAddress(db: Handle, email: string): Promise<BookingRow[]> {
+  return db.selectFrom("bookings").selectAll().where(sql<string>`lower(email)`, "=", email.trim().toLowerCase()).orderBy("dueDate").execute();
 }
 
 /** Bookings that still wait for their couple, due on or before a day. */

@@ -1,5 +1,5 @@
 import type { ColumnType, Generated, Selectable } from "kysely";
-import type { State } from "../booking";
+import type { DeskRole, State } from "../booking";
 import type { BriefFile } from "../brief";
 import type { Draft } from "../brief/draft";
 import type { ArrangeResult, Capacity, Finding, Layout, Quote } from "../layout";
@@ -15,6 +15,9 @@ type Day = string;
 /** What a couple may ask of the desk: a change of what is agreed, or a draft to begin from. */
 export type AskedOfDesk = { readonly what: "change" | "draft"; readonly words: string; readonly at: Moment };
 
+/** How many come, told for good: suppliers eat too. */
+export type FinalGuests = { readonly adults: number; readonly children: number; readonly suppliers?: number };
+
 export type Database = {
   readonly venueVersions: {
     venue: string; version: number; file: Json<VenueFile>; hash: string; savedAt: Moment; savedBy: string;
@@ -28,12 +31,13 @@ export type Database = {
     asked: ColumnType<AskedOfDesk | null, string | null, string | null>; createdAt: Moment; changedAt: Moment;
     /** When its names went; why it was closed, in the desk's own words. */
     erasedAt: Moment | null; closedReason: string | null;
+    finalGuests: ColumnType<FinalGuests | null, string | null, string | null>; finalAt: Moment | null;
     /** Since when they want no more reminders. */
     quietAt: Moment | null;
   };
   readonly revisions: {
     booking: string; number: number; brief: Json<BriefFile>; layout: Json<Layout>; quote: Json<Quote>; findings: Json<readonly Finding[]>;
-    venueVersion: number; fingerprint: string; sentAt: Moment; returnedAt: Moment | null; agreedAt: Moment | null; reason: string | null;
+    venueVersion: number; fingerprint: string; sentAt: Moment; returnedAt: Moment | null; agreedAt: Moment | null; reason: string | null; pieces: ColumnType<readonly string[] | null, string | null, string | null>;
     /** SHA-256 of the whole, names and all, and its salt; null in revisions sent before it was kept. */
     whole: string | null; salt: string | null; erasedAt: Moment | null;
   };
@@ -56,6 +60,10 @@ export type Database = {
   readonly history: {
     id: Generated<number>; booking: string | null; at: Moment; who: string; what: string; data: Json<Readonly<Record<string, unknown>>>;
   };
+  /** The rooms that agreed bookings hold; times are the venue's own, without a zone. */
+  readonly heldRooms: { booking: string; venue: string; room: string; starts: string; ends: string };
+  readonly people: { email: string; role: DeskRole; invitedAt: Moment; invitedBy: string; revokedAt: Moment | null };
+  readonly lateChanges: { booking: string; number: number; brief: Json<BriefFile>; result: Json<ArrangeResult>; madeAt: Moment; madeBy: string };
   readonly counts: { key: string; result: Json<Capacity>; madeAt: Moment };
   /** `start`, `taken`: hashes of the layout that it began from, and of what was taken of it last. */
   readonly adjustments: {
@@ -70,4 +78,6 @@ export type RevisionRow = Selectable<Database["revisions"]>;
 export type MailRow = Selectable<Database["mails"]>;
 export type LinkRow = Selectable<Database["links"]>;
 export type SessionRow = Selectable<Database["sessions"]>;
+export type PersonRow = Selectable<Database["people"]>;
+export type LateChangeRow = Selectable<Database["lateChanges"]>;
 export type HistoryRow = Selectable<Database["history"]>;

@@ -1,4 +1,6 @@
 import { capacityFor, currentActor, getBooking, theHouse } from "@/lib/service";
+import { venueIn } from "@/app/_server/spoken";
+import { speechFor } from "@/app/_server/words";
 import { hereOf, soon } from "@/app/_server/soon";
 import type { LiveFacts } from "@/components/form/live/messages";
 
@@ -14,12 +16,14 @@ export async function GET(request: Request): Promise<Response> {
   const { reference } = actor;
   const seen = await getBooking(house, actor, { reference });
   if (!seen.ok) return new Response(null, { status: 404, headers });
-  const { venue, draft, date, package: pack } = seen.value;
+  const { draft, date, package: pack } = seen.value;
+  const speech = await speechFor(seen.value.venue);
+  const venue = venueIn(seen.value.venue, speech);
   const counts = hereOf(await soon(capacityFor(house, actor, { reference }), PATIENCE_MS));
   // The arrangements behind the counts are not shown; their figures are enough.
   const bare = counts && { ...counts, rooms: counts.rooms.map((room) => ({
     ...room, styles: Object.fromEntries(Object.entries(room.styles).map(([style, fits]) => [style, fits && { ...fits, comfort: { ...fits.comfort, items: [] }, most: { ...fits.most, items: [] } }])),
   })) };
-  const facts: LiveFacts = { venue, draft, capacity: bare, booking: { package: pack.id, date, couple: [], reference } };
+  const facts: LiveFacts = { venue, draft, capacity: bare, booking: { package: pack.id, date, couple: [], reference }, language: speech.language };
   return Response.json(facts, { headers });
 }

@@ -2,10 +2,11 @@ import type { Draft, DraftFacts, FormValues, StepId } from "@/lib/brief/draft";
 import type { Drawing } from "@/lib/drawing";
 import type { Capacity } from "@/lib/layout";
 import type { Venue } from "@/lib/venue";
+import type { Language } from "@/lib/words/pages/language";
 import type { EffectView } from "../effect";
 
 /** What the worker must know before it is asked anything. */
-export type LiveFacts = { readonly venue: Venue; readonly draft: Draft; readonly capacity: Capacity | null; readonly booking: DraftFacts };
+export type LiveFacts = { readonly venue: Venue; readonly draft: Draft; readonly capacity: Capacity | null; readonly booking: DraftFacts; readonly language: Language };
 
 export type ToWorker =
   | { readonly kind: "facts"; readonly facts: LiveFacts }

@@ -3,6 +3,7 @@ import { createContext, useCallback, useContext, useEffect, useState, type React
 import type { FieldError } from "../../ui/error-of";
 import { ErrorSummary } from "../../ui/errors";
 import { FoundErrors } from "../../ui/shown-errors";
+import { useSay } from "../../words/speaking";
 
 /** Tells the page what was found; `loud` takes the focus to the summary, as after a press of the button. */
 export type Report = (errors: readonly FieldError[], loud: boolean) => void;
@@ -11,6 +12,7 @@ export const useReport = (): Report => useContext(Reporting);
 
 /** A page with a form that is checked in the page as well: the summary above, the form somewhere within. */
 export function Checked({ errors, children }: { readonly errors: readonly FieldError[]; readonly children: ReactNode }) {
+  const say = useSay();
   const [found, setFound] = useState<readonly FieldError[] | null>(null);
   const [times, setTimes] = useState(0);
   const report = useCallback<Report>((list, loud) => {
@@ -20,8 +22,10 @@ export function Checked({ errors, children }: { readonly errors: readonly FieldE
   const amiss = found !== null && found.length > 0;
   useEffect(() => {
     if (found === null) return;
-    document.title = `${amiss ? "Error: " : ""}${document.title.replace(/^Error: /, "")}`;
-  }, [found, amiss]);
+    const mark = say("Error: ");
+    const bare = document.title.startsWith(mark) ? document.title.slice(mark.length) : document.title;
+    document.title = `${amiss ? mark : ""}${bare}`;
+  }, [found, amiss, say]);
   return (
     <Reporting.Provider value={report}>
       <FoundErrors errors={found}>

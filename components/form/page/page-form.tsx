@@ -1,5 +1,7 @@
 "use client";
 import { useEffect, useRef, useState, type ReactNode } from "react";
+import type { Phrase } from "@/lib/words/pages/say";
+import { useSay } from "../../words/speaking";
 import { useReport } from "./checked";
 import type { FormName, Names } from "./schemas";
 import type { Sending } from "./send";
@@ -13,8 +15,7 @@ type Props = {
   readonly children: ReactNode;
 };
 
-const WORDS: Readonly<Record<Sending, string>> = {
-  idle: "",
+const WORDS: Readonly<Record<Exclude<Sending, "idle">, Phrase>> = {
   sending: "Saving…",
   offline: "Not saved: there is no connection. What you typed is still here; we try again until it is saved. Keep this page open.",
   failed: "Not saved: the answer was not what was expected. What you typed is still here; press again in a moment.",
@@ -27,6 +28,7 @@ const WORDS: Readonly<Record<Sending, string>> = {
 export function PageForm({ form, action, names, className, children }: Props) {
   const at = useRef<HTMLFormElement>(null);
   const report = useReport();
+  const say = useSay();
   const [sending, setSending] = useState<Sending>("idle");
   useEffect(() => {
     const element = at.current;
@@ -34,14 +36,14 @@ export function PageForm({ form, action, names, className, children }: Props) {
     let gone = false;
     let leave = (): void => undefined;
     import("./watch").then(({ watch }) => {
-      if (!gone) leave = watch(element, { form, names: names ?? {}, report, tell: setSending });
+      if (!gone) leave = watch(element, { form, names: names ?? {}, say, report, tell: setSending });
     }).catch(() => undefined);
     return () => { gone = true; leave(); };
-  }, [form, names, report]);
+  }, [form, names, say, report]);
   return (
     <form ref={at} className={className} method="post" action={action} noValidate>
       {children}
-      <p className={sending === "offline" || sending === "failed" ? "save-state save-wait" : "save-state"} role="status">{WORDS[sending]}</p>
+      <p className={sending === "offline" || sending === "failed" ? "save-state save-wait" : "save-state"} role="status">{sending === "idle" ? "" : say(WORDS[sending])}</p>
     </form>
   );
 }

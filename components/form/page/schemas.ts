@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import { BOOKING_FORM, RETURN_FORM } from "@/lib/booking";
 import { isStep, STEP_SCHEMAS, type FieldError, type FormValues, type StepId } from "@/lib/brief/draft";
+import type { Say } from "@/lib/words/pages/say";
 import { named, tidied, type Names } from "../tidy";
 
 export type { Names };
@@ -14,4 +15,4 @@ export const schemaOf = (form: FormName): z.ZodType<Record<string, unknown>, Rec
 export const taken = (form: FormName, values: FormValues): FormValues => (isStep(form) ? tidied(form, values) : values);
 
 /** The words of what is amiss, as the server puts them. */
-export const worded = (form: FormName, errors: readonly FieldError[], names: Names): readonly FieldError[] => (isStep(form) ? named(errors, names) : errors);
+export const worded = (form: FormName, errors: readonly FieldError[], { names, say }: { readonly names: Names; readonly say: Say }): readonly FieldError[] => (isStep(form) ? named(errors, names, say) : errors);

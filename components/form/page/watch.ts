@@ -1,12 +1,13 @@
 import { zodResolver } from "@hookform/resolvers/zod";
 import { createFormControl, type FieldErrors } from "react-hook-form";
 import type { FieldError } from "@/lib/brief/draft";
+import type { Say } from "@/lib/words/pages/say";
 import { valuesIn } from "../form-values";
 import type { Report } from "./checked";
 import { schemaOf, taken, worded, type FormName, type Names } from "./schemas";
 import { sender, type Sending } from "./send";
 
-type How = { readonly form: FormName; readonly names: Names; readonly report: Report; readonly tell: (state: Sending) => void };
+type How = { readonly form: FormName; readonly names: Names; readonly say: Say; readonly report: Report; readonly tell: (state: Sending) => void };
 
 type Field = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 const isField = (x: unknown): x is Field =>
@@ -30,7 +31,7 @@ function listOf(errors: FieldErrors, order: readonly string[]): readonly FieldEr
  * Checks the form in the page: when its button is pressed, and after that whenever a field is left. Its fields stay the
  * browser's own; what is read is what would be sent. Gives the way to end it.
  */
-export function watch(at: HTMLFormElement, { form, names, report, tell }: How): () => void {
+export function watch(at: HTMLFormElement, { form, names, say: voice, report, tell }: How): () => void {
   const check = zodResolver(schemaOf(form));
   const control = createFormControl({
     mode: "onSubmit", reValidateMode: "onBlur", shouldFocusError: false,
@@ -38,7 +39,7 @@ export function watch(at: HTMLFormElement, { form, names, report, tell }: How): 
   });
   const order = fieldsOf(at).map((one) => one.name);
   for (const field of fieldsOf(at)) control.register(field.name).ref(field);
-  const say = (errors: FieldErrors, loud: boolean): void => report(worded(form, listOf(errors, order), names), loud);
+  const say = (errors: FieldErrors, loud: boolean): void => report(worded(form, listOf(errors, order), { names, say: voice }), loud);
 
   let pressed = false;
   const quiet = control.subscribe({ formState: { errors: true }, callback: ({ errors }) => { if (pressed && errors) say(errors, false); } });

@@ -2,9 +2,9 @@ import type { Display, Extra } from "@/lib/brief";
 import { Choices, type Option } from "../../ui/choices";
 import { AreaField } from "../../ui/field";
 import { manyOf, oneOf } from "../values";
-import type { Asked, Asking } from "./ask";
+import { spokenAll, type Asked, type Asking, type Choice } from "./ask";
 
-type Named<T extends string> = { readonly value: T; readonly name: string; readonly why: string };
+type Named<T extends string> = Choice & { readonly value: T };
 
 export const DISPLAY_OPTIONS: readonly Named<Display>[] = [
   { value: "welcome", name: "Welcome table", why: "Where your guests come in." },
@@ -23,7 +23,7 @@ export const EXTRA_OPTIONS: readonly Named<Extra>[] = [
   { value: "children-corner", name: "A corner for the children", why: "Away from the loudspeakers." },
   { value: "second-bar", name: "A second bar", why: "Shorter queues; it takes floor." },
 ];
-export const WISH_OPTIONS: readonly Option[] = [
+export const WISH_OPTIONS: readonly Choice[] = [
   { value: "cake in-sight-of top", name: "The cake in sight of our table" },
   { value: "cake near feature", name: "The cake before the handsomest wall" },
   { value: "top near window", name: "Our table by a window" },
@@ -33,31 +33,29 @@ export const WISH_OPTIONS: readonly Option[] = [
 ];
 const plain = (wish: string): string => wish.replace(/-/g, " ").replace(/^./, (c) => c.toUpperCase());
 
-const asOptions = (all: readonly Named<string>[]): readonly Option[] => all;
-
 /** Small tables and easels. */
-export function askDisplays({ values, errors }: Asking): Asked {
+export function askDisplays({ values, errors, say }: Asking): Asked {
   const wished = manyOf(values, "wishes");
   const own = wished.filter((w) => !WISH_OPTIONS.some((o) => o.value === w)).map((value): Option => ({ value, name: plain(value) }));
   return {
     first: (
-      <Choices name="displays" legend="What would you like on show?" many options={asOptions(DISPLAY_OPTIONS)} chosen={manyOf(values, "displays")} errors={errors}
-        hint="Each is given the place that suits it in the house. Tick none if you are not sure yet." />
+      <Choices name="displays" legend={say("What would you like on show?")} many options={spokenAll(DISPLAY_OPTIONS, say)} chosen={manyOf(values, "displays")} errors={errors}
+        hint={say("Each is given the place that suits it in the house. Tick none if you are not sure yet.")} />
     ),
-    rest: <Choices name="wishes" legend="Has any of it a place you wish for?" many two options={[...WISH_OPTIONS, ...own]} chosen={wished} errors={errors}
-      hint="We come as near to each as the rooms allow, and say where we cannot." />,
+    rest: <Choices name="wishes" legend={say("Has any of it a place you wish for?")} many two options={[...spokenAll(WISH_OPTIONS, say), ...own]} chosen={wished} errors={errors}
+      hint={say("We come as near to each as the rooms allow, and say where we cannot.")} />,
   };
 }
 
 /** What else takes floor, and words to the coordinator. */
-export function askExtras({ values, errors }: Asking): Asked {
+export function askExtras({ values, errors, say }: Asking): Asked {
   return {
-    first: <Choices name="extras" legend="What else will there be?" many options={asOptions(EXTRA_OPTIONS)} chosen={manyOf(values, "extras")} errors={errors} hint="Tick none if you are not sure yet." />,
+    first: <Choices name="extras" legend={say("What else will there be?")} many options={spokenAll(EXTRA_OPTIONS, say)} chosen={manyOf(values, "extras")} errors={errors} hint={say("Tick none if you are not sure yet.")} />,
     rest: (
       <fieldset className="ask">
-        <legend>Anything we should know?</legend>
-        <AreaField name="notes" label="In your own words (optional)" value={oneOf(values, "notes")} errors={errors} rows={6}
-          hint="Who should sit near the door, what you bring yourselves, what must not be forgotten. The desk reads this. 10,000 characters at the most." />
+        <legend>{say("Anything we should know?")}</legend>
+        <AreaField name="notes" label={say("In your own words (optional)")} value={oneOf(values, "notes")} errors={errors} rows={6}
+          hint={say("Who should sit near the door, what you bring yourselves, what must not be forgotten. The desk reads this. 10,000 characters at the most.")} />
       </fieldset>
     ),
   };

@@ -1,17 +1,18 @@
 import { NumberField } from "../../ui/field";
+import type { Phrase } from "@/lib/words/pages/say";
 import { oneOf } from "../values";
 import type { Asked, Asking } from "./ask";
 
 /** Counts: any of them may stay empty, which is "not sure yet". */
-export function askGuests({ values, errors }: Asking): Asked {
-  const field = (name: string, label: string, hint: string) => (
-    <NumberField name={name} label={label} hint={hint} value={oneOf(values, name)} errors={errors} />
+export function askGuests({ values, errors, say }: Asking): Asked {
+  const field = (name: string, label: Phrase, hint: Phrase) => (
+    <NumberField name={name} label={say(label)} hint={say(hint)} value={oneOf(values, name)} errors={errors} />
   );
   return {
     first: (
       <fieldset className="ask">
-        <legend>How many of you will there be?</legend>
-        <p className="ask-hint">Your best guess today will do; it may change later. Leave a line empty where you are not sure yet.</p>
+        <legend>{say("How many of you will there be?")}</legend>
+        <p className="ask-hint">{say("Your best guess today will do; it may change later. Leave a line empty where you are not sure yet.")}</p>
         {field("adults", "Adults", "The two of you are among them.")}
         {field("children", "Children", "Everyone who needs a place of their own and is under eighteen.")}
       </fieldset>
@@ -19,7 +20,7 @@ export function askGuests({ values, errors }: Asking): Asked {
     rest: (
       <>
         <fieldset className="ask">
-          <legend>Who needs something of their own?</legend>
+          <legend>{say("Who needs something of their own?")}</legend>
           <div className="fields-row">
           {field("highChairs", "High chairs", "For the smallest of the children; each takes a chair’s place at a table.")}
           {field("wheelchairs", "Wheelchair places", "On the short, wide way from the door; not all at the back.")}
@@ -28,8 +29,8 @@ export function askGuests({ values, errors }: Asking): Asked {
           </div>
         </fieldset>
         <fieldset className="ask">
-          <legend>If the numbers change through the day</legend>
-          <p className="ask-hint">Leave these empty when everyone stays from first to last.</p>
+          <legend>{say("If the numbers change through the day")}</legend>
+          <p className="ask-hint">{say("Leave these empty when everyone stays from first to last.")}</p>
           <div className="fields-row">
           {field("ceremony", "At the ceremony", "All who watch it, the two of you among them.")}
           {field("evening", "In the evening", "All who are there once the dancing begins.")}

@@ -10,36 +10,44 @@ import { sayDay } from "@/components/ui/say";
 type Props = { readonly params: Promise<{ readonly key: string }> };
 
 export async function generateMetadata(): Promise<Metadata> {
-  return { title: `Open the link – ${(await face()).name}` };
+  const { name, say } = await face();
+  return { title: `${say("Open the link")} – ${name}` };
 }
 
 /** The mailed link: looking at it changes nothing and uses nothing up. The button opens it. */
 export default async function OpenPage({ params }: Props) {
   const { key } = await params;
   const shown = await face();
+  const { say } = shown;
   const seen = await lookAtLink(await theHouse(), { key });
-  if (!seen.ok) return <Frame house={shown}><LinkEnded why={seen.error.code === "link" ? seen.error.why : "unknown"} linkKey={key} /></Frame>;
+  if (!seen.ok) return <Frame house={shown} say={say} choose="/words?from=/open"><LinkEnded say={say} why={seen.error.code === "link" ? seen.error.why : "unknown"} linkKey={key} /></Frame>;
   if (seen.value.purpose === "desk") redirect(`/desk/open/${key}`);
-  const { names, venueName, date, dueDate } = seen.value;
+  const { names, venueName, date, dueDate, purpose } = seen.value;
   return (
-    <Frame house={{ ...shown, name: venueName }}>
+    <Frame house={{ ...shown, name: venueName }} say={say} choose={`/words?from=/open/${encodeURIComponent(key)}`}>
       {date && <p className="step-line">{sayDay(date, shown.locale)}</p>}
-      <h1>{names.length > 0 ? <Names names={names} locale={shown.locale} /> : "The layout of your day"}</h1>
+      <h1>{names.length > 0 ? <Names names={names} locale={shown.locale} /> : say("The layout of your day")}</h1>
+      {purpose === "look" ? (
+        <div className="prose mt-5">
+          <p className="lead">{say("They would like you to see how their day at {venue} is laid: the plans, and what they have answered. You can look as often as you like, and change nothing.", { venue: venueName })}</p>
+        </div>
+      ) : (
       <div className="prose mt-5">
-        <p className="lead">Here you tell {venueName} how your day should be laid, and see at once what fits: tables, aisle, dance floor and all, drawn to scale.</p>
-        {dueDate && <p>We need your layout by <b>{sayDay(dueDate, shown.locale)}</b>.</p>}
+        <p className="lead">{say("Here you tell {venue} how your day should be laid, and see at once what fits: tables, aisle, dance floor and all, drawn to scale.", { venue: venueName })}</p>
+        {dueDate && <p>{say("We need your layout by {day}.", { day: sayDay(dueDate, shown.locale) })}</p>}
         <ul>
-          <li>Eight short steps, about twenty minutes in all. You need a rough count of your guests; nothing else.</li>
-          <li>Each step is saved by itself. Close the page whenever you like; the link in your mail brings you back, on any device.</li>
-          <li>“Not sure yet” is an answer. You see up to three layouts, with what each costs, before anything is sent.</li>
-          <li>We keep your answers with your booking, to plan this one day. The desk at {venueName} reads them; nobody else does.</li>
+          <li>{say("Eight short steps, about twenty minutes in all. You need a rough count of your guests; nothing else.")}</li>
+          <li>{say("Each step is saved by itself. Close the page whenever you like; the link in your mail brings you back, on any device.")}</li>
+          <li>{say("“Not sure yet” is an answer. You see up to three layouts, with what each costs, before anything is sent.")}</li>
+          <li>{say("We keep your answers with your booking, to plan this one day. The desk at {venue} reads them, and whoever you give a link to; nobody else does.", { venue: venueName })}</li>
         </ul>
       </div>
+      )}
       <form method="post" action="/open/enter" className="go-row">
         <input type="hidden" name="key" value={key} />
-        <button className="btn btn-go" type="submit">Open our day</button>
+        <button className="btn btn-go" type="submit">{purpose === "look" ? say("Look at their day") : say("Open our day")}</button>
       </form>
-      <p className="note sec mt-3 measure">Opening it puts one cookie in this browser, which keeps you signed in. Nothing else is stored there.</p>
+      <p className="note sec mt-3 measure">{say("Opening it puts one cookie in this browser, which keeps you signed in. Nothing else is stored there unless you choose a language.")}</p>
     </Frame>
   );
 }

@@ -15,6 +15,7 @@ export async function POST(request: Request): Promise<Response> {
     const jar = await cookies();
     jar.set(cookie.name, cookie.value, cookie.options);
     if (purpose === "desk") return see("/desk");
+    if (purpose === "look") return see("/look");
     const held = jar.get("held")?.value;
     const form = reference ? heldForm(held, reference) : null;
     if (!form || !isStep(form)) return see("/request");

@@ -3,10 +3,13 @@ import { notFound, redirect } from "next/navigation";
 import { isStep as asksSomething, type StepId } from "@/lib/brief/draft";
 import { people } from "@/lib/brief";
 import { arrangeFor, capacityFor } from "@/lib/service";
+import type { Say } from "@/lib/words/pages";
 import { asked, couple, type Search } from "@/app/_server/asking";
 import { heldFor, type Kept } from "@/app/_server/kept";
 import { drawn } from "@/app/_server/plans";
+import { answerIn } from "@/app/_server/spoken";
 import { hereOf, soon } from "@/app/_server/soon";
+import { wasOf } from "@/app/_server/was";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
 import { effectOf, effectView, guestsAt } from "@/components/form/effect";
 import { EffectPanel } from "@/components/form/effect-panel";
@@ -14,7 +17,6 @@ import { Checked } from "@/components/form/page/checked";
 import { PageForm } from "@/components/form/page/page-form";
 import { QUESTIONS } from "@/components/form/questions";
 import { fieldNames } from "@/components/form/said";
-import { StaleNotice } from "@/components/form/stale";
 import { isStep, stepBefore, stepNumber, STEPS, stepTitle } from "@/components/form/steps";
 import { named } from "@/components/form/tidy";
 import { oneOf, shownValues } from "@/components/form/values";
@@ -25,7 +27,7 @@ const PATIENCE_MS = 1_500;
 type Props = { readonly params: Promise<{ readonly step: string }>; readonly searchParams: Search };
 
 const openFor = new Set(["invited", "started", "returned"]);
-const headOf = (step: StepId): string => `Step ${stepNumber(step)} of ${STEPS.length}: ${stepTitle(step)}`;
+const headOf = (step: StepId, say: Say): string => say("Step {n} of {of}: {title}", { n: stepNumber(step), of: STEPS.length, title: stepTitle(step, say) });
 
 async function keptFor(step: StepId, search: Search): Promise<Kept | null> {
   const { actor } = await couple();
@@ -35,22 +37,21 @@ async function keptFor(step: StepId, search: Search): Promise<Kept | null> {
 export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
   const { step } = await params;
   if (!isStep(step) || !asksSomething(step)) return {};
-  const { booking } = await couple();
+  const { booking, say } = await couple();
   const kept = await keptFor(step, searchParams);
-  return { title: `${kept && kept.errors.length > 0 ? "Error: " : ""}${headOf(step)} – ${booking.venue.name}` };
+  return { title: `${kept && kept.errors.length > 0 ? say("Error: ") : ""}${headOf(step, say)} – ${booking.venue.name}` };
 }
 
 export default async function StepPage({ params, searchParams }: Props) {
   const { step } = await params;
   if (!isStep(step) || !asksSomething(step)) notFound();
-  const { house, actor, booking } = await couple();
+  const { house, actor, booking, say } = await couple();
   if (!openFor.has(booking.state)) redirect("/request?why=closed");
   const reference = booking.reference;
   const kept = await keptFor(step, searchParams);
-  const names = fieldNames(step, booking.venue);
-  const errors = named(kept?.errors ?? [], names);
-  const stands = shownValues(booking.draft, step);
-  const values = kept?.values ?? stands;
+  const names = fieldNames(step, booking.venue, say);
+  const errors = named(kept?.errors ?? [], names, say);
+  const values = kept?.values ?? shownValues(booking.draft, step);
   const [counts, arranged] = await Promise.all([
     soon(capacityFor(house, actor, { reference }), PATIENCE_MS), booking.brief ? soon(arrangeFor(house, actor, { reference }), PATIENCE_MS) : null,
   ]);
@@ -60,39 +61,42 @@ export default async function StepPage({ params, searchParams }: Props) {
   const rooms = venue.rooms.filter((r) => pack?.rooms.includes(r.id));
   const guests = guestsAt(step, brief);
   const meal = shownValues(booking.draft, "meal");
+  const answer = hereOf(arranged)?.result;
+  const result = answer ? answerIn(answer, { venue, say }) : null;
   const effect = effectOf({
-    step, venue, rooms, capacity, result: hereOf(arranged)?.result ?? null, guests,
+    say,
+    step, venue, rooms, capacity, result, guests,
     tables: oneOf(meal, "tables"), drape: oneOf(meal, "drape"),
   });
   const plan = effect.layout && effect.scene ? await drawn(house, actor, { reference, layout: effect.layout.id, scene: effect.scene }, 540) : null;
   const ask = QUESTIONS[step]({
-    values, errors, venue, rooms, turnoverInPackage: pack?.turnover ?? false, capacity, guests: brief ? people(brief) : 0,
+    values, errors, venue, rooms, turnoverInPackage: pack?.turnover ?? false, capacity, guests: brief ? people(brief) : 0, say,
   });
   const toSend = (await asked(searchParams, "back")) === "send";
   const before = stepBefore(step);
-  const back = toSend ? { href: "/request/send", text: stepTitle("send") } : before ? { href: `/request/${before}`, text: stepTitle(before) } : { href: "/request", text: "All steps" };
+  const back = toSend ? { href: "/request/send", text: stepTitle("send", say) } : before ? { href: `/request/${before}`, text: stepTitle(before, say) } : { href: "/request", text: say("All steps") };
   return (
     <CoupleFrame booking={booking} back={back} savedAt={booking.savedAt}>
       <Checked errors={errors}>
-      <p className="step-line">Step {stepNumber(step)} of {STEPS.length}</p>
-      <h1>{stepTitle(step)}</h1>
-      {kept?.stale && <StaleNotice step={step} stands={stands} typed={kept.values} venue={venue} />}
+      <p className="step-line">{say("Step {n} of {of}", { n: stepNumber(step), of: STEPS.length })}</p>
+      <h1>{stepTitle(step, say)}</h1>
       <PageForm form={step} names={names} className="step-grid" action={`/request/${step}/save`}>
-        <input type="hidden" name="revision" value={booking.revision} />
+        <input type="hidden" name="revision" value={kept?.base?.revision ?? booking.revision} />
+        <input type="hidden" name="was" value={kept?.base?.was ?? wasOf(booking.draft, step)} />
         <input type="hidden" name="reference" value={reference} />
         {toSend && <input type="hidden" name="back" value="send" />}
         <div className="step-first">{ask.first}</div>
         <EffectPanel
-          step={step} view={effectView(effect, { step, venue, guests })} svg={plan} working={counts.kind === "working" || arranged?.kind === "working"}
+          step={step} view={effectView(effect, { step, venue, guests, say })} svg={plan} working={counts.kind === "working" || arranged?.kind === "working"}
           query={effect.layout && effect.scene ? `ref=${encodeURIComponent(reference)}&layout=${encodeURIComponent(effect.layout.id)}&scene=${effect.scene}` : null}
           full={effect.layout ? `/request/layout/${effect.layout.id}` : null}
         />
         <div className="step-rest">
           {ask.rest}
           <div className="go-row">
-            <button className="btn btn-go" type="submit" name="then" value="next">Save and continue</button>
-            <button className="btn-quiet" type="submit" name="then" value="later">Save and come back later</button>
-            <button className="btn-quiet" type="submit" name="then" value="stay">Save and see what it does</button>
+            <button className="btn btn-go" type="submit" name="then" value="next">{say("Save and continue")}</button>
+            <button className="btn-quiet" type="submit" name="then" value="later">{say("Save and come back later")}</button>
+            <button className="btn-quiet" type="submit" name="then" value="stay">{say("Save and see what it does")}</button>
           </div>
         </div>
       </PageForm>

@@ -7,21 +7,21 @@ import { Names } from "@/components/ui/names";
 import { sayDay } from "@/components/ui/say";
 
 export async function generateMetadata(): Promise<Metadata> {
-  const { booking } = await couple();
-  return { title: `Sent – ${booking.venue.name}` };
+  const { booking, say } = await couple();
+  return { title: `${say("Sent")} – ${booking.venue.name}` };
 }
 
 /** After sending, and at every visit after that. */
 export default async function SentPage() {
-  const { booking } = await couple();
+  const { booking, say } = await couple();
   if (booking.state === "invited" || booking.state === "started" || booking.state === "returned") redirect("/request");
   const { venue } = booking;
   return (
-    <CoupleFrame booking={booking} back={{ href: "/request", text: "Your day" }}>
+    <CoupleFrame booking={booking} back={{ href: "/request", text: say("Your day") }}>
       <p className="step-line">{sayDay(booking.date, venue.locale)}, {booking.package.name}</p>
-      <h1>{booking.state === "agreed" ? "Your layout is agreed" : "Your layout is with the venue"}</h1>
-      <p className="mt-3"><Names names={booking.names} locale={venue.locale} />, reference <b>{booking.reference}</b></p>
-      <Standing booking={booking} />
+      <h1>{booking.state === "agreed" ? say("Your layout is agreed") : say("Your layout is with the venue")}</h1>
+      <p className="mt-3"><Names names={booking.names} locale={venue.locale} />, {say("reference {reference}", { reference: booking.reference })}</p>
+      <Standing booking={booking} say={say} />
     </CoupleFrame>
   );
 }

@@ -1,15 +1,19 @@
 import { cookies } from "next/headers";
-import { isStep as asksSomething } from "@/lib/brief/draft";
-import { saveStep, type FormValues } from "@/lib/service";
+import { isStep as asksSomething, type StepId } from "@/lib/brief/draft";
+import { getBooking, saveStep, type Actor, type FormValues, type House } from "@/lib/service";
 import { keep } from "@/app/_server/kept";
 import { see, textOf, wholeOf } from "@/app/_server/form";
 import { post } from "@/app/_server/post";
-import { tidied } from "@/components/form/tidy";
+import { wasOf } from "@/app/_server/was";
 import { isStep, stepAfter, type StepName } from "@/components/form/steps";
+import { tidied } from "@/components/form/tidy";
+import { apartIn } from "@/components/form/two";
+import { shownValues } from "@/components/form/values";
+import { ENGLISH } from "@/lib/words/pages";
 
 type Context = { readonly params: Promise<{ readonly step: string }> };
 
-const OURS = new Set(["revision", "then", "back", "reference"]);
+const OURS = new Set(["revision", "then", "back", "reference", "was"]);
 const answersIn = (values: FormValues): FormValues => Object.fromEntries(Object.entries(values).filter(([k]) => !OURS.has(k)));
 
 /** Where a saved step leads: on, back to the list it was opened from, or to the overview for another day. */
@@ -21,15 +25,32 @@ function onward(step: StepName, values: FormValues): string {
   return `/request/${stepAfter(step) ?? "send"}`;
 }
 
+type Asked = { readonly step: StepId; readonly reference: string; readonly values: FormValues; readonly typed: FormValues };
+
+/**
+ * A save that began from an older revision. Where this step is as it was, others alone were saved meanwhile, and it is saved after
+ * them; where it says already what was typed there is nothing to save; else both versions are shown, and nothing is overwritten.
+ */
+async function late(house: House, actor: Actor, { step, reference, values, typed }: Asked): Promise<"saved" | "apart"> {
+  const seen = await getBooking(house, actor, { reference });
+  if (!seen.ok) return "apart";
+  const { draft, venue, revision } = seen.value;
+  const mine = tidied(step, typed);
+  if (apartIn({ step, stands: shownValues(draft, step), typed: mine, venue, say: ENGLISH }).length === 0) return "saved";
+  if (textOf(values, "was") !== wasOf(draft, step)) return "apart";
+  return (await saveStep(house, actor, { reference, step, values: mine, revision })).ok ? "saved" : "apart";
+}
+
 export async function POST(request: Request, { params }: Context): Promise<Response> {
   const { step } = await params;
   if (!isStep(step) || !asksSomething(step)) return see("/request");
   return post(request, "couple", async ({ house, actor, values }) => {
     const typed = answersIn(values);
+    const base = { revision: textOf(values, "revision"), was: textOf(values, "was") };
     const back = textOf(values, "back") === "send" ? "&back=send" : "";
     if (actor.kind !== "couple") {
       // The visit has ended: what was typed waits until the link is opened again in this browser.
-      const key = keep({ form: step, owner: textOf(values, "reference"), values: typed, errors: [] });
+      const key = keep({ form: step, owner: textOf(values, "reference"), values: typed, errors: [], base });
       (await cookies()).set("held", key, { httpOnly: true, sameSite: "lax", secure: house.origin.startsWith("https:"), path: "/", maxAge: 86_400 });
       return see("/open?why=ended");
     }
@@ -37,9 +58,10 @@ export async function POST(request: Request, { params }: Context): Promise<Respo
     if (saved.ok) return see(onward(step, values));
     switch (saved.error.code) {
       case "invalid":
-        return see(`/request/${step}?kept=${keep({ form: step, owner: actor.reference, values: typed, errors: saved.error.errors })}${back}`);
+        return see(`/request/${step}?kept=${keep({ form: step, owner: actor.reference, values: typed, errors: saved.error.errors, base })}${back}`);
       case "stale":
-        return see(`/request/${step}?kept=${keep({ form: step, owner: actor.reference, values: typed, errors: [], stale: true })}${back}`);
+        if ((await late(house, actor, { step, reference: actor.reference, values, typed })) === "saved") return see(onward(step, values));
+        return see(`/request/${step}/both?kept=${keep({ form: step, owner: actor.reference, values: typed, errors: [], stale: true })}${back}`);
       default:
         return see("/request?why=closed");
     }

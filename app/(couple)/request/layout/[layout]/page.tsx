@@ -2,7 +2,9 @@ import type { Metadata } from "next";
 import { notFound, redirect } from "next/navigation";
 import { arrangeFor } from "@/lib/service";
 import { couple } from "@/app/_server/asking";
+import { answerIn } from "@/app/_server/spoken";
 import { plansOf } from "@/app/_server/plans";
+import { Rain } from "@/app/_parts/rain";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
 import { Findings } from "@/components/desk/findings";
 import { Fees } from "@/components/desk/fees";
@@ -12,31 +14,33 @@ import { Day } from "@/components/plan/day";
 type Props = { readonly params: Promise<{ readonly layout: string }> };
 
 export async function generateMetadata(): Promise<Metadata> {
-  const { booking } = await couple();
-  return { title: `One layout in full – ${booking.venue.name}` };
+  const { booking, say } = await couple();
+  return { title: `${say("One layout in full")} – ${booking.venue.name}` };
 }
 
 /** One of the layouts offered: every part of the day, drawn and in words. */
 export default async function LayoutInFull({ params }: Props) {
-  const { house, actor, booking } = await couple();
+  const { house, actor, booking, say } = await couple();
   if (!booking.brief) redirect("/request/guests?why=guests");
   const arranged = await arrangeFor(house, actor, { reference: booking.reference, waitMs: 1_200 });
   if (!arranged.ok) redirect(arranged.error.code === "working" ? "/request/layout" : "/request");
   const { layout: id } = await params;
-  const { result, venue } = arranged.value;
+  const { venue } = booking;
+  const result = answerIn(arranged.value.result, { venue, say });
   const layout = result.layouts.find((l) => l.id === id);
   if (!layout) notFound();
   const plans = await plansOf(house, actor, { reference: booking.reference, layout, offered: true });
   const titleOf = (scene: string): string => layout.scenes.find((s) => s.id === scene)?.title ?? scene;
   return (
-    <CoupleFrame booking={booking} back={{ href: "/request/layout", text: "Your layout" }}>
+    <CoupleFrame booking={booking} back={{ href: "/request/layout", text: say("Your layout") }}>
       <h1 className="mt-3">{layout.title}</h1>
       <div className="prose mt-4">{layout.why.map((w) => <p key={w}>{w}</p>)}</div>
-      {layout.givesUp && layout.givesUp.length > 0 && <p className="measure mt-3"><b>It gives up:</b> {layout.givesUp.join(" ")}</p>}
-      <Day layout={layout} venue={venue} plans={plans} words query={`ref=${encodeURIComponent(booking.reference)}&layout=${encodeURIComponent(id)}`} />
-      {layout.quote && <section className="section max-w-[50rem]"><h2>Fee summary</h2><Fees quote={layout.quote} locale={venue.locale} tax={venue.tax} /></section>}
-      <section className="section max-w-[50rem]"><h2>What the checks found</h2><Findings findings={layout.findings} sceneWord={titleOf} /></section>
-      <Caution />
+      {layout.givesUp && layout.givesUp.length > 0 && <p className="measure mt-3"><b>{say("It gives up:")}</b> {layout.givesUp.join(" ")}</p>}
+      <Day layout={layout} venue={venue} plans={plans} words query={`ref=${encodeURIComponent(booking.reference)}&layout=${encodeURIComponent(id)}`} say={say} />
+      <Rain layout={layout} venue={venue} reference={booking.reference} offered />
+      {layout.quote && <section className="section max-w-[50rem]"><h2>{say("Fee summary")}</h2><Fees quote={layout.quote} locale={venue.locale} tax={venue.tax} say={say} /></section>}
+      <section className="section max-w-[50rem]"><h2>{say("What the checks found")}</h2><Findings findings={layout.findings} sceneWord={titleOf} say={say} /></section>
+      <Caution say={say} />
     </CoupleFrame>
   );
 }

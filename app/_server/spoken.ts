@@ -1,0 +1,31 @@
+import type { BookingView, Glance } from "@/lib/service";
+import type { ArrangeResult, Layout } from "@/lib/layout";
+import type { Venue } from "@/lib/venue";
+import { layoutIn, resultIn } from "@/lib/words/layout";
+import type { Speech } from "./words";
+
+/** The venue as this visitor reads it: its facts are its own, figures and lengths are written as the visitor wants them. */
+export const venueIn = <V extends Pick<Venue, "locale" | "lengths">>(venue: V, { locale, lengths }: Pick<Speech, "locale" | "lengths">): V => ({ ...venue, locale, lengths });
+
+/** A booking in the visitor's words. */
+export function bookingIn(booking: BookingView, speech: Speech): BookingView {
+  const venue = venueIn(booking.venue, speech);
+  const said = (layout: Layout): Layout => layoutIn(layout, { venue, say: speech.say });
+  return {
+    ...booking, venue,
+    chosen: booking.chosen && { ...booking.chosen, layout: said(booking.chosen.layout) },
+    setByVenue: booking.setByVenue && { ...booking.setByVenue, layout: said(booking.setByVenue.layout) },
+    revisions: booking.revisions.map((one) => {
+      const layout = said({ ...one.layout, findings: [...one.findings] });
+      return { ...one, layout, findings: layout.findings };
+    }),
+  };
+}
+
+export function glanceIn(seen: Glance, speech: Speech): Glance {
+  const venue = venueIn(seen.venue, speech);
+  return { ...seen, venue, layout: seen.layout && layoutIn(seen.layout, { venue, say: speech.say }) };
+}
+
+/** The engine's answer in the visitor's words. */
+export const answerIn = (result: ArrangeResult, { venue, say }: { readonly venue: Venue; readonly say: Speech["say"] }): ArrangeResult => resultIn(result, { venue, say });
