@@ -1,0 +1,83 @@
+import { add, boxesNear, boxOf, clearance, clockwise, middle, polygonShape, scale, segmentClearance, sub, turn, type Box, type Point, type Polygon } from "../geometry";
+import { isRound, type Item } from "../layout";
+import { placed, type Context, type Raw, type SceneView } from "./context";
+import { seated, wallsNear } from "./facing";
+import { clearOf } from "./meet";
+
+/** Ends nearer than this are joined, mm. */
+const JOINED = 5;
+
+type End = { readonly table: Item; readonly box: Box; readonly edge: readonly [Point, Point]; readonly out: Point; readonly hasPlaces: boolean };
+
+/** The two short edges of a long table that people sit at. */
+export function endsOf(table: Item): readonly End[] {
+  if (isRound(table.shape)) return [];
+  const { width, depth } = table.shape;
+  const alongX = width >= depth;
+  const half = (alongX ? width : depth) / 2, across = (alongX ? depth : width) / 2;
+  const local = (p: Point): Point => (alongX ? p : [p[1], p[0]]);
+  return ([1, -1] as const).map((s): End => {
+    const corner = (k: number): Point => add(table.at, turn(local([s * half, k * across]), table.angle));
+    const out = turn(local([s, 0]), table.angle);
+    const edge = [corner(-1), corner(1)] as const;
+    const at = middle(edge[0], edge[1]);
+    const hasPlaces = table.seats.some((seat) => {
+      const d = sub([seat.x, seat.y], at), along = d[0] * out[0] + d[1] * out[1], side = Math.abs(d[0] * out[1] - d[1] * out[0]);
+      return along > 0 && side <= across + 1;
+    });
+    return { table, box: boxOf(edge), edge, out, hasPlaces };
+  });
+}
+
+const ENDS = new WeakMap<Item, readonly End[]>();
+const endsKnown = (table: Item): readonly End[] => {
+  const known = ENDS.get(table) ?? endsOf(table);
+  ENDS.set(table, known);
+  return known;
+};
+
+const stripOf = (e: End, deep: number): Polygon => clockwise([e.edge[0], e.edge[1], add(e.edge[1], scale(e.out, deep)), add(e.edge[0], scale(e.out, deep))]);
+
+/** An end without places: 450 mm from a wall or obstacle, 914 mm from an end that is not joined to it. */
+export function ends(v: SceneView, c: Context): readonly Raw[] {
+  const { endWall, endEnd } = c.values;
+  const all = seated(v).flatMap(endsKnown);
+  const out: Raw[] = [];
+  const told = new Set<string>();
+  for (const e of all.filter((x) => !x.hasPlaces)) {
+    const room = v.site.rooms.get(e.table.room);
+    if (!room) continue;
+    const middleOut = placed(add(middle(e.edge[0], e.edge[1]), scale(e.out, 200)));
+    const line: Polygon = stripOf(e, 1);
+    // The end's own corners lie on its sides: a strip a little narrower keeps a wall beside the table out.
+    const strip = polygonShape(narrow(stripOf(e, endWall - 1)));
+    const walls = wallsNear(room, strip.box, 0).filter((w) => segmentClearance(strip, w) === 0);
+    const built = room.room.obstacles.filter((o) => clearOf(strip, o.outline) < 0);
+    const reach = [
+      ...walls.map((w) => segmentClearance(polygonShape(line), w)), ...built.map((o) => Math.max(0, clearOf(polygonShape(line), o.outline))),
+    ];
+    const gap = Math.min(...reach);
+    if (reach.length > 0 && gap < endWall - 1) out.push(endFinding(v, e, { code: "end-wall", gap, limit: endWall, other: null, at: middleOut }));
+    for (const f of all) {
+      if (f.table === e.table || f.table.room !== e.table.room || !boxesNear(e.box, f.box, endEnd) || e.out[0] * f.out[0] + e.out[1] * f.out[1] > -0.7) continue;
+      const g = clearance(polygonShape(line), polygonShape(stripOf(f, 1))) + 2;
+      const key = [e.table.id, f.table.id].sort().join("|");
+      if (g >= endEnd - 1 || g <= JOINED + 2 || told.has(key)) continue;
+      if (clearance(polygonShape(narrow(stripOf(e, endEnd))), polygonShape(stripOf(f, 1))) >= 0) continue;
+      told.add(key);
+      out.push(endFinding(v, e, { code: "end-end", gap: g, limit: endEnd, other: f.table.id, at: middleOut }));
+    }
+  }
+  return out;
+}
+
+function narrow(p: Polygon): Polygon {
+  const c = middle(p[0] ?? [0, 0], p[2] ?? [0, 0]);
+  return p.map((q) => add(c, scale(sub(q, c), 0.998)));
+}
+
+type EndGap = { readonly code: "end-wall" | "end-end"; readonly gap: number; readonly limit: number; readonly other: string | null; readonly at: Point };
+const endFinding = (v: SceneView, e: End, g: EndGap): Raw => ({
+  code: g.code, level: "must", source: "common practice, no source", scene: v.scene.id, items: g.other ? [e.table.id, g.other] : [e.table.id], at: placed(g.at),
+  measured: Math.round(g.gap), limit: g.limit, unit: "mm", data: { a: e.table.id, gap: Math.round(g.gap), limit: g.limit, ...(g.other ? { b: g.other } : {}) },
+});
