@@ -6,7 +6,7 @@ import { outbox } from "../store";
 import { formsOf, loosened, type Form } from "./demo-forms";
 
 const DAY_MS = 86_400_000;
-export const DESK: Actor = { kind: "desk", person: "desk@tidewheel.example" };
+export const DESK: Actor = { kind: "desk", person: "desk@tidewheel.example", role: "manager" };
 
 /** A booking's story so far: whose, and when and at which revision the last thing happened. */
 export type Story = { readonly one: DemoBooking; readonly reference: string; readonly time: number; readonly revision: number };

@@ -37,14 +37,19 @@ export async function invite(tx: Handle, house: House, { reference, actor }: { r
   await history.add(tx, { booking: reference, at: nowIso(house), who: whoIs(actor), what: "link-mailed" });
 }
 
-type Read = Pick<BookingRow, "venue" | "names" | "email" | "package" | "eventDate" | "dueDate">;
+export type Read = Pick<BookingRow, "venue" | "names" | "email" | "package" | "eventDate" | "dueDate">;
 
 async function readForm(tx: Handle, house: House, values: FormValues): Promise<Result<Read, Refusal>> {
-  const errors: FieldError[] = [];
-  const wrong = (name: string, message: string): void => { if (!errors.some((one) => one.field === name)) errors.push({ field: name, message }); };
-
   const venue = await venueOf(tx, typeof values.venue === "string" ? values.venue.trim() : "");
   if (!venue) return fail({ code: "invalid", errors: [{ field: "venue", message: "Choose one of the venues shown." }] });
+  const read = readBooking(venue, values, house.clock.now());
+  return read.ok ? read : fail({ code: "invalid", errors: read.error });
+}
+
+/** A booking of a venue as typed, or everything that is amiss with it. `now` in milliseconds since 1970 UTC. */
+export function readBooking(venue: VenueVersion, values: FormValues, now: number): Result<Read, readonly FieldError[]> {
+  const errors: FieldError[] = [];
+  const wrong = (name: string, message: string): void => { if (!errors.some((one) => one.field === name)) errors.push({ field: name, message }); };
   const read = BOOKING_FORM.safeParse(values);
   for (const issue of read.error?.issues ?? []) wrong(String(issue.path[0] ?? ""), issue.message);
   // What the schema let pass is looked at further even where another field is amiss: everything is told at once.
@@ -53,8 +58,8 @@ async function readForm(tx: Handle, house: House, values: FormValues): Promise<R
   if (address.success && !singleAddress(address.data).ok) wrong("email", "Type one mail address, such as ana@example.org.");
   const pack = venue.venue.packages.find((one) => one.id === chosen.data);
   if (!pack) wrong("package", "Choose one of the packages shown.");
-  if (day.success && day.data < todayAt(venue.venue.timeZone, house.clock.now())) wrong("date", "The day lies in the past.");
-  if (errors.length > 0 || !pack || !read.success) return fail({ code: "invalid", errors });
+  if (day.success && day.data < todayAt(venue.venue.timeZone, now)) wrong("date", "The day lies in the past.");
+  if (errors.length > 0 || !pack || !read.success) return fail(errors);
   return ok({ venue: venue.id, names: readNames(read.data.names), email: read.data.email, package: pack.id, eventDate: read.data.date, dueDate: dueDate(read.data.date, pack.dueDays) });
 }
 
@@ -62,7 +67,7 @@ async function venueOf(tx: Handle, id: string): Promise<VenueVersion | undefined
   return id === "" ? (await venues.list(tx))[0] : venues.find(tx, id);
 }
 
-async function freeReference(tx: Handle, house: House): Promise<string> {
+export async function freeReference(tx: Handle, house: House): Promise<string> {
   for (;;) {
     const reference = makeReference(house.random);
     if (!(await bookings.find(tx, reference))) return reference;

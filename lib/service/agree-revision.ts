@@ -1,9 +1,10 @@
 import { fail, ok } from "../base";
 import { sha256 } from "../access";
 import { sealedText, sealedTextBefore, step as advance, wholeText } from "../booking";
-import { bookings, history, revisions, venues, type Handle, type RevisionRow } from "../store";
+import { bookings, heldRooms, history, isClash, revisions, venues, type Handle, type RevisionRow } from "../store";
 import { carryOut } from "./effects";
 import { gate, whoIs } from "./gate";
+import { roomsOf, takenBy } from "./rooms-held";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import type { Actor, Outcome } from "./types";
@@ -15,7 +16,7 @@ type Agree = { readonly reference: string; readonly number: number; readonly fin
  * prices and fingerprint are frozen; the database refuses to change the row.
  */
 export async function agreeRevision(house: House, actor: Actor, { reference, number, fingerprint }: Agree): Promise<Outcome<{ readonly fingerprint: string }>> {
-  const done = await house.store.transaction(async (tx): Promise<Outcome<{ readonly fingerprint: string }>> => {
+  const done = await unlessTaken(house, reference, number, () => house.store.transaction(async (tx): Promise<Outcome<{ readonly fingerprint: string }>> => {
     const held = await gate(tx, actor, { reference, action: "agree", hold: true });
     if (!held.ok) return held;
     const booking = held.value;
@@ -26,15 +27,33 @@ export async function agreeRevision(house: House, actor: Actor, { reference, num
     await mustMatch(tx, booking.venue, revision);
     const next = advance({ state: booking.state, lastNumber }, { type: "agreed", number });
     if (!next.ok) return fail(next.error.code === "not-the-last" ? { code: "stale", revision: lastNumber } : { code: "wrong-state", state: booking.state });
+    const wanted = await roomsOf(tx, booking, revision);
+    const taken = await takenBy(tx, wanted);
+    if (taken) return fail(taken);
+    await heldRooms.hold(tx, wanted);
     const at = nowIso(house);
     await revisions.markAgreed(tx, { booking: reference, number, at });
     await bookings.change(tx, reference, { state: next.value.state, at });
     await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "agreed", data: { number, fingerprint } });
     await carryOut(tx, house, { booking, effects: next.value.effects, told: { number, fingerprint } });
     return ok({ fingerprint });
-  });
+  }));
   house.poke();
   return done;
+}
+
+/** Two who agree at once both see the rooms free: the database lets one through, and the other is told who it was. */
+async function unlessTaken<T>(house: House, reference: string, number: number, work: () => Promise<Outcome<T>>): Promise<Outcome<T>> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!isClash(error)) throw error;
+    const { db } = house.store;
+    const booking = await bookings.find(db, reference), revision = await revisions.find(db, reference, number);
+    const taken = booking && revision && (await takenBy(db, await roomsOf(db, booking, revision)));
+    if (!taken) throw error;
+    return fail(taken);
+  }
 }
 
 /** The fingerprint is worked out anew from what is stored: a row that no longer gives it was tampered with. */

@@ -2,6 +2,7 @@ import { ok } from "../base";
 import { DESK_LINKS_AN_HOUR, hashSecret, HOUR, isSecret, LIFETIMES, makeSecret } from "../access";
 import { messages } from "../mail";
 import { bookings, history, links, venues, type BookingRow, type Handle } from "../store";
+import { deskRole } from "./desk-people";
 import type { House } from "./house";
 import { iso, nowIso } from "./moment";
 import { aboutOf, linkTo, queueMail, replacingLink } from "./post";
@@ -9,8 +10,8 @@ import type { Outcome } from "./types";
 
 /** Mails a one-time sign-in link if the address belongs to the desk; answers the same either way. */
 export async function askDeskLink(house: House, { email }: { readonly email: string }): Promise<Outcome<null>> {
-  const person = house.deskPeople.find((one) => one === email.trim().toLowerCase());
-  if (person === undefined) return ok(null);
+  const person = email.trim().toLowerCase();
+  if (!(await deskRole(house, house.store.db, person))) return ok(null);
   await house.store.transaction(async (tx) => {
     if ((await links.countOf(tx, person, iso(house.clock.now() - HOUR))) >= DESK_LINKS_AN_HOUR) return;
     const href = await deskLink(tx, house, { person, lastsMs: LIFETIMES.deskLink, once: true });

@@ -2,6 +2,7 @@ import { assertNever } from "../base";
 import type { Effect } from "../booking";
 import { messages, type Message } from "../mail";
 import { links, sessions, type BookingRow, type Handle } from "../store";
+import { noticed } from "./desk-people";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import { aboutOf, coupleLink, deskPage, queueMail } from "./post";
@@ -44,7 +45,7 @@ async function mailFor(tx: Handle, house: House, { booking, told, what }: Mail):
     case "sent-to-desk": {
       const { guests = 0, musts = 0, shoulds = 0 } = told;
       const message = messages.sentToDesk(about, { number, guests, musts, shoulds, href: deskPage(house, booking.reference) });
-      for (const person of house.deskPeople) await mail(person, message);
+      for (const person of await noticed(house, tx)) await mail(person, message);
       return;
     }
     case "returned":

@@ -18,7 +18,7 @@ export async function getBooking(house: House, actor: Actor, { reference }: { re
     booking: booking.value, venue,
     revisions: await revisions.listOf(db, reference),
     history: await history.listOf(db, reference),
-    mails: actor.kind === "desk" ? await outbox.list(db, { booking: reference }) : [],
+    mails: actor.kind === "desk" && actor.role !== "desk-look" ? await outbox.list(db, { booking: reference }) : [],
   })));
 }
 

@@ -2,6 +2,7 @@ import { deadlineAt, isMailHour, isOpenToCouple, REMIND_AT, reminderFor, todayAt
 import { messages } from "../mail";
 import { bookings, history, revisions, venues, type BookingRow, type Handle } from "../store";
 import type { VenueVersion } from "../store/venues";
+import { noticed } from "./desk-people";
 import type { House } from "./house";
 import { iso, nowIso } from "./moment";
 import { quietLink } from "./quiet";
@@ -65,7 +66,7 @@ async function nothingCame(tx: Handle, house: House, { booking, venue }: { reado
   const told = { title: layout?.title };
   const queued = await queueMail(tx, house, { ...mail, to: booking.email, onceKey, message: messages.overdue(about, { ...told, href: await coupleLink(tx, house, booking) }) });
   if (!queued) return false;
-  for (const person of house.deskPeople) await queueMail(tx, house, { ...mail, to: person, message: messages.overdueToDesk(about, { ...told, href: deskPage(house, reference) }) });
+  for (const person of await noticed(house, tx)) await queueMail(tx, house, { ...mail, to: person, message: messages.overdueToDesk(about, { ...told, href: deskPage(house, reference) }) });
   const at = nowIso(house);
   if (layout) await bookings.setByVenue(tx, reference, { layout, version: venue.version, at });
   await history.add(tx, { booking: reference, at, who: "clock", what: layout ? "set-by-venue" : "overdue", data: layout ? { title: layout.title, venueVersion: venue.version } : {} });

@@ -1,12 +1,12 @@
 import type { RevisionRow } from "./database";
 import type { Handle } from "./store";
 
-export type NewRevision = Omit<RevisionRow, "returnedAt" | "agreedAt" | "reason" | "erasedAt">;
+export type NewRevision = Omit<RevisionRow, "returnedAt" | "agreedAt" | "reason" | "pieces" | "erasedAt">;
 
 export async function add(tx: Handle, one: NewRevision): Promise<void> {
   await tx.insertInto("revisions").values({
     ...one, brief: JSON.stringify(one.brief), layout: JSON.stringify(one.layout), quote: JSON.stringify(one.quote),
-    findings: JSON.stringify(one.findings), returnedAt: null, agreedAt: null, reason: null, erasedAt: null,
+    findings: JSON.stringify(one.findings), returnedAt: null, agreedAt: null, reason: null, pieces: null, erasedAt: null,
   }).execute();
 }
 
@@ -24,8 +24,8 @@ export async function lastNumber(db: Handle, booking: string): Promise<number> {
   return row?.n ?? 0;
 }
 
-export async function markReturned(tx: Handle, one: { readonly booking: string; readonly number: number; readonly reason: string; readonly at: string }): Promise<void> {
-  await tx.updateTable("revisions").set({ returnedAt: one.at, reason: one.reason }).where("booking", "=", one.booking).where("number", "=", one.number).execute();
+export async function markReturned(tx: Handle, one: { readonly booking: string; readonly number: number; readonly reason: string; /** Ids of the pieces that it speaks of. */ readonly pieces?: readonly string[]; readonly at: string }): Promise<void> {
+  await tx.updateTable("revisions").set({ returnedAt: one.at, reason: one.reason, pieces: one.pieces && one.pieces.length > 0 ? JSON.stringify(one.pieces) : null }).where("booking", "=", one.booking).where("number", "=", one.number).execute();
 }
 
 export async function markAgreed(tx: Handle, one: { readonly booking: string; readonly number: number; readonly at: string }): Promise<void> {

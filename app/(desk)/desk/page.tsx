@@ -46,6 +46,7 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
   const filter: QueueFilter = isFilter(wanted) ? wanted : "all";
   const search = (await asked(searchParams, "find"))?.trim().slice(0, 200) ?? "";
   const at = (await asked(searchParams, "venue"))?.slice(0, 80);
+  const added = Number(await asked(searchParams, "added"));
   const seen = await listQueue(house, actor, { filter, search: search || undefined, venue: at });
   if (!seen.ok) return <DeskFrame person={actor.person} here="queue"><h1 className="mt-4">Queue</h1><p className="lead mt-4">The queue cannot be read just now.</p></DeskFrame>;
   const { rows, counts, today, venues } = seen.value;
@@ -59,6 +60,7 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
   return (
     <DeskFrame person={actor.person} here="queue">
       <div className="queue-head"><h1>Queue</h1><p className="lead">{lead}</p></div>
+      {added > 0 && <p className="mb-4" role="status">{counted(added, "booking is", "bookings are")} added.</p>}
       {venues.length > 1 && (
         <nav className="scenes-of mt-3" aria-label="Venue">
           <a href={address(filter, "")} aria-current={at ? undefined : "true"}>All venues</a>

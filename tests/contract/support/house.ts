@@ -8,7 +8,7 @@ import { openStore, storeErrorText } from "../../../lib/store/open";
 import { outbox } from "../../../lib/store";
 import { emptyPlace, type Place } from "./place";
 
-export const DESK: Actor = { kind: "desk", person: "desk@tidewheel.example" };
+export const DESK: Extract<Actor, { kind: "desk" }> = { kind: "desk", person: "desk@tidewheel.example", role: "manager" };
 export const NOBODY: Actor = { kind: "nobody" };
 export const coupleOf = (reference: string): Actor => ({ kind: "couple", reference });
 

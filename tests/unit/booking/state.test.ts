@@ -80,6 +80,14 @@ describe("who may do what", () => {
   });
 
   it("lets the desk and the couple look in every state", () => {
-    expect(ROLES.map((role) => STATES.every((state) => may(role, "look", state)))).toEqual([false, false, true, true]);
+    expect(ROLES.filter((role) => STATES.every((state) => may(role, "look", state)))).toEqual(["couple", "desk-look", "desk", "manager"]);
+  });
+
+  it("lets whoever only looks at the desk change nothing, and a manager alone the venue and its people", () => {
+    for (const state of STATES) for (const action of ["answer", "send", "return", "agree", "close", "invite", "adjust", "draft", "change-late", "numbers", "erase", "arrange", "add", "mailbox"] as const) {
+      expect(may("desk-look", action, state), `${action} ${state}`).toBe(false);
+      expect(may("manager", action, state), `${action} ${state}`).toBe(may("desk", action, state));
+    }
+    for (const action of ["edit-venue", "people"] as const) expect(ROLES.filter((role) => may(role, action))).toEqual(["manager"]);
   });
 });

@@ -34,7 +34,7 @@ export default async function NewBookingPage({ searchParams }: Props) {
     <DeskFrame person={actor.person} here="new" back={{ href: "/desk", text: "Queue" }}>
       <Checked errors={errors}>
       <h1 className="mt-2">Add a booking</h1>
-      <p className="lead measure mt-4">The couple get a mail with a link of their own, and the day by which you need their layout.</p>
+      <p className="lead measure mt-4">The couple get a mail with a link of their own, and the day by which you need their layout. Have you many? <a href="/desk/bookings/paste">Paste a list</a>.</p>
       <PageForm form="booking" action="/desk/bookings/new/add" className="max-w-[34rem] mt-8">
         <AreaField name="names" label="Their names" hint="One on a line, in any script, as they should stand on the proposal." value={oneOf(values, "names")} errors={errors} rows={2} />
         <TextField name="email" type="email" inputMode="email" label="Mail address" hint="The link goes here." value={oneOf(values, "email")} errors={errors} maxLength={254} />
