@@ -22,7 +22,7 @@ async function build(root: Dom, tree: SvgNode): Promise<void> {
 }
 
 /** Makes a drawing's picture; it stands nowhere yet. */
-async function paint(drawing: Drawing, options: SvgOptions): Promise<Svg> {
+export async function paint(drawing: Drawing, options: SvgOptions): Promise<Svg> {
   const root = SVG();
   // What svg.js says of itself is no part of the drawing.
   for (const name of ["version", "xmlns:xlink", "xmlns:svgjs"]) root.attr(name, null);

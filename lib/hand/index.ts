@@ -8,3 +8,4 @@ export { additionsOf, type Brought, type Offer } from "./additions";
 export { facing, frameOf, intoFrame, isWall, nearWalls, outOfFrame, sideways, spotByWalls, wallGap, WALLS, type FromWall, type Wall } from "./walls";
 export { snap, stringsOf, type Hint, type Snapped, type DimensionString } from "./snap";
 export { nameOf, sayTurn, sayWalls } from "./say";
+export { viewOfWork, type HandView } from "./view";

@@ -24,7 +24,9 @@ export function readEdit(venue: Venue, work: Work, values: FormValues): Read<Edi
   const on = { scene, piece, ...(text(values, "only") === "yes" ? { only: true } : {}) };
   switch (act) {
     case "place": return readPlace(venue, item, values, on);
-    case "turn": return readTurn(item, values, on);
+    case "turn": return readTurn(values, on);
+    case "quarter": return ok({ do: "turn", ...on, angle: item.angle + 90 });
+    case "quarter-back": return ok({ do: "turn", ...on, angle: item.angle - 90 });
     case "swap": return text(values, "with") === "" ? wrong("with", "Choose the piece that it changes places with.") : ok({ do: "swap", ...on, with: text(values, "with") });
     case "exchange": return text(values, "stock") === "" ? wrong("stock", "Choose what stands there instead.") : ok({ do: "exchange", ...on, stock: text(values, "stock") });
     case "lay": return /^\d{1,3}$/.test(text(values, "places")) ? ok({ do: "lay", ...on, places: Number(text(values, "places")) }) : wrong("places", "Places as a whole number, such as 8.");
@@ -46,10 +48,8 @@ function readWhole(json: string): Read<Edit> {
 type On = { readonly scene: SceneId; readonly piece: string; readonly only?: boolean };
 const degrees = (t: string): number | null => { const n = Number(t.replace(",", ".").replace(/°$/, "").trim()); return t !== "" && Number.isFinite(n) && Math.abs(n) <= 3_600 ? n : null; };
 
-/** `by`: a quarter turn by its button; else the angle that was typed. */
-function readTurn(item: Item, values: FormValues, on: On): Read<Edit> {
-  const by = degrees(text(values, "by")), to = degrees(text(values, "angle"));
-  if (by !== null) return ok({ do: "turn", ...on, angle: item.angle + by });
+function readTurn(values: FormValues, on: On): Read<Edit> {
+  const to = degrees(text(values, "angle"));
   return to === null ? wrong("angle", "A turn in degrees, such as 90.") : ok({ do: "turn", ...on, angle: to });
 }
 

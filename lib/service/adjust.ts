@@ -1,9 +1,7 @@
 import { fail, ok, type Result } from "../base";
-import { nextUndone, lastDone, perform, performMend, redo, undo, additionsOf, type Offer, type Work } from "../hand";
-import type { Finding, Layout, SceneId } from "../layout";
+import { perform, performMend, redo, undo, viewOfWork, type HandView, type Work } from "../hand";
+import type { Finding } from "../layout";
 import { adjustments } from "../store";
-import type { Venue } from "../venue";
-import type { Brief } from "../brief";
 import { benchFor, standsHash, type AdjustBench } from "./adjust-ground";
 import { readEdit } from "./adjust-form";
 import { faultWords } from "./adjust-words";
@@ -12,42 +10,15 @@ import type { House } from "./house";
 import { nowIso } from "./moment";
 import type { Actor, FormValues, Outcome, Refusal } from "./types";
 
-/** A layout under the hand, as pages show it. */
-export type AdjustView = {
-  readonly reference: string; readonly venue: Venue; readonly brief: Brief;
-  readonly layout: Layout; readonly held: readonly string[];
-  /** The version before: what was and what is now are told against it. */
-  readonly was: Layout;
-  /** Names this state; a deed that names an older one is refused as stale. */
-  readonly seen: string;
-  /** What undo and redo would do, in words. */
-  readonly undo?: string; readonly redo?: string;
-  /** Everything done so far, oldest first. */
-  readonly done: readonly string[];
-  /** What can be added, by part of the day. */
-  readonly offers: Readonly<Partial<Record<SceneId, readonly Offer[]>>>;
-  /** It is what speaks for the booking already. */
-  readonly taken: boolean;
-  /** The number of the revision that is adjusted at the desk. */
-  readonly sent?: number;
-};
-
+export type AdjustView = HandView;
 export type Asking = { readonly reference: string };
 export type Deed = Asking & { readonly seen: string; readonly values: FormValues };
 export type Turn = Asking & { readonly seen: string; readonly way: "undo" | "redo" | "again" };
 
-export function viewOfBench(b: AdjustBench): AdjustView {
-  const { work } = b;
-  const last = lastDone(work), next = nextUndone(work);
-  return {
-    reference: b.booking.reference, venue: b.venue.venue, brief: b.brief, layout: work.layout, held: work.held, was: b.from, seen: b.seen,
-    ...(last ? { undo: last.said } : {}), ...(next ? { redo: next.said } : {}),
-    done: work.entries.slice(0, work.done).map((e) => e.said),
-    offers: Object.fromEntries(work.layout.scenes.map((s) => [s.id, additionsOf(b.venue.venue, { layout: work.layout, scene: s, brought: b.brief.brought ?? [] })])),
-    taken: standsHash(work.layout) === standsHash(b.base),
-    ...(b.sent ? { sent: b.sent.number } : {}),
-  };
-}
+const viewOfBench = (b: AdjustBench): AdjustView => viewOfWork({
+  reference: b.booking.reference, venue: b.venue.venue, brief: b.brief, work: b.work, was: b.from, seen: b.seen,
+  taken: standsHash(b.work.layout) === standsHash(b.base), ...(b.sent ? { sent: b.sent.number } : {}),
+});
 
 /** The bench of a booking, for whoever may adjust it as it stands. */
 export async function openBench(house: House, actor: Actor, { reference }: Asking): Promise<Outcome<AdjustBench>> {

@@ -51,7 +51,7 @@ describe("a layout under the hand", () => {
   it("moves a table to typed distances from two walls, turns it, and both survive being looked at anew", async () => {
     const reference = await chosen();
     await deed(reference, on("place", { wall1: "left", far1: "1.20 m", wall2: "upper", far2: "150 cm" }));
-    await deed(reference, on("turn", { by: "90" }));
+    await deed(reference, on("quarter"));
     const view = await look(reference);
     expect(at(view, "t1")).toMatchObject({ at: [1200 + 1680 / 2, 1500 + 1680 / 2], angle: 90 });
     expect(at(view, "t1")?.seats[0]).toMatchObject({ x: 1200 + 840 + 970, y: 1500 + 840, facing: 180 });
@@ -78,7 +78,7 @@ describe("a layout under the hand", () => {
   it("refuses a deed on an older state as stale, and leaves what stands", async () => {
     const reference = await chosen();
     const { seen } = await look(reference);
-    value(await adjust(house, coupleOf(reference), { reference, seen, values: on("turn", { by: "90" }) }));
+    value(await adjust(house, coupleOf(reference), { reference, seen, values: on("quarter") }));
     const late = await adjust(house, DESK, { reference, seen, values: on("remove") });
     expect(late).toMatchObject({ ok: false, error: { code: "stale" } });
     expect(at(await look(reference), "t1")?.angle).toBe(90);
@@ -89,7 +89,7 @@ describe("a layout under the hand", () => {
   it("lets one of two simultaneous deeds through", async () => {
     const reference = await chosen();
     const { seen } = await look(reference);
-    const both = await Promise.all(["30", "60"].map((by) => adjust(house, coupleOf(reference), { reference, seen, values: on("turn", { by }) })));
+    const both = await Promise.all(["30", "60"].map((angle) => adjust(house, coupleOf(reference), { reference, seen, values: on("turn", { angle }) })));
     expect(both.map((one) => one.ok).sort()).toEqual([false, true]);
   });
 
@@ -100,7 +100,7 @@ describe("a layout under the hand", () => {
     expect(await why(on("place", { wall1: "left", far1: "a stride" }))).toMatchObject({ error: { code: "invalid", errors: [{ field: "far1", message: "A distance, such as 1.20 m." }] } });
     expect(await why(on("place", { wall1: "left", far1: "1", wall2: "right", far2: "1" }))).toMatchObject({ error: { code: "invalid", errors: [{ field: "far1" }] } });
     expect(await why(on("turn", { angle: "round" }))).toMatchObject({ error: { code: "invalid", errors: [{ field: "angle" }] } });
-    expect(await why({ ...on("turn", { by: "90" }), piece: "t9" })).toMatchObject({ error: { code: "invalid", errors: [{ field: "piece" }] } });
+    expect(await why({ ...on("quarter"), piece: "t9" })).toMatchObject({ error: { code: "invalid", errors: [{ field: "piece" }] } });
     expect(await why({ scene: "meal", act: "add", what: "stock/piano", room: "grain-floor" })).toMatchObject({ error: { code: "invalid", errors: [{ field: "what" }] } });
     expect(await why({ edit: "{" })).toMatchObject({ error: { code: "invalid" } });
     expect((await look(reference)).seen).toBe(seen);
@@ -125,7 +125,7 @@ describe("a layout under the hand", () => {
     const held = await deed(reference, on("hold"));
     expect(held.held).toEqual(["t1"]);
     const before = at(held, "t1");
-    expect(await adjust(house, coupleOf(reference), { reference, seen: held.seen, values: on("turn", { by: "90" }) })).toMatchObject({ error: { code: "invalid", errors: [{ field: "hold" }] } });
+    expect(await adjust(house, coupleOf(reference), { reference, seen: held.seen, values: on("quarter") })).toMatchObject({ error: { code: "invalid", errors: [{ field: "hold" }] } });
     const { view, moved } = value(await putRight(house, coupleOf(reference), { reference, seen: held.seen }));
     expect(moved).toBeGreaterThan(0);
     expect(at(view, "t1")).toEqual(before);
@@ -151,7 +151,7 @@ describe("taking it", () => {
   it("at the desk makes a further revision of what was sent, told to the couple, which can be agreed", async () => {
     const reference = await chosen();
     value(await sendRequest(house, coupleOf(reference), { reference, revision: (await see(reference)).revision }));
-    const view = await deed(reference, on("turn", { by: "90" }), DESK);
+    const view = await deed(reference, on("quarter"), DESK);
     expect(view.sent).toBe(1);
     expect(value(await takeAdjusted(house, DESK, { reference, seen: view.seen }))).toEqual({ number: 2 });
     const booking = await see(reference, DESK);
@@ -165,7 +165,7 @@ describe("taking it", () => {
 
   it("begins anew where another layout is chosen", async () => {
     const reference = await chosen();
-    await deed(reference, on("turn", { by: "90" }));
+    await deed(reference, on("quarter"));
     value(await chooseLayout(house, coupleOf(reference), { reference, layout: "b", revision: (await see(reference)).revision }));
     // The second stands as the first did: it is the same plan under another name, and goes on.
     expect(at(await look(reference), "t1")?.angle).toBe(90);

@@ -1,0 +1,61 @@
+import { adjustDrawing, type Actor, type AdjustView, type House } from "@/lib/service";
+import { toSvg } from "@/lib/drawing";
+import type { Item, Scene } from "@/lib/layout";
+import { asked, type Search } from "@/app/_server/asking";
+import { heldFor } from "@/app/_server/kept";
+import { textOf } from "@/app/_server/form";
+import { Adjust } from "@/components/plan/hand/adjust";
+import { isDrawing, pickedMarks } from "@/components/plan/hand/marks";
+import { toldOf } from "@/components/plan/hand/told";
+import { counted } from "@/components/ui/say";
+
+type Props = {
+  readonly house: House; readonly actor: Actor; readonly view: AdjustView; readonly search: Search; readonly side: "couple" | "desk"; readonly page: string;
+  /** Whose typing is held for this page. */
+  readonly owner: string;
+};
+type Draw = Pick<Props, "house" | "actor" | "view"> & { readonly scene: Scene; readonly item: Item | undefined };
+
+const WIDTHS = { wide: 760, narrow: 340 } as const;
+
+/** The plan as it stands, the chosen piece marked on it, painted for a page without scripts. */
+async function painted({ house, actor, view, scene, item }: Draw, width: keyof typeof WIDTHS): Promise<string> {
+  const pixelWidth = WIDTHS[width];
+  const drawn = await adjustDrawing(house, actor, { reference: view.reference, scene: scene.id, pixelWidth });
+  if (!drawn.ok || !isDrawing(drawn.value.drawing)) return "";
+  const { drawing } = drawn.value;
+  const marks = item ? pickedMarks({ drawing, venue: view.venue, item }, scene.items, view.held.includes(item.id)) : [];
+  return toSvg({ ...drawing, marks: [...drawing.marks, ...marks] }, { theme: "css", pixelWidth, idPrefix: `${width}-hand-`, reads: "image" });
+}
+
+/** What the last deed came to, for the line that tells it. */
+function outcome(view: AdjustView, did: string): string {
+  const weigh = (level: "must" | "should"): number => view.layout.findings.filter((f) => f.level === level).length;
+  const found = `${weigh("must") === 0 ? "No must found" : counted(weigh("must"), "must", "musts")}, ${counted(weigh("should"), "should", "shoulds")}.`;
+  switch (did) {
+    case "undo": return `Undone. ${found}`;
+    case "again": return `Back to the start. ${found}`;
+    case "mend": return `${view.undo ?? "Nothing had to be moved"}. ${found}`;
+    case "mend-left": return `${view.undo ?? "Nothing was moved"}. No way was found to put all of it right round what is held. ${found}`;
+    default: return `${view.undo ?? "Done"}. ${found}`;
+  }
+}
+
+/** The page on which a layout is adjusted by hand, the same for couple and desk. */
+export async function AdjustPage({ house, actor, view, search, side, page, owner }: Props) {
+  const part = await asked(search, "part"), wanted = await asked(search, "piece"), did = await asked(search, "did");
+  const scene = view.layout.scenes.find((s) => s.id === part) ?? view.layout.scenes.find((s) => s.id === "meal") ?? view.layout.scenes[0];
+  if (!scene) return null;
+  const item = scene.items.find((i) => i.id === wanted);
+  const kept = heldFor(await asked(search, "kept"), "adjust", owner);
+  const typed = kept ? Object.fromEntries(Object.keys(kept.values).map((name) => [name, textOf(kept.values, name)])) : {};
+  const draw = { house, actor, view, scene, item };
+  const [wide, narrow] = await Promise.all([painted(draw, "wide"), painted(draw, "narrow")]);
+  return (
+    <Adjust
+      view={view} told={toldOf({ venue: view.venue, layout: view.layout, scene: scene.id, was: view.was })} part={scene.id} picked={item?.id ?? null}
+      svg={{ wide, narrow }} page={page} side={side} said={did ? outcome(view, did) : null}
+      errors={kept?.errors ?? []} typed={kept?.stale ? {} : typed} stale={kept?.stale ? typed : null}
+    />
+  );
+}

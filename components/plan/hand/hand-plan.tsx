@@ -1,0 +1,172 @@
+"use client";
+import { useEffect, useRef, useState, type KeyboardEvent } from "react";
+import type { Drawing } from "@/lib/drawing";
+import { nameOf, type HandView } from "@/lib/hand";
+import type { Item, Layout, Scene } from "@/lib/layout";
+import { counted } from "../../ui/say";
+import type { TwoWidths } from "../drawing";
+import type { HandStage, Spot } from "./hand-stage";
+import { stepped } from "./marks";
+import { byRoom, staysPut } from "./pieces";
+import type { Hand } from "./use-hand";
+
+export type PlanUnderHand = {
+  readonly view: HandView; readonly scene: Scene; readonly picked: string | null; readonly changes: boolean; readonly svg: TwoWidths;
+  readonly layout: Layout; readonly drawing: Drawing | null;
+};
+type Props = PlanUnderHand & { readonly hand: Hand; readonly onChanges: (on: boolean) => void };
+
+/** Steps of the arrow keys, mm: round figures of either system. */
+const STEPS = { metric: [10, 50, 250], imperial: [25, 76, 305] } as const;
+const STEP_WORDS = { metric: ["1 cm", "5 cm", "25 cm"], imperial: ["1″", "3″", "1′"] } as const;
+/** A piece moved by keys is kept once they rest for so long. */
+const REST_MS = 700;
+
+const WAYS: Readonly<Record<string, readonly [number, number]>> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+
+/** The plan in its double frame: painted by the server until scripts run, then under the hand. */
+export function HandPlan({ view, scene, picked, changes, svg, layout, drawing, hand, onChanges }: Props) {
+  const host = useRef<HTMLDivElement>(null);
+  const stage = useRef<HandStage | null>(null);
+  const pending = useRef<{ spot: Spot | null; timer: ReturnType<typeof setTimeout> | undefined }>({ spot: null, timer: undefined });
+  const [ready, setReady] = useState(false);
+  const [near, setNear] = useState(1);
+  const [step, setStep] = useState(1);
+  const [aim, setAim] = useState(false);
+  const items = layout.scenes.find((s) => s.id === scene.id)?.items ?? scene.items;
+  const item = items.find((i) => i.id === picked) ?? null;
+  const held = item !== null && view.held.includes(item.id), fixed = item !== null && staysPut(view, item);
+  const steps = STEPS[view.venue.lengths];
+
+  // What the stage calls back with is always the newest.
+  const now = useRef({ hand, item, scene });
+  useEffect(() => { now.current = { hand, item, scene }; });
+
+  const place = (spot: Spot): void => {
+    const { hand: h, item: i, scene: s } = now.current;
+    if (!i) return;
+    const only = host.current?.closest(".hand")?.querySelector<HTMLInputElement>('input[name="only"]')?.checked === true;
+    const turned = spot.angle !== i.angle && spot.room === i.room && spot.at[0] === i.at[0] && spot.at[1] === i.at[1];
+    const on = { scene: s.id, piece: i.id, ...(only ? { only } : {}) };
+    h.act(turned ? { do: "turn", ...on, angle: spot.angle } : { do: "place", ...on, room: spot.room, at: spot.at, ...(spot.angle === i.angle ? {} : { angle: spot.angle }) });
+  };
+
+  useEffect(() => {
+    const at = host.current;
+    if (!hand.live || !at) return;
+    at.hidden = false;
+    hand.draw(Math.max(240, at.clientWidth), changes);
+  }, [hand.live, hand.draw, changes]);
+
+  useEffect(() => {
+    const at = host.current;
+    if (!at || !drawing) return;
+    let gone = false;
+    const show = async (): Promise<void> => {
+      const made = await import("./hand-stage");
+      if (gone) return;
+      stage.current ??= made.makeHandStage(at, {
+        pick: (id) => now.current.hand.pick(id),
+        hover: (spot) => {
+          const { hand: h, item: i, scene: s } = now.current;
+          h.attempt(spot && i ? { do: "place", scene: s.id, piece: i.id, room: spot.room, at: spot.at, angle: spot.angle } : null);
+        },
+        drop: (spot) => { setAim(false); place(spot); },
+      });
+      if (!(await stage.current.show(drawing)) || gone) return;
+      setReady(true);
+    };
+    void show();
+    return () => { gone = true; };
+  }, [drawing]);
+  useEffect(() => () => { stage.current?.remove(); stage.current = null; }, []);
+  useEffect(() => {
+    if (ready && drawing) stage.current?.world({ venue: view.venue, scene: { ...scene, items }, drawing, picked: item, held, fixed });
+  }, [ready, drawing, view.venue, scene, items, item, held, fixed]);
+  useEffect(() => { stage.current?.aim(aim); }, [aim]);
+
+  const settle = (): void => {
+    const { spot, timer } = pending.current;
+    clearTimeout(timer);
+    pending.current = { spot: null, timer: undefined };
+    if (spot) place(spot);
+  };
+  /** Shows the piece elsewhere at once; it is kept when the keys rest. */
+  const hold = (i: Item, change: (spot: Spot) => Spot): void => {
+    const was = pending.current.spot ?? { room: i.room, at: i.at, angle: i.angle };
+    const spot = change(was);
+    clearTimeout(pending.current.timer);
+    pending.current = { spot, timer: setTimeout(settle, REST_MS) };
+    stage.current?.hold(spot);
+    hand.attempt({ do: "place", scene: scene.id, piece: i.id, room: spot.room, at: spot.at, angle: spot.angle });
+  };
+  const letBe = (): void => { clearTimeout(pending.current.timer); pending.current = { spot: null, timer: undefined }; stage.current?.hold(null); hand.attempt(null); };
+  const movable = item !== null && !held && !fixed;
+  const next = (by: number): void => {
+    const all = byRoom(scene).flatMap((r) => r.items), k = all.findIndex((i) => i.id === picked);
+    settle();
+    hand.pick(all[(k + by + (k < 0 && by < 0 ? 1 : 0) + all.length) % all.length]?.id ?? null);
+  };
+  const zoom = (by: number): void => setNear(stage.current?.zoom(by) ?? 1);
+
+  const pan = (right: number, down: number): void => stage.current?.move(right, down);
+
+  const onKeyDown = (e: KeyboardEvent): void => {
+    const way = WAYS[e.key];
+    if (way && !item) { if (near > 1.001) { e.preventDefault(); stage.current?.move(way[0] * 0.2, way[1] * 0.2); } return; }
+    if (way && movable) {
+      e.preventDefault();
+      const mm = (steps[step] ?? 50) * (e.shiftKey ? 5 : 1), fine = e.altKey ? (steps[0] ?? 10) : mm;
+      hold(item, (s) => ({ ...s, at: stepped(view.venue, { ...item, ...s }, [way[0] * fine, way[1] * fine]) }));
+      return;
+    }
+    switch (e.key) {
+      case "r": case "R": if (movable) { e.preventDefault(); hold(item, (s) => ({ ...s, angle: (s.angle + (e.shiftKey ? 15 : 90)) % 360 })); } return;
+      case "Enter": settle(); return;
+      case "Escape": if (aim) setAim(false); else if (pending.current.spot) letBe(); else hand.pick(null); return;
+      case "PageDown": e.preventDefault(); next(1); return;
+      case "PageUp": e.preventDefault(); next(-1); return;
+      case "+": case "=": zoom(1.5); return;
+      case "-": zoom(1 / 1.5); return;
+      default: return;
+    }
+  };
+
+  const name = item ? nameOf(item) : null;
+  return (
+    <figure className="drawing hand-plan" id="hand-plan">
+      <div>
+        {!ready && <><div className="drawing-wide" dangerouslySetInnerHTML={{ __html: svg.wide }} /><div className="drawing-narrow" dangerouslySetInnerHTML={{ __html: svg.narrow }} /></>}
+        <div
+          className="stage hand-stage" ref={host} hidden role={ready ? "group" : undefined} tabIndex={ready ? 0 : undefined} onKeyDown={onKeyDown} onBlur={settle}
+          aria-label={ready ? `${scene.title}, drawn.${name ? ` ${name} is chosen.` : ""}` : undefined} aria-describedby={ready ? "hand-keys" : undefined}
+        />
+        <figcaption>
+          <span>{scene.title}{hand.tried ? <span className="hand-tried">: here {hand.tried.musts === 0 ? "no must found" : counted(hand.tried.musts, "must", "musts")}, {counted(hand.tried.shoulds, "should", "shoulds")}{hand.tried.first ? `. ${hand.tried.first}` : ""}</span> : null}</span>
+        </figcaption>
+        {ready && (
+          <div className="plan-tools hand-tools" role="group" aria-label="How the plan is shown, and the chosen piece moved">
+            {movable && (
+              <span className="plan-zoom">
+                {([["Left", -1, 0], ["Up", 0, -1], ["Down", 0, 1], ["Right", 1, 0]] as const).map(([text, x, y]) => (
+                  <button type="button" key={text} onClick={() => { const mm = steps[step] ?? 50; hold(item, (s) => ({ ...s, at: stepped(view.venue, { ...item, ...s }, [x * mm, y * mm]) })); }}>{text}<span className="hidden-words"> by {STEP_WORDS[view.venue.lengths][step]}: {name}</span></button>
+                ))}
+                <label>Step <select value={step} onChange={(e) => setStep(Number(e.target.value))}>{STEP_WORDS[view.venue.lengths].map((t, i) => <option key={t} value={i}>{t}</option>)}</select></label>
+                <button type="button" onClick={() => hold(item, (s) => ({ ...s, angle: (s.angle + 90) % 360 }))}>Turn<span className="hidden-words"> {name} by a quarter</span></button>
+                <button type="button" aria-pressed={aim} onClick={() => setAim(!aim)}>{aim ? "Now tap where it goes" : "Place by a tap"}</button>
+              </span>
+            )}
+            <span className="plan-zoom">
+              <button type="button" onClick={() => zoom(1.5)} disabled={near > 5.9}>Larger</button>
+              <button type="button" onClick={() => zoom(1 / 1.5)} disabled={near < 1.01}>Smaller</button>
+              {near > 1.01 && <button type="button" onClick={() => { stage.current?.whole(); setNear(1); }}>Whole</button>}
+              {near > 1.01 && ([["Look left", -0.25, 0], ["Look right", 0.25, 0], ["Look up", 0, -0.25], ["Look down", 0, 0.25]] as const).map(([text, x, y]) => <button type="button" key={text} onClick={() => pan(x, y)}>{text}</button>)}
+            </span>
+            <span className="plan-layers"><label><input type="checkbox" checked={changes} onChange={(e) => onChanges(e.target.checked)} /> Was and now</label></span>
+          </div>
+        )}
+        <p className="note sec hand-keys" id="hand-keys" hidden={!ready}>Keys on the plan: Page Down and Page Up choose a piece, the arrows move it (Shift further, Alt finer), R turns it, Escape lets be.</p>
+      </div>
+    </figure>
+  );
+}

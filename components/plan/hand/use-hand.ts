@@ -1,0 +1,163 @@
+"use client";
+import { useCallback, useEffect, useRef, useState, type FormEvent } from "react";
+import type { Drawing } from "@/lib/drawing";
+import { applyEdit, nameOf, sayWalls, type Edit, type HandView } from "@/lib/hand";
+import type { Item, Layout, SceneId } from "@/lib/layout";
+import type { FieldError } from "../../ui/error-of";
+import { counted } from "../../ui/say";
+import type { Start } from "./adjust";
+import type { FromHand, ToHand } from "./messages";
+import type { Told } from "./told";
+
+type Reply =
+  | { readonly ok: true; readonly view: HandView; readonly did: string; readonly piece: string }
+  | { readonly ok: false; readonly code: string; readonly errors: readonly FieldError[]; readonly view?: HandView };
+const isReply = (x: unknown): x is Reply => typeof x === "object" && x !== null && "ok" in x;
+
+export type Tried = { readonly musts: number; readonly shoulds: number; readonly first: string | null };
+export type Hand = {
+  readonly view: HandView; readonly told: Told; readonly part: SceneId; readonly picked: string | null;
+  readonly errors: readonly FieldError[]; readonly typed: Readonly<Record<string, string>>; readonly stale: Readonly<Record<string, string>> | null;
+  readonly said: string | null;
+  /** Scripts run: the plan is under the hand. */
+  readonly live: boolean;
+  /** As it stands on the screen, before the server has answered. */
+  readonly layout: Layout;
+  readonly drawing: Drawing | null;
+  /** What the check says of where a piece is held at this moment. */
+  readonly tried: Tried | null;
+  readonly pick: (id: string | null) => void;
+  /** Does a deed on the spot, and has it kept. */
+  readonly act: (edit: Edit) => void;
+  readonly attempt: (edit: Edit | null) => void;
+  readonly draw: (width: number, changes: boolean) => void;
+  readonly onSubmit: (e: FormEvent) => void;
+};
+
+const sumUp = (told: Told): string => `${told.musts === 0 ? "No must found" : counted(told.musts, "must", "musts")}, ${counted(told.shoulds, "should", "shoulds")}, ${counted(told.places, "place", "places")}.`;
+const SAID: Readonly<Record<string, string>> = { undo: "Undone.", redo: "Done again.", again: "Back to the start.", "mend-left": "No way was found to put all of it right round what is held." };
+
+/** What the page knows and does once scripts run. The server's word is always what stands; the screen runs ahead of it. */
+export function useHand(start: Start): Hand {
+  const [view, setView] = useState(start.view);
+  const [layout, setLayout] = useState(start.view.layout);
+  const [told, setTold] = useState(start.told);
+  const [picked, setPicked] = useState(start.picked);
+  const [errors, setErrors] = useState(start.errors);
+  const [typed, setTyped] = useState(start.typed);
+  const [stale, setStale] = useState(start.stale);
+  const [said, setSaid] = useState(start.said);
+  const [drawing, setDrawing] = useState<Drawing | null>(null);
+  const [tried, setTried] = useState<Tried | null>(null);
+  const [live, setLive] = useState(false);
+  const worker = useRef<Worker | null>(null);
+  const asks = useRef({ shown: 0, tried: 0, busy: false, wanted: null as Edit | null });
+  const how = useRef({ width: 0, changes: false });
+  /** What is to be said once the check has answered. */
+  const saying = useRef<string | null>(null);
+  const now = useRef({ view, layout, queue: Promise.resolve() });
+  const { part, page } = start;
+
+  const show = useCallback((next: Layout, held: readonly string[], settle: boolean): void => {
+    const ask = ++asks.current.shown, { width, changes } = how.current;
+    if (width > 0) worker.current?.postMessage({ kind: "show", ask, layout: next, held, scene: part, width, changes, settle } satisfies ToHand);
+  }, [part]);
+
+  const attempt = useCallback((edit: Edit | null): void => {
+    const a = asks.current;
+    if (edit === null) { a.wanted = null; a.tried++; setTried(null); return; }
+    // One at a time; of those that come meanwhile the last.
+    if (a.busy) { a.wanted = edit; return; }
+    a.busy = true;
+    worker.current?.postMessage({ kind: "try", ask: ++a.tried, edit } satisfies ToHand);
+  }, []);
+
+  useEffect(() => {
+    const made = new Worker(new URL("./hand.worker.ts", import.meta.url), { type: "module" });
+    const a = asks.current;
+    worker.current = made;
+    made.addEventListener("message", ({ data }: MessageEvent<FromHand>) => {
+      if (data.kind === "ready") { setLive(true); return; }
+      if (data.kind === "tried") {
+        a.busy = false;
+        if (data.ask === a.tried) setTried(data);
+        const next = a.wanted;
+        a.wanted = null;
+        if (next) attempt(next);
+        return;
+      }
+      if (data.ask !== a.shown) return;
+      setDrawing(data.drawing);
+      setTold(data.told);
+      if (saying.current !== null) { setSaid(`${saying.current} ${sumUp(data.told)}`); saying.current = null; }
+    });
+    const { venue, brief, was } = start.view;
+    made.postMessage({ kind: "about", venue, brief, was } satisfies ToHand);
+    return () => { made.terminate(); worker.current = null; };
+  }, [start.view, attempt]);
+
+  const takeOver = useCallback((next: HandView, settled: boolean): void => {
+    now.current.view = next;
+    now.current.layout = next.layout;
+    setView(next);
+    setLayout(next.layout);
+    show(next.layout, next.held, !settled);
+  }, [show]);
+
+  const send = useCallback((values: Readonly<Record<string, string>>, words: string | null): void => {
+    now.current.queue = now.current.queue.then(async () => {
+      const body = new URLSearchParams({ ...values, seen: now.current.view.seen });
+      const answer = await fetch(`${page}/do`, { method: "POST", headers: { Accept: "application/json" }, body }).catch(() => null);
+      const reply: unknown = await answer?.json().catch(() => null);
+      if (!isReply(reply)) { setSaid("Not kept: there is no connection. Do it once more in a moment."); takeOver(now.current.view, true); return; }
+      if (reply.ok) {
+        setErrors([]); setTyped({}); setStale(null);
+        saying.current = words ?? SAID[reply.did] ?? `${reply.view.undo ?? "Done"}.`;
+        takeOver(reply.view, true);
+        if (values["act"] === "add") setPicked(reply.piece);
+        return;
+      }
+      if (reply.view) takeOver(reply.view, true); else location.reload();
+      setErrors(reply.errors);
+      setTyped(values);
+      if (reply.code === "stale") setStale(values);
+      setSaid(reply.errors.map((e) => e.message).join(" ") || "This plan was changed elsewhere meanwhile. What you did last was not done.");
+    });
+  }, [page, takeOver]);
+
+  const act = useCallback((edit: Edit): void => {
+    const { view: v, layout: l } = now.current;
+    const next = applyEdit(v.venue, { layout: l, held: v.held }, edit);
+    if (!next.ok) { setSaid("That cannot be done to this piece."); show(l, v.held, false); return; }
+    now.current.layout = next.value.layout;
+    setLayout(next.value.layout);
+    attempt(null);
+    show(next.value.layout, next.value.held, true);
+    const piece = "piece" in edit ? find(next.value.layout, part, edit.piece) : undefined;
+    send({ edit: JSON.stringify(edit), scene: part, piece: piece?.id ?? "" }, piece && (edit.do === "place" || edit.do === "turn") ? `${nameOf(piece)}: ${sayWalls(v.venue, piece)}.` : null);
+  }, [attempt, part, send, show]);
+
+  const draw = useCallback((width: number, changes: boolean): void => {
+    how.current = { width, changes };
+    show(now.current.layout, now.current.view.held, false);
+  }, [show]);
+
+  const onSubmit = useCallback((e: FormEvent): void => {
+    const form = e.target;
+    if (!(form instanceof HTMLFormElement) || !form.action.endsWith(`${page}/do`)) return;
+    const by = e.nativeEvent instanceof SubmitEvent ? e.nativeEvent.submitter : null;
+    const values: Record<string, string> = {};
+    for (const [name, value] of new FormData(form)) if (typeof value === "string") values[name] = value;
+    if (by instanceof HTMLButtonElement && by.name) values[by.name] = by.value;
+    if (values["act"] === "take") return;
+    e.preventDefault();
+    if (by?.getAttribute("aria-disabled") === "true") return;
+    if (values["act"] === "mend") setSaid("Being put right…");
+    send(values, null);
+  }, [page, send]);
+
+  const pick = useCallback((id: string | null): void => { setPicked(id); setErrors([]); setTyped({}); }, []);
+  return { view, told, part, picked, errors, typed, stale, said, live, layout, drawing, tried, pick, act, attempt, draw, onSubmit };
+}
+
+const find = (layout: Layout, scene: SceneId, id: string): Item | undefined => layout.scenes.find((s) => s.id === scene)?.items.find((i) => i.id === id);
