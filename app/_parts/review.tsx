@@ -59,6 +59,18 @@ function deed(h: HistoryView): string {
     case "overdue": return "Nothing had come by the due date";
     case "set-by-venue": return `Nothing had come by the due date: “${text(h, "title")}” was set by the venue, not agreed`;
     case "closed": return "Closed";
+    case "drafted": return `Made a draft for them: “${text(h, "title")}”`;
+    case "guests-set": return `Put in ${text(h, "adults")} adults, for a draft`;
+    case "changed": return `Changed what was agreed: revision ${number}`;
+    case "amended": return `Adjusted what was sent: revision ${number}`;
+    case "adjusted": return `Adjusted “${text(h, "title")}” by hand`;
+    case "numbers-told": return `Final numbers: ${text(h, "guests")}`;
+    case "numbers-asked": return "Asked for final numbers";
+    case "address-changed": return "Changed the mail address";
+    case "change-asked": return "Asked for a change of what is agreed";
+    case "draft-asked": return "Asked for a draft";
+    case "look-link-made": return "Made a look-only link";
+    case "look-link-withdrawn": return "Withdrew a look-only link";
     case "quiet": return "Want no more reminders";
     case "erased": return "Names and words erased";
     default: return h.what.replace(/[-_]/g, " ").replace(/^./, (c) => c.toUpperCase());

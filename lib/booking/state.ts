@@ -11,13 +11,15 @@ export type BookingEvent =
   | { readonly type: "sent"; readonly number: number }
   /** The desk adjusted what was sent: a further revision stands for it. */
   | { readonly type: "amended"; readonly number: number }
+  /** The desk changed what is agreed: a further revision waits to be agreed in its place. */
+  | { readonly type: "changed"; readonly number: number }
   | { readonly type: "returned"; readonly number: number; readonly reason: string }
   | { readonly type: "agreed"; readonly number: number }
   | { readonly type: "closed"; readonly reason: string };
 
 /** What has to be done with it, in the transaction that records it. */
 export type Effect =
-  | { readonly do: "mail"; readonly what: "sent-to-couple" | "sent-to-desk" | "returned" | "agreed" | "amended" }
+  | { readonly do: "mail"; readonly what: "sent-to-couple" | "sent-to-desk" | "returned" | "agreed" | "amended" | "changed" }
   | { readonly do: "withdraw-links" };
 
 export type Standing = {
@@ -56,6 +58,10 @@ export function step(now: Standing, event: BookingEvent): Result<Step, Refused> 
       if (state !== "sent") return wrong;
       if (event.number !== now.lastNumber + 1) return fail({ code: "not-the-last", lastNumber: now.lastNumber });
       return to("sent", { do: "mail", what: "amended" });
+    case "changed":
+      if (state !== "agreed") return wrong;
+      if (event.number !== now.lastNumber + 1) return fail({ code: "not-the-last", lastNumber: now.lastNumber });
+      return to("sent", { do: "mail", what: "changed" });
     case "returned":
       if (state !== "sent") return wrong;
       if (event.number !== now.lastNumber) return fail({ code: "not-the-last", lastNumber: now.lastNumber });

@@ -54,13 +54,14 @@ export function sentToDesk(about: About, sent: { readonly number: number; readon
 }
 
 /** To the couple, when the coordinator has returned a revision. */
-export function returned(about: About, back: { readonly number: number; readonly reason: string; readonly href: string }): Message {
+export function returned(about: About, back: { readonly number: number; readonly reason: string; readonly pieces?: readonly string[]; readonly href: string }): Message {
   return {
     kind: "returned", lang: "en-GB", subject: `Your layout needs a change (${about.reference}, revision ${back.number})`,
     blocks: [
       text(greeting(about)),
       text(`${about.venueName} has read revision ${back.number} and returned it, with these words:`),
       quote(back.reason),
+      ...(back.pieces && back.pieces.length > 0 ? [text(`They are about: ${back.pieces.join(", ")}.`)] : []),
       text(`Change what is asked and send it again, by ${day(about, about.dueDate)}. Nothing that you answered is lost.`),
       link("Open your layout", back.href),
     ],
@@ -90,6 +91,47 @@ export function amended(about: About, now: { readonly number: number; readonly h
       text(`${about.venueName} has moved something on the plan that you sent. It stands as revision ${now.number} and is not agreed yet. See what changed; if it is not what you want, tell the venue.`),
       link("See your layout", now.href),
       text(CAUTION),
+    ],
+  };
+}
+
+/** To the couple, when a new number of guests made the desk change what was agreed. */
+export function changed(about: About, now: { readonly number: number; readonly guests: number; readonly href: string }): Message {
+  return {
+    kind: "changed", lang: "en-GB", subject: `Your layout for ${now.guests} guests: revision ${now.number} (${about.reference})`,
+    blocks: [
+      text(greeting(about)),
+      text(`${about.venueName} has changed your agreed layout for ${now.guests} guests, moving as little as it could. It stands as revision ${now.number} and is not agreed yet; until it is, the revision that was agreed holds.`),
+      link("See what changed", now.href),
+      text(CAUTION),
+    ],
+  };
+}
+
+/** To the couple, when the desk has made a draft for them. */
+export function draft(about: About, made: { readonly title: string; readonly words: string; readonly href: string }): Message {
+  return {
+    kind: "draft", lang: "en-GB", subject: `A first draft of your layout for ${day(about, about.date)} (${about.reference})`,
+    blocks: [
+      text(greeting(about)),
+      text(`${about.venueName} has made a draft for you: ${made.title}. It is yours to change: answer what is still open, choose another layout, or send this one as it is.`),
+      ...(made.words === "" ? [] : [quote(made.words)]),
+      facts(["Your day", day(about, about.date)], ["Layout due by", day(about, about.dueDate)], ["Reference", about.reference]),
+      link("See the draft", made.href),
+      text(CAUTION),
+    ],
+  };
+}
+
+/** To the couple, some days before their final numbers are due. */
+export function numbersDue(about: About, left: { readonly days: number; readonly due: string; readonly href: string }): Message {
+  const when = left.days <= 0 ? "now" : left.days === 1 ? "tomorrow" : `in ${left.days} days`;
+  return {
+    kind: "numbers-due", lang: "en-GB", subject: `How many are you? Your final numbers are due ${when} (${about.reference})`,
+    blocks: [
+      text(greeting(about)),
+      text(`${about.venueName} needs your final numbers by ${day(about, left.due)}: how many sit down to eat on ${day(about, about.date)}. If they differ from your layout, the venue changes it as little as it can.`),
+      link("Give your numbers", left.href),
     ],
   };
 }

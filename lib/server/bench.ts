@@ -1,5 +1,5 @@
 import { composePlan, toSvg, type TitleBlock } from "../drawing";
-import { arrange, ENGINE_VERSION, repair, settle } from "../engine";
+import { arrange, change, ENGINE_VERSION, repair, settle } from "../engine";
 import { capacity } from "../engine/capacity";
 import { quote } from "../fees";
 import { formatDay } from "../measure";
@@ -22,6 +22,7 @@ export const bench: Works = {
   check: async (venue, layout, brief) => check(venue, layout, brief),
   quote: async (venue, brief, layout) => quote(venue, brief, layout),
   settle: async (venue, brief, layout) => settle(venue, brief, layout),
+  change: async (venue, layout, brief) => change(venue, layout, brief),
   repair: async (venue, brief, { layout, held }) => repair(venue, brief, layout, held),
   planSvg: async (plan) => (plan.sheet ? sheetOf(plan) : withinPage(plan)),
   planDrawing: async (plan) => listed(plan),

@@ -18,6 +18,7 @@ export function makeWorks(): WorksHandle {
       check: (...args) => desk.ask("check", args),
       quote: (...args) => desk.ask("quote", args),
       settle: (...args) => desk.ask("settle", args),
+      change: (...args) => engine.ask("change", args),
       repair: (...args) => engine.ask("repair", args),
       planSvg: (...args) => desk.ask("planSvg", args),
       planDrawing: (...args) => desk.ask("planDrawing", args),

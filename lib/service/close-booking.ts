@@ -1,6 +1,6 @@
 import { fail, ok } from "../base";
 import { step as advance } from "../booking";
-import { bookings, heldRooms, history, lateChanges, revisions } from "../store";
+import { bookings, history, revisions } from "../store";
 import { carryOut } from "./effects";
 import { gate, whoIs } from "./gate";
 import type { House } from "./house";
@@ -19,8 +19,6 @@ export async function closeBooking(house: House, actor: Actor, { reference, reas
     await bookings.change(tx, reference, { state: next.value.state, at });
     await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "closed" });
     await bookings.noteClosing(tx, reference, reason.trim());
-    await heldRooms.release(tx, reference);
-    await lateChanges.drop(tx, reference);
     await carryOut(tx, house, { booking: held.value, effects: next.value.effects, told: { number: lastNumber } });
     return ok(null);
   });

@@ -1,7 +1,7 @@
 import { assertNever } from "../base";
 import type { Effect } from "../booking";
 import { messages, type Message } from "../mail";
-import { links, sessions, type BookingRow, type Handle } from "../store";
+import { heldRooms, lateChanges, links, sessions, type BookingRow, type Handle } from "../store";
 import { noticed } from "./desk-people";
 import type { House } from "./house";
 import { nowIso } from "./moment";
@@ -9,7 +9,7 @@ import { aboutOf, coupleLink, deskPage, queueMail } from "./post";
 
 /** What the mails of an effect tell, as far as the event knew it. */
 export type Told = {
-  readonly number: number; readonly reason?: string; readonly fingerprint?: string;
+  readonly number: number; readonly reason?: string; /** Labels of the pieces that a return speaks of. */ readonly pieces?: readonly string[]; readonly fingerprint?: string;
   readonly guests?: number; readonly musts?: number; readonly shoulds?: number;
 };
 
@@ -20,6 +20,8 @@ export async function carryOut(tx: Handle, house: House, what: { readonly bookin
       case "withdraw-links":
         await links.revokeOf(tx, what.booking.reference, nowIso(house));
         await sessions.endOf(tx, what.booking.reference, nowIso(house));
+        await heldRooms.release(tx, what.booking.reference);
+        await lateChanges.drop(tx, what.booking.reference);
         break;
       case "mail":
         await mailFor(tx, house, { ...what, what: effect.what });
@@ -49,9 +51,11 @@ async function mailFor(tx: Handle, house: House, { booking, told, what }: Mail):
       return;
     }
     case "returned":
-      return toCouple(messages.returned(about, { number, reason: told.reason ?? "", href: await coupleLink(tx, house, booking) }));
+      return toCouple(messages.returned(about, { number, reason: told.reason ?? "", pieces: told.pieces ?? [], href: await coupleLink(tx, house, booking) }));
     case "amended":
       return toCouple(messages.amended(about, { number, href: await coupleLink(tx, house, booking) }));
+    case "changed":
+      return toCouple(messages.changed(about, { number, guests: told.guests ?? 0, href: await coupleLink(tx, house, booking) }));
     case "agreed":
       return toCouple(messages.agreed(about, { number, fingerprint: told.fingerprint ?? "", href: await coupleLink(tx, house, booking) }));
     default:

@@ -25,6 +25,6 @@ export async function getBooking(house: House, actor: Actor, { reference }: { re
 /** The venue as a booking sees it: the version of the agreed revision once there is one, else the current one. */
 export async function venueOf(db: Handle, booking: BookingRow): Promise<VenueVersion | undefined> {
   if (booking.state !== "agreed") return venues.find(db, booking.venue);
-  const agreed = (await revisions.listOf(db, booking.reference)).find((one) => one.agreedAt !== null);
+  const agreed = (await revisions.listOf(db, booking.reference)).findLast((one) => one.agreedAt !== null);
   return venues.find(db, booking.venue, agreed?.venueVersion);
 }

@@ -26,6 +26,13 @@ export function sayEntry({ what, data }: Pick<HistoryRow, "what" | "data">): str
     case "look-link-made": return "They made a link for someone to look.";
     case "look-link-withdrawn": return "They withdrew a look-only link.";
     case "change-asked": return "They asked for a change of what is agreed.";
+    case "drafted": return `A draft was made for them: ${text("title")}.`;
+    case "guests-set": return `The desk put ${text("adults")} adults in, for a draft.`;
+    case "changed": return `The agreed layout was changed: revision ${text("number")}.`;
+    case "amended": return `The desk adjusted it: revision ${text("number")}.`;
+    case "numbers-told": return `Final numbers: ${text("guests")}.`;
+    case "numbers-asked": return "They were asked for their final numbers.";
+    case "address-changed": return "Their mail address was changed.";
     case "draft-asked": return "They asked for a draft.";
     default: return what;
   }

@@ -2,7 +2,7 @@ import { fail, ok, type Result } from "../base";
 import { briefFileOfDraft } from "../brief/draft";
 import type { BriefFile } from "../brief";
 import type { Layout, Quote } from "../layout";
-import { revisions, venues, type BookingRow } from "../store";
+import { lateChanges, revisions, venues, type BookingRow } from "../store";
 import type { VenueVersion } from "../store/venues";
 import { venueOf } from "./get-booking";
 import { foundFor } from "./arranging";
@@ -18,15 +18,23 @@ export type Seen = {
 };
 
 /** What a plan is drawn from. `set`: the layout that the venue itself put down when nothing had come, for which there need be no answers. `since`: the number of an earlier revision, to draw what changed. */
-export type PlanWhich = Which & { readonly set?: boolean; readonly since?: number };
+/** `late`: a change of what is agreed, worked out and not taken. */
+export type PlanWhich = Which & { readonly set?: boolean; readonly late?: boolean; readonly since?: number };
 export type PlanSeen = Pick<Seen, "venue" | "layout" | "number" | "fingerprint"> & { readonly brief?: BriefFile; readonly was?: Layout };
 
 /** Finds a layout that is to be drawn, and the earlier one that it is held against. */
-export async function planSeen(house: House, booking: BookingRow, { set = false, since, ...which }: PlanWhich): Promise<Result<PlanSeen, Refusal>> {
-  const seen = set ? await setSeen(house, booking) : await seenLayout(house, booking, which);
+export async function planSeen(house: House, booking: BookingRow, { set = false, late = false, since, ...which }: PlanWhich): Promise<Result<PlanSeen, Refusal>> {
+  const seen = late ? await lateSeen(house, booking) : set ? await setSeen(house, booking) : await seenLayout(house, booking, which);
   if (!seen.ok || since === undefined) return seen;
   const earlier = await revisions.find(house.store.db, booking.reference, since);
   return earlier ? ok({ ...seen.value, was: earlier.layout }) : fail({ code: "not-found" });
+}
+
+async function lateSeen(house: House, booking: BookingRow): Promise<Result<PlanSeen, Refusal>> {
+  const { db } = house.store;
+  const kept = await lateChanges.find(db, booking.reference), agreed = kept && (await revisions.find(db, booking.reference, kept.number));
+  const venue = agreed && (await venues.find(db, booking.venue, agreed.venueVersion)), layout = kept?.result.layouts[0] ?? kept?.result.closest;
+  return venue && layout ? ok({ venue, layout, brief: kept.brief, number: 0 }) : fail({ code: "not-found" });
 }
 
 async function setSeen(house: House, booking: BookingRow): Promise<Result<PlanSeen, Refusal>> {

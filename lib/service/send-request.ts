@@ -59,7 +59,7 @@ async function readyToSend(house: House, booking: BookingRow): Promise<Result<Re
   return ok({ venue, file, layout: { ...chosen.layout, findings, quote }, quote, findings });
 }
 
-type Recording = { readonly actor: Actor; readonly booking: BookingRow; readonly ready: Ready; /** By the couple, or as the desk adjusted it. */ readonly as: "sent" | "amended" };
+type Recording = { readonly actor: Actor; readonly booking: BookingRow; readonly ready: Ready; /** By the couple, or as the desk adjusted it. */ readonly as: "sent" | "amended" | "changed" };
 
 /** Keeps a revision under its fingerprint, and does what follows from it. The caller holds the booking. */
 export async function record(tx: Handle, house: House, { actor, booking, ready, as }: Recording): Promise<Outcome<SentRevision>> {

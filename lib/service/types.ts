@@ -1,5 +1,6 @@
 import type { FieldError, Draft, FormValues, StepId } from "../brief/draft";
 import type { CookieToSet } from "../access";
+import type { FinalGuests } from "../store";
 import type { DeskRole, State } from "../booking";
 import type { Result } from "../base";
 import type { Brief } from "../brief";
@@ -49,8 +50,9 @@ export type RevisionView = {
   readonly sentAt: string;
   readonly returnedAt?: string;
   readonly agreedAt?: string;
-  /** The coordinator's words when it was returned. */
+  /** The coordinator's words when it was returned, and the labels of the pieces that they speak of. */
   readonly reason?: string;
+  readonly pieces?: readonly string[];
 };
 
 export type HistoryView = { readonly at: string; readonly who: string; readonly what: string; readonly data: Readonly<Record<string, unknown>> };
@@ -99,6 +101,8 @@ export type BookingView = {
   readonly chosen?: ChosenView;
   /** The venue's own standard layout, put down when nothing had come by the due date. It holds, unagreed, until a layout is sent. */
   readonly setByVenue?: { readonly layout: Layout; readonly at: string };
+  /** How many sit down in the end: when that is due, and what was told. Absent where the package asks none. */
+  readonly finalNumbers?: { readonly dueDate: string; readonly daysLeft: number; readonly told?: FinalGuests; readonly toldAt?: string };
   /** What the couple last asked of the desk, until something is sent or agreed after it. */
   readonly asked?: { readonly what: "change" | "draft"; readonly words: string; readonly at: string };
   /** Oldest first. */

@@ -1,4 +1,4 @@
-import { deadlineAt, isOpenToCouple, shownNames } from "../booking";
+import { deadlineAt, dueDate, isOpenToCouple, shownNames } from "../booking";
 import { ANSWER_STEPS, briefFileOfDraft, type DraftFacts } from "../brief/draft";
 import { briefSchema, LAYOUTS, questionOf, SEED } from "../brief";
 import { sha256 } from "../access";
@@ -6,6 +6,7 @@ import { canonicalJson } from "../booking";
 import type { BookingRow, HistoryRow, MailRow, RevisionRow } from "../store";
 import type { VenueVersion } from "../store/venues";
 import type { Brief } from "../brief";
+import type { Layout } from "../layout";
 import type { House } from "./house";
 import { fateOf } from "./list-queue";
 import type { BookingView, ChosenView, HistoryView, MailView, RevisionView } from "./types";
@@ -42,7 +43,7 @@ export function viewOf(house: House, { booking, venue, revisions, history, mails
     closedReason: booking.closedReason ?? undefined, erasedAt: booking.erasedAt ?? undefined,
     answered: ANSWER_STEPS.filter((one) => booking.draft[one] !== undefined),
     brief, chosen: chosenOf(house, booking, { venue, brief }),
-    setByVenue: setOf(booking, revisions), asked: askedOf(booking, revisions),
+    finalNumbers: finalOf(house, booking, venue), setByVenue: setOf(booking, revisions), asked: askedOf(booking, revisions),
     revisions: revisions.map(revisionView), history: history.map(historyView), mails: mails.map(mailView),
   };
 }
@@ -50,6 +51,19 @@ export function viewOf(house: House, { booking, venue, revisions, history, mails
 /** What they asked of the desk, as long as no revision was sent after it. */
 function askedOf({ asked }: BookingRow, sent: readonly RevisionRow[]): BookingView["asked"] {
   return asked === null || sent.some((one) => one.sentAt > asked.at) ? undefined : asked;
+}
+
+/** Final numbers as they stand: due so many days before the day, by the package. */
+function finalOf(house: House, booking: BookingRow, venue: VenueVersion): BookingView["finalNumbers"] {
+  const days = venue.venue.packages.find((one) => one.id === booking.package)?.finalNumbersDays;
+  if (days === undefined && booking.finalGuests === null) return undefined;
+  const due = dueDate(booking.eventDate, days ?? 0);
+  return { dueDate: due, daysLeft: deadlineAt(due, venue.venue.timeZone, house.clock.now()).daysLeft, told: booking.finalGuests ?? undefined, toldAt: booking.finalAt ?? undefined };
+}
+
+/** What pieces of a layout are called; a table by its number as well. */
+export function labelsOf(layout: Layout, ids: readonly string[]): readonly string[] {
+  return ids.map((id) => layout.scenes.flatMap((scene) => scene.items).find((item) => item.id === id)?.label ?? id);
 }
 
 function setOf({ setLayout, setAt }: BookingRow, sent: readonly RevisionRow[]): BookingView["setByVenue"] {
@@ -68,7 +82,7 @@ export function revisionView(row: RevisionRow): RevisionView {
   return {
     number: row.number, brief: briefSchema.parse(row.brief), layout: row.layout, quote: row.quote, findings: row.findings,
     venueVersion: row.venueVersion, fingerprint: row.fingerprint, sentAt: row.sentAt,
-    returnedAt: row.returnedAt ?? undefined, agreedAt: row.agreedAt ?? undefined, reason: row.reason ?? undefined,
+    returnedAt: row.returnedAt ?? undefined, agreedAt: row.agreedAt ?? undefined, reason: row.reason ?? undefined, pieces: row.pieces ? labelsOf(row.layout, row.pieces) : undefined,
   };
 }
 

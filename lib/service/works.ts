@@ -16,6 +16,8 @@ export type Works = {
   /** A layout changed by hand, made whole again: turnovers, findings, fees as the pieces stand now. */
   readonly settle: (venue: Venue, brief: Brief, layout: Layout) => Promise<Layout>;
   /** Puts a layout right round the pieces that are held. */
+  /** A new brief on a layout that stands, with as little moved as can be. */
+  readonly change: (venue: Venue, layout: Layout, brief: Brief) => Promise<ArrangeResult>;
   readonly repair: (venue: Venue, brief: Brief, ask: RepairAsk) => Promise<ArrangeResult>;
   readonly planSvg: (plan: PlanInput) => Promise<string>;
   readonly planDrawing: (plan: PlanDrawingInput) => Promise<DrawnPlan>;

@@ -2,7 +2,7 @@ import { sql } from "kysely";
 import type { Layout } from "../layout";
 import type { Draft } from "../brief/draft";
 import type { State } from "../booking";
-import type { AskedOfDesk, BookingRow } from "./database";
+import type { AskedOfDesk, BookingRow, FinalGuests } from "./database";
 import type { Handle } from "./store";
 
 export type NewBooking = Pick<BookingRow, "reference" | "venue" | "names" | "email" | "package" | "eventDate" | "dueDate" | "createdAt"> & { /** What the desk knows of their answers already. */ readonly draft?: Draft };
@@ -56,7 +56,7 @@ export function namedBefore(db: Handle, before: string): Promise<BookingRow[]> {
 /** Takes out who it was for, what they answered and what they chose. The caller holds the row, and closed it before. */
 export async function erase(tx: Handle, reference: string, at: string): Promise<void> {
   await tx.updateTable("bookings").set((eb) => ({
-    revision: eb("revision", "+", 1), changedAt: at, erasedAt: at, names: "[]", email: "", draft: "{}", chosen: null, chosenKey: null, closedReason: null, asked: null,
+    revision: eb("revision", "+", 1), changedAt: at, erasedAt: at, names: "[]", email: "", draft: "{}", chosen: null, chosenKey: null, closedReason: null, asked: null, finalGuests: null, finalAt: null,
   })).where("reference", "=", reference).execute();
 }
 
@@ -72,7 +72,7 @@ export async function noteClosing(tx: Handle, reference: string, reason: string)
 
 export type Change = {
   readonly state?: State; readonly draft?: Draft; readonly chosen?: { readonly layout: Layout; readonly key: string };
-  readonly asked?: AskedOfDesk; readonly at: string;
+  readonly asked?: AskedOfDesk | "done"; readonly email?: string; readonly final?: { readonly guests: FinalGuests; readonly at: string }; readonly at: string;
 };
 
 /** Writes a change and counts the revision up. The caller holds the row. */
@@ -82,6 +82,8 @@ export async function change(tx: Handle, reference: string, what: Change): Promi
     ...(what.state === undefined ? {} : { state: what.state }),
     ...(what.draft === undefined ? {} : { draft: JSON.stringify(what.draft) }),
     ...(what.chosen === undefined ? {} : { chosen: JSON.stringify(what.chosen.layout), chosenKey: what.chosen.key }),
-    ...(what.asked === undefined ? {} : { asked: JSON.stringify(what.asked) }),
+    ...(what.asked === undefined ? {} : { asked: what.asked === "done" ? null : JSON.stringify(what.asked) }),
+    ...(what.email === undefined ? {} : { email: what.email }),
+    ...(what.final === undefined ? {} : { finalGuests: JSON.stringify(what.final.guests), finalAt: what.final.at }),
   })).where("reference", "=", reference).execute();
 }

@@ -20,7 +20,7 @@ import { outbox } from "../../lib/store";
  * the same server in the same run, and the server's memory. DATABASE_URL names an empty PostgreSQL database; else the embedded one is used.
  */
 const COUPLES = 50, COORDINATORS = 5, SENT = 5;
-const DESK: Actor = { kind: "desk", person: "desk@tidewheel.example" };
+const DESK: Actor = { kind: "desk", person: "desk@tidewheel.example", role: "manager" };
 const random = seeded(50);
 const between = (least: number, most: number): number => least + random() * (most - least);
 

@@ -14,9 +14,9 @@ beforeAll(async () => {
 });
 afterAll(() => close());
 
-const WHO = ["couple A", "couple B", "manager", "desk", "desk-look", "nobody"] as const;
+const WHO = ["couple A", "couple B", "manager", "desk", "desk-look", "family", "nobody"] as const;
 const actorOf = (who: (typeof WHO)[number]): Actor =>
-  ({ "couple A": coupleOf(ours), "couple B": coupleOf(theirs), manager: DESK, desk: { ...DESK, role: "desk" } as const, "desk-look": { ...DESK, role: "desk-look" } as const, nobody: NOBODY })[who];
+  ({ "couple A": coupleOf(ours), "couple B": coupleOf(theirs), manager: DESK, desk: { ...DESK, role: "desk" } as const, "desk-look": { ...DESK, role: "desk-look" } as const, family: { kind: "look", reference: ours } as const, nobody: NOBODY })[who];
 /** What one of the desk may, a manager may. */
 const allOf = (may: readonly string[]): readonly string[] => (may.includes("desk") ? [...may, "manager"] : may);
 
@@ -27,8 +27,8 @@ const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly
   arrangingOf: { may: ["couple A", "desk"], ask: (a) => service.arrangingOf(house, a, { reference: ours }) },
   stopArranging: { may: ["couple A", "desk"], ask: (a) => service.stopArranging(house, a, { reference: ours }) },
   capacityFor: { may: ["couple A", "desk", "desk-look"], ask: (a) => service.capacityFor(house, a, { reference: ours }) },
-  planDrawing: { may: ["couple A", "desk", "desk-look"], ask: (a) => service.planDrawing(house, a, { reference: ours, scene: "meal", pixelWidth: 640 }) },
-  planSvg: { may: ["couple A", "desk", "desk-look"], ask: (a) => service.planSvg(house, a, { reference: ours }) },
+  planDrawing: { may: ["couple A", "desk", "desk-look", "family"], ask: (a) => service.planDrawing(house, a, { reference: ours, scene: "meal", pixelWidth: 640 }) },
+  planSvg: { may: ["couple A", "desk", "desk-look", "family"], ask: (a) => service.planSvg(house, a, { reference: ours }) },
   proposalPdfFor: { may: ["couple A", "desk", "desk-look"], ask: (a) => service.proposalPdfFor(house, a, { reference: ours }) },
   sheetsPdfFor: { may: ["desk", "desk-look"], ask: (a) => service.sheetsPdfFor(house, a, { reference: ours }) },
   calendarFor: { may: ["desk", "desk-look"], ask: (a) => service.calendarFor(house, a, { reference: ours }) },
@@ -38,6 +38,11 @@ const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly
   putRight: { may: ["couple A", "desk"], ask: (a) => service.putRight(house, a, { reference: ours, seen: "" }) },
   takeAdjusted: { may: ["couple A", "desk"], ask: (a) => service.takeAdjusted(house, a, { reference: ours, seen: "" }) },
   adjustDrawing: { may: ["couple A", "desk"], ask: (a) => service.adjustDrawing(house, a, { reference: ours, scene: "meal", pixelWidth: 640 }) },
+  glance: { may: ["couple A", "desk", "desk-look", "family"], ask: (a) => service.glance(house, a, { reference: ours }) },
+  listLookLinks: { may: ["couple A"], ask: (a) => service.listLookLinks(house, a, { reference: ours }) },
+  makeLookLink: { may: ["couple A"], ask: (a) => service.makeLookLink(house, a, { reference: ours, label: "", email: "" }) },
+  withdrawLookLink: { may: ["couple A"], ask: (a) => service.withdrawLookLink(house, a, { reference: ours, id: "" }) },
+  askDesk: { may: ["couple A"], ask: (a) => service.askDesk(house, a, { reference: ours, what: "change", words: "" }) },
   saveStep: { may: ["couple A"], ask: (a) => service.saveStep(house, a, { reference: ours, step: "guests", values: { adults: "x" }, revision: 0 }) },
   chooseLayout: { may: ["couple A"], ask: (a) => service.chooseLayout(house, a, { reference: ours, layout: "a", revision: 0 }) },
   sendRequest: { may: ["couple A"], ask: (a) => service.sendRequest(house, a, { reference: ours, revision: 0 }) },
@@ -55,6 +60,17 @@ const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly
   saveVenuePage: { may: ["manager"], ask: (a) => service.saveVenuePage(house, a, { venue: "tidewheel-mill", version: 0, place: { section: "stock" }, values: {} }) },
   addRoom: { may: ["manager"], ask: (a) => service.addRoom(house, a, { venue: "tidewheel-mill", version: 0, values: {} }) },
   removeRoom: { may: ["manager"], ask: (a) => service.removeRoom(house, a, { venue: "tidewheel-mill", version: 0, room: "loft" }) },
+  countGuests: { may: ["desk"], ask: (a) => service.countGuests(house, a, { reference: ours, revision: 0, values: {} }) },
+  offerDraft: { may: ["desk"], ask: (a) => service.offerDraft(house, a, { reference: ours, revision: 0, layout: "a", words: "" }) },
+  workOutChange: { may: ["desk"], ask: (a) => service.workOutChange(house, a, { reference: ours, values: {} }) },
+  lateChangeOf: { may: ["desk"], ask: (a) => service.lateChangeOf(house, a, { reference: ours }) },
+  takeChange: { may: ["desk"], ask: (a) => service.takeChange(house, a, { reference: ours, seen: "" }) },
+  dropChange: { may: ["desk"], ask: (a) => service.dropChange(house, a, { reference: ours }) },
+  giveNumbers: { may: ["couple A", "desk"], ask: (a) => service.giveNumbers(house, a, { reference: ours, values: {} }) },
+  changeAddress: { may: ["desk"], ask: (a) => service.changeAddress(house, a, { reference: ours, values: {} }) },
+  remindNow: { may: ["desk"], ask: (a) => service.remindNow(house, a, { reference: ours }) },
+  ownData: { may: ["couple A", "desk"], ask: (a) => service.ownData(house, a, { reference: ours }) },
+  eraseBooking: { may: ["desk"], ask: (a) => service.eraseBooking(house, a, { reference: ours }) },
   listPeople: { may: ["manager"], ask: (a) => service.listPeople(house, a) },
   invitePerson: { may: ["manager"], ask: (a) => service.invitePerson(house, a, { values: {} }) },
   revokePerson: { may: ["manager"], ask: (a) => service.revokePerson(house, a, { email: "" }) },
@@ -63,7 +79,7 @@ const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly
 };
 
 /** Use cases without an actor: what anyone may ask, each guarded by what it is asked with. */
-const OPEN = ["theHouse", "currentActor", "lookAtLink", "openLink", "askCoupleLink", "askDeskLink", "renewLink", "signOut", "sameOrigin", "publicFace", "health"];
+const OPEN = ["theHouse", "currentActor", "lookAtLink", "openLink", "askCoupleLink", "askDeskLink", "renewLink", "endReminders", "lookAtQuiet", "signOut", "sameOrigin", "publicFace", "health"];
 
 describe("who may ask what", () => {
   it("is decided for every use case that there is", () => {
