@@ -34,6 +34,6 @@ export function resultIn(result: ArrangeResult, how: How): ArrangeResult {
   const speak = engineIn({ say: how.say, lengths: how.venue.lengths, locale: how.venue.locale });
   return {
     ...result, layouts: result.layouts.map((one) => layoutIn(one, how)),
-    reasons: result.reasons.map((one) => ({ ...one, text: speak(one.text) })), instead: result.instead.map((one) => ({ ...one, text: speak(one.text) })),
+    reasons: result.reasons.map((one) => findingIn(one, { ...how, of: { scenes: result.closest?.scenes ?? [] }, speak })), instead: result.instead.map((one) => ({ ...one, text: speak(one.text) })),
   };
 }

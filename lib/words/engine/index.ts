@@ -13,6 +13,9 @@ function ruleOf([english, other]: readonly [string, string]): Rule {
 const SENTENCES = sentences.map(ruleOf), PARTS = parts.map(ruleOf);
 const TERMS: ReadonlyMap<string, string> = new Map(Object.entries(terms));
 
+/** Slots that hold names of the venue's own: of them only what joins them is ours. */
+const OWN: ReadonlySet<string> = new Set(["room", "rooms", "name", "drape", "pack", "other"]);
+
 const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
@@ -28,7 +31,10 @@ function byRule(rules: readonly Rule[], text: string): string | undefined {
   for (const { find, names, say } of rules) {
     const met = find.exec(text);
     if (!met) continue;
-    return say.replace(/\{(\w+)\}/g, (_, name: string) => spanish(met[names.indexOf(name) + 1] ?? ""));
+    return say.replace(/\{(\w+)\}/g, (_, name: string) => {
+      const text = met[names.indexOf(name) + 1] ?? "";
+      return OWN.has(name) ? text.replaceAll(/ and (the )?/g, " y ") : spanish(text);
+    });
   }
   return undefined;
 }
