@@ -1,7 +1,8 @@
 import PDFDocument from "pdfkit";
 import type { Mark } from "../drawing/display";
-import { paint, toPoints, type Colours } from "../drawing/pdf";
+import { paint, plainRuns, toPoints, type Colours } from "../drawing/pdf";
 import type { Content, Element, PaperDocument, Tag } from "../papers/document";
+import { pack } from "./pack";
 import { shape } from "./runs";
 import { pdfkitSurface } from "./surface";
 
@@ -28,7 +29,7 @@ function collect(doc: Doc): Promise<Uint8Array> {
   return new Promise((resolve, reject) => {
     const chunks: Buffer[] = [];
     doc.on("data", (chunk: Buffer) => chunks.push(chunk));
-    doc.on("end", () => resolve(new Uint8Array(Buffer.concat(chunks))));
+    doc.on("end", () => resolve(new Uint8Array(pack(Buffer.concat(chunks)))));
     doc.on("error", reject);
   });
 }
@@ -112,7 +113,10 @@ export async function printPaper(paper: PaperDocument, by: { readonly colours: C
   const missing = new Set<string>();
   const surface = pdfkitSurface(doc, (letters) => letters.forEach((l) => missing.add(l)));
   const size = [toPoints(paper.size.width), toPoints(paper.size.height)];
-  const put = (c: Content): void => paint(c.marks, { surface, colours: by.colours, ...(c.placing ? { placing: c.placing } : {}) });
+  const paintOn = (marks: readonly Mark[], c: Content): void => paint(marks, { surface, colours: by.colours, ...(c.placing ? { placing: c.placing } : {}) });
+  const put = (c: Content): void => { paintOn(c.marks, c); surface.flush(); };
+  // What looks the same is one form, wherever it stands and on whatever page: tables of one size, the walls of a plan, a page's frame.
+  for (const { leaf } of leavesOf(paper)) for (const run of plainRuns(leaf.marks)) surface.keep(run, () => paintOn(run, leaf));
 
   paper.pages.forEach(() => doc.addPage({ size, margin: 0 }));
   const marked = paintAll(doc, paper, put);

@@ -1,3 +1,3 @@
-export { paint, type Colours } from "./paint";
-export { toPoints, type Placing } from "./points";
+export { paint, plainRuns, type Colours } from "./paint";
+export { toPoints, turnOf, type Placing } from "./points";
 export type { Font, PdfSurface, Pen, Words } from "./surface";

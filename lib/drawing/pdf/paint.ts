@@ -58,13 +58,36 @@ function paintMark(mark: Mark, paint: Paint): void {
   }
 }
 
-const paintMarks = (marks: readonly Mark[], paint: Paint): void => {
-  for (const mark of marks) paintMark(mark, paint);
-};
+function paintMarks(marks: readonly Mark[], paint: Paint): void {
+  for (let i = 0; i < marks.length; i += 1) {
+    const mark = marks[i];
+    if (!mark) return;
+    const shown = paint.surface.known?.(mark) ?? 0;
+    if (shown > 0) i += shown - 1;
+    else paintMark(mark, paint);
+  }
+}
 
 /** Paints a display list on a PDF page. Its millimetres of paper become points exactly: 72 points are 25.4 mm. */
 export function paint(marks: readonly Mark[], to: {
   readonly surface: PdfSurface; readonly colours: Colours; readonly placing?: Placing;
 }): void {
   paintMarks(marks, { surface: to.surface, colours: to.colours, placing: to.placing ?? IN_PLACE });
+}
+
+const isPlain = (m: Mark): boolean => m.kind === "path" || m.kind === "circle" || (m.kind === "clip" && m.marks.every(isPlain));
+
+/** Lines and fills that follow one another, without words between them: what may be drawn once and shown again. */
+export function plainRuns(marks: readonly Mark[]): readonly (readonly Mark[])[] {
+  const runs: Mark[][] = [];
+  let run: Mark[] = [];
+  const end = (): void => { if (run.length > 0) runs.push(run); run = []; };
+  const inner: (readonly Mark[])[] = [];
+  for (const m of marks) {
+    if (isPlain(m)) { run.push(m); continue; }
+    end();
+    if (m.kind === "group") inner.push(...plainRuns(m.marks));
+  }
+  end();
+  return [...runs, ...inner];
 }

@@ -1,3 +1,4 @@
+import { sinCos } from "../../geometry";
 import type { Paper, Step } from "../display";
 
 /** Points of a length in millimetres: 1 in = 72 pt (ISO 32000-1, 8.3.2.3) and 1 in = 25.4 mm, both exact. */
@@ -24,3 +25,6 @@ export function placedStep(step: Step, by: Placing): Step {
       return { op: step.op, to: placed(step.to, by) };
   }
 }
+
+/** Sine and cosine of a turn in degrees, clockwise on a page whose y runs down. */
+export const turnOf = (degrees: number): { readonly sin: number; readonly cos: number } => (degrees === 0 ? { sin: 0, cos: 1 } : sinCos(degrees));

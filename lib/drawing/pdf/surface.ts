@@ -1,4 +1,4 @@
-import type { Paper, Step } from "../display";
+import type { Mark, Paper, Step } from "../display";
 
 /** A face as the display list asks for it; the printer finds the files that hold its letters. */
 export type Font = {
@@ -40,4 +40,6 @@ export type PdfSurface = {
   /** What `body` paints is shown only inside the outline. */
   readonly clip: (steps: readonly Step[], body: () => void) => void;
   readonly text: (words: Words) => void;
+  /** Shows what begins with this mark, if the surface was given it to keep: how many marks it showed, 0 where it knows none. */
+  readonly known?: (first: Mark) => number;
 };
