@@ -14,10 +14,16 @@ const ACTS: Record<NonNullable<Move["act"]>, string> = { out: "Bring out", away:
 /** "Table 7" and "Table 8" are both a table: what a crew member calls the thing, without its number. */
 const plain = (label: string): string => label.replace(/\s*\d+$/, "").trim();
 
-const itemOf = (id: string, turnover: Turnover, layout: Layout): Item | undefined => {
-  const scene = (name: string) => layout.scenes.find((s) => s.id === name)?.items.find((i) => i.id === id);
-  return scene(turnover.to) ?? scene(turnover.from);
-};
+const byId = new WeakMap<Layout, Map<string, ReadonlyMap<string, Item>>>();
+/** The pieces of a part of the day by name: a turnover has hundreds of moves, each asks for two. */
+function itemsOf(layout: Layout, scene: string): ReadonlyMap<string, Item> {
+  const scenes = byId.get(layout) ?? new Map<string, ReadonlyMap<string, Item>>();
+  const known = scenes.get(scene) ?? new Map(layout.scenes.find((s) => s.id === scene)?.items.map((i) => [i.id, i]));
+  byId.set(layout, scenes.set(scene, known));
+  return known;
+}
+
+const itemOf = (id: string, turnover: Turnover, layout: Layout): Item | undefined => itemsOf(layout, turnover.to).get(id) ?? itemsOf(layout, turnover.from).get(id);
 
 function nameOf(id: string, turnover: Turnover, { layout, venue }: Told): string {
   const item = itemOf(id, turnover, layout);
@@ -62,7 +68,7 @@ const thingOf = (s: Step): string => `${s.count > 1 ? `${s.count} × ` : ""}${s.
 /** Pieces that are stacked first and set again later, most of them chairs. */
 function asideStep({ aside, from, moves }: Turnover, { layout }: Told): readonly TimedStep[] {
   if (!aside) return [];
-  const old = new Map(layout.scenes.find((s) => s.id === from)?.items.map((i) => [i.id, i]));
+  const old = itemsOf(layout, from);
   const chairs = moves.filter((m) => m.act === "shift").some((m) => { const i = old.get(m.item); return i !== undefined && (i.kind === "chair" || i.seats.length > 0); });
   return [{ act: undefined, what: chairs ? `Stack ${counted(aside.pieces, "chair", "chairs")}` : `Put aside ${counted(aside.pieces, "piece", "pieces")}`, where: "out of the way, to be set again", from: aside.begins, to: aside.ends }];
 }

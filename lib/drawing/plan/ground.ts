@@ -24,12 +24,14 @@ export function createGround(width: number, height: number, cell: number): Groun
   const rooms = new Int16Array(nx * ny).fill(-1);
   const column = (x: number): number => Math.floor(x / cell);
 
-  const scan = (polygon: readonly Paper[], put: (i: number) => void): void => {
+  /** Spans of cells within a polygon: `put` is given the first of them and the one past the last. */
+  const scan = (polygon: readonly Paper[], put: (from: number, past: number) => void): void => {
     let minY = Infinity, maxY = -Infinity;
-    for (const [, y] of polygon) { minY = Math.min(minY, y); maxY = Math.max(maxY, y); }
+    for (const [, y] of polygon) { if (y < minY) minY = y; if (y > maxY) maxY = y; }
+    const xs: number[] = [];
     for (let j = Math.max(0, column(minY)); j <= Math.min(ny - 1, column(maxY)); j++) {
       const y = (j + 0.5) * cell;
-      const xs: number[] = [];
+      xs.length = 0;
       for (let i = 0, k = polygon.length - 1; i < polygon.length; k = i++) {
         const a = polygon[i], b = polygon[k];
         if (a && b && a[1] > y !== b[1] > y) xs.push(a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0]));
@@ -37,7 +39,7 @@ export function createGround(width: number, height: number, cell: number): Groun
       xs.sort((p, q) => p - q);
       for (let i = 0; i + 1 < xs.length; i += 2) {
         const from = Math.max(0, Math.ceil((xs[i] ?? 0) / cell - 0.5)), to = Math.min(nx - 1, Math.floor((xs[i + 1] ?? 0) / cell - 0.5));
-        for (let c = from; c <= to; c++) put(j * nx + c);
+        if (to >= from) put(j * nx + from, j * nx + to + 1);
       }
     }
   };
@@ -49,10 +51,14 @@ export function createGround(width: number, height: number, cell: number): Groun
     }
   };
   const take = (polygon: readonly Paper[]): void => {
-    scan(polygon, (i) => { taken[i] = 1; });
+    scan(polygon, (from, past) => { taken.fill(1, from, past); });
     polygon.forEach((p, i) => takeLine(p, polygon[(i + 1) % polygon.length] ?? p));
   };
-  const takeRect = (r: Rect): void => take([[r.x, r.y], [r.x + r.width, r.y], [r.x + r.width, r.y + r.height], [r.x, r.y + r.height]]);
+  const takeRect = (r: Rect): void => {
+    const x0 = Math.max(0, column(r.x)), x1 = Math.min(nx - 1, column(r.x + r.width));
+    const y0 = Math.max(0, column(r.y)), y1 = Math.min(ny - 1, column(r.y + r.height));
+    for (let y = y0; x0 <= x1 && y <= y1; y++) taken.fill(1, y * nx + x0, y * nx + x1 + 1);
+  };
   const free = (r: Rect, room?: number): boolean => {
     const x0 = column(r.x), x1 = column(r.x + r.width), y0 = column(r.y), y1 = column(r.y + r.height);
     if (x0 < 0 || y0 < 0 || x1 >= nx || y1 >= ny) return false;
@@ -72,7 +78,8 @@ export function createGround(width: number, height: number, cell: number): Groun
       for (let x = 0; x < w; x++) {
         const i = (y + y0) * nx + x + x0;
         if (taken[i] !== 0 || rooms[i] !== room) row++;
-        sums[(y + 1) * (w + 1) + x + 1] = (sums[y * (w + 1) + x + 1] ?? 0) + row;
+        const here = (y + 1) * (w + 1) + x + 1;
+        sums[here] = (sums[here - w - 1] ?? 0) + row;
       }
     }
     const upTo = (x: number, y: number): number => sums[y * (w + 1) + x] ?? 0;
@@ -81,5 +88,5 @@ export function createGround(width: number, height: number, cell: number): Groun
       return a >= 0 && c >= 0 && b <= w && d <= h && upTo(b, d) - upTo(a, d) - upTo(b, c) + upTo(a, c) === 0;
     };
   };
-  return { cell, survey, take, takeRect, takeLine, mark: (polygon, room) => scan(polygon, (i) => { rooms[i] = room; }), free };
+  return { cell, survey, take, takeRect, takeLine, mark: (polygon, room) => scan(polygon, (from, past) => { rooms.fill(room, from, past); }), free };
 }

@@ -190,8 +190,11 @@ function roomiest(free: (r: Rect) => boolean, { block, margin, b, centre }: Sear
   const step = 1;
   let best: Rect | null = null, least = Infinity;
   for (let y = b.minY + margin; y + block.height + margin <= b.maxY; y += step) {
+    const dy = y + block.height / 2 - centre[1];
+    if (Math.abs(dy) >= least) continue;
     for (let x = b.minX + margin; x + block.width + margin <= b.maxX; x += step) {
-      const off = distance([x + block.width / 2, y + block.height / 2], centre);
+      const dx = x + block.width / 2 - centre[0];
+      const off = Math.hypot(dx, dy);
       if (off >= least) continue;
       if (!free({ x: x - margin, y: y - margin, width: block.width + 2 * margin, height: block.height + 2 * margin })) continue;
       best = { x, y, ...block };

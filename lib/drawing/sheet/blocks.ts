@@ -37,7 +37,13 @@ function rowsOf(t: TitleBlock): readonly (readonly Cell[])[] {
   ].filter((r) => r.length > 0);
 }
 
-const cautionLines = (width: number): readonly string[] => wrap(CAUTIONS, width - 2 * PAD, CAUTION);
+const broken = new Map<number, readonly string[]>();
+/** The cautions never change and stand at a few widths only: broken into lines once for each. */
+function cautionLines(width: number): readonly string[] {
+  const lines = broken.get(width) ?? wrap(CAUTIONS, width - 2 * PAD, CAUTION);
+  if (broken.size < 50) broken.set(width, lines);
+  return lines;
+}
 const CAUTION_LEAD = 3;
 /** The share of a lying title block that its cells take; the cautions have the rest. */
 const LYING = 0.68;

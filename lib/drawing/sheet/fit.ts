@@ -44,11 +44,12 @@ function fitAt(perMm: number, { level, hand, sheet, entries, note }: Setting): F
   const slackX = inner.width - (maxX - minX), slackY = inner.height - (maxY - minY);
   if (slackX < 0 || slackY < 0) return null;
   let best: Fit | null = null;
+  const sizes = sizesOf({ sheet, entries, note, perMm, hand });
   for (const fy of SHIFTS) for (const fx of SHIFTS) {
     const shift = { x: inner.x - minX + slackX * fx, y: inner.y - minY + slackY * fy };
     const placed = rects.map((r) => ({ ...r, x: r.x + shift.x, y: r.y + shift.y }));
     for (const width of sheet.titleBlock ? TITLE_WIDTHS : [0]) {
-      const blocks = layBlocks(placed, { inner, width, sheet, entries, note, perMm, hand });
+      const blocks = layBlocks(placed, { inner, width, sheet, sizes });
       if (!blocks) continue;
       const score = balance(placed, blocks, inner) + (width > 100 ? 6 : 0);
       if (!best || score < best.score - 1e-9) best = { frame: { perMm, origin: [shift.x, shift.y] }, blocks, score };
@@ -58,37 +59,47 @@ function fitAt(perMm: number, { level, hand, sheet, entries, note }: Setting): F
   return best;
 }
 
-type Laying = {
-  readonly inner: Rect; readonly width: number; readonly sheet: Sheet; readonly entries: readonly Entry[]; readonly note: string; readonly perMm: number; readonly hand: Hand;
-};
+type Size = { readonly width: number; readonly height: number };
+/** What the blocks measure, worked out once for all the places that are tried. */
+type Sizes = { readonly title: ReadonlyMap<number, Size>; readonly scale: Size; /** From the widest to the highest, no shape twice. */ readonly legend: readonly (Size & { readonly columns: number })[] };
+type Laying = { readonly inner: Rect; readonly width: number; readonly sheet: Sheet; readonly sizes: Sizes };
+
+function sizesOf({ sheet, entries, note, perMm, hand }: { readonly sheet: Sheet; readonly entries: readonly Entry[]; readonly note: string; readonly perMm: number; readonly hand: Hand }): Sizes {
+  const { titleBlock } = sheet;
+  const bar = barFor(perMm, hand.lengths, 30);
+  // Rows of nearly the same length: four families stand two by two, not three and one.
+  const across = sheet.legend && entries.length > 0 ? [...new Set(LEGEND_COLUMNS.map((columns) => Math.ceil(entries.length / Math.ceil(entries.length / columns))))] : [];
+  return {
+    title: new Map(titleBlock ? TITLE_WIDTHS.map((width) => [width, { width, height: titleHeight(titleBlock, width) }]) : []),
+    scale: { width: Math.max(bar.length + 8, textWidth(note, { size: 2.3, face: "sans" })) + 15, height: 13.5 },
+    legend: across.map((columns) => ({ columns, width: columns * ENTRY.width - 1.5, height: Math.ceil(entries.length / columns) * ENTRY.height - 1.5 })),
+  };
+}
 
 /** Title block first, then scale and legend in whichever order both find a place. */
 function layBlocks(placed: readonly Rect[], laying: Laying): Blocks | null {
-  const { inner, width, sheet, entries, note, perMm, hand } = laying;
+  const { inner, width, sheet, sizes } = laying;
   const base = createPage(inner, placed);
   // Air is kept to the left of a block and above it; to the right and below the inner edge or the next block's own air does it.
-  const lay = (page: Page, size: { readonly width: number; readonly height: number }): Rect | null => {
+  const lay = (page: Page, size: Size): Rect | null => {
     const air = size.width > inner.width - 4 ? 0 : GAP;
     const r = page.find({ width: size.width + air, height: size.height + GAP });
     if (!r) return null;
     page.take(r);
-    return { x: r.x + air, y: r.y + GAP, ...size };
+    return { x: r.x + air, y: r.y + GAP, width: size.width, height: size.height };
   };
-  const title = sheet.titleBlock ? lay(base, { width, height: titleHeight(sheet.titleBlock, width) }) : null;
+  const wanted = sizes.title.get(width);
+  const title = wanted ? lay(base, wanted) : null;
   if (sheet.titleBlock && !title) return null;
-  const bar = barFor(perMm, hand.lengths, 30);
-  const layScale = (page: Page): Rect | null => lay(page, { width: Math.max(bar.length + 8, textWidth(note, { size: 2.3, face: "sans" })) + 15, height: 13.5 });
+  const layScale = (page: Page): Rect | null => lay(page, sizes.scale);
   const layLegend = (page: Page): Blocks["legend"] => {
-    for (const columns of LEGEND_COLUMNS) {
-      // Rows of nearly the same length: four families stand two by two, not three and one.
-      const rows = Math.ceil(entries.length / columns);
-      const across = Math.ceil(entries.length / rows);
-      const at = lay(page, { width: across * ENTRY.width - 1.5, height: rows * ENTRY.height - 1.5 });
-      if (at) return { at, columns: across };
+    for (const { columns, ...size } of sizes.legend) {
+      const at = lay(page, size);
+      if (at) return { at, columns };
     }
     return null;
   };
-  if (!sheet.legend || entries.length === 0) {
+  if (sizes.legend.length === 0) {
     const scale = layScale(base);
     return scale && { title, scale, legend: null };
   }

@@ -6,8 +6,6 @@ type Size = { readonly width: number; readonly height: number };
 export type Page = { readonly take: (r: Rect) => void; /** The lowest place that holds the block, and of those the rightmost. */ readonly find: (size: Size) => Rect | null; readonly copy: () => Page };
 
 const DUST = 1e-6;
-const overlap = (a: Rect, b: Rect): boolean =>
-  a.x < b.x + b.width - DUST && b.x < a.x + a.width - DUST && a.y < b.y + b.height - DUST && b.y < a.y + a.height - DUST;
 
 /**
  * The part of a sheet inside its frame, on which blocks are laid about the plan. A block that can be placed at all can be slid
@@ -16,21 +14,32 @@ const overlap = (a: Rect, b: Rect): boolean =>
 export function createPage(inner: Rect, held: readonly Rect[]): Page {
   const taken: Rect[] = [...held];
   const right = inner.x + inner.width, bottom = inner.y + inner.height;
-  const down = (list: readonly number[]): readonly number[] => [...new Set(list)].sort((a, b) => b - a);
+  // The edges that a block can come to rest on, the lowest first.
+  const floors = [...new Set([bottom, ...taken.map((r) => r.y)])].sort((a, b) => b - a);
+  /** From the right: what is in the way is passed by its left edge. */
+  const along = (y: number, { width, height }: Size): number | null => {
+    let x = right - width;
+    for (let k = 0; k < taken.length && x >= inner.x - DUST; k++) {
+      const r = taken[k];
+      if (!r || y >= r.y + r.height - DUST || r.y >= y + height - DUST || x >= r.x + r.width - DUST || r.x >= x + width - DUST) continue;
+      x = r.x - width;
+      k = -1;
+    }
+    return x >= inner.x - DUST ? x : null;
+  };
   const find = (size: Size): Rect | null => {
-    const ys = down([bottom, ...taken.map((r) => r.y)].map((y) => y - size.height)).filter((y) => y >= inner.y - DUST && y + size.height <= bottom + DUST);
-    for (const y of ys) {
-      const beside = taken.filter((r) => y < r.y + r.height - DUST && r.y < y + size.height - DUST);
-      // From the right: what is in the way is passed by its left edge.
-      let x = right - size.width;
-      while (x >= inner.x - DUST) {
-        const at: Rect = { x, y, ...size };
-        const block = beside.find((r) => overlap(r, at));
-        if (!block) return at;
-        x = block.x - size.width;
-      }
+    for (const floor of floors) {
+      const y = floor - size.height;
+      if (y < inner.y - DUST || floor > bottom + DUST) continue;
+      const x = along(y, size);
+      if (x !== null) return { x, y, ...size };
     }
     return null;
   };
-  return { take: (r) => { taken.push(r); }, find, copy: () => createPage(inner, taken) };
+  const take = (r: Rect): void => {
+    taken.push(r);
+    const at = floors.findIndex((f) => f <= r.y);
+    if (at < 0) floors.push(r.y); else if (floors[at] !== r.y) floors.splice(at, 0, r.y);
+  };
+  return { take, find, copy: () => createPage(inner, taken) };
 }
