@@ -49,6 +49,14 @@ export const placeKey = (a: Attempt): string => JSON.stringify([signOf(a.plan), 
 /** A plan by its rooms, drapes and floor. */
 export const signOf = (p: Plan): string => JSON.stringify([p.ceremony, p.meal, p.dance, p.drinks, p.buffet, p.bar, p.drapes, p.floor]);
 
+/** The big pieces that stand among a plan's tables: the more of them, the fewer tables. */
+const among = (p: Plan): ReadonlySet<string> => new Set([
+  ...(p.floor === "beside" ? ["floor"] : []), ...(p.floor === "apart" ? [] : ["music"]),
+  ...(p.buffet !== null && p.meal.includes(p.buffet) ? ["buffet"] : []), ...(p.bar !== null && p.meal.includes(p.bar) ? ["bar"] : []),
+]);
+/** Whether a plan lays the meal on the same floor as another with all that stands there in that one, and perhaps more. */
+const noRoomier = (p: Plan, than: Plan): boolean => p.meal.join() === than.meal.join() && p.drapes.join() === than.drapes.join() && [...among(than)].every((w) => among(p).has(w));
+
 /** How many more places a looser ease has brought at the most, of rooms tried: a forecast, not a bound. */
 const LOOSE: Readonly<Record<Ease["gaps"], number>> = { comfort: 1, close: 1.35, most: 1.42 };
 const looseness = (e: Ease): number => LOOSE[e.gaps] * (e.perTable === "most" ? 1.35 : 1);
@@ -73,7 +81,9 @@ export function forecast(guests: number): Forecast {
     likely: (a) => known.every((k) => signOf(k.a.plan) !== signOf(a.plan) || (k.got * usual(a.ease)) / usual(k.a.ease) * (a.removed.cost > k.a.removed.cost ? 1.06 : 1) >= guests),
     learn: (a, got) => void known.push({ a, got }),
     hopeful: (a) => known.every((k) => {
-      if (signOf(k.a.plan) !== signOf(a.plan) || (k.a.lane && !a.lane)) return true;
+      // What fell short with less among the tables falls short with more; by the same rooms and pieces much more is known.
+      if (signOf(k.a.plan) !== signOf(a.plan) && !noRoomier(a.plan, k.a.plan)) return true;
+      if (k.a.lane && !a.lane) return true;
       const cleared = a.removed.cost > k.a.removed.cost, by = looseness(a.ease) / looseness(k.a.ease);
       if (a.removed.cost < k.a.removed.cost) return by > 1;
       return (cleared || by > 1) && k.got * by * (cleared ? CLEARED : 1) >= guests;

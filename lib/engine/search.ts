@@ -1,14 +1,15 @@
 import { quote } from "../fees";
 import type { Finding, Layout } from "../layout";
-import { check } from "../rules";
+import { check, contextOf, judge } from "../rules";
 import type { ArrangeOptions } from "./arrange";
 import { attempts, forecast, placeKey, signOf } from "./attempts";
 import { compared } from "./compare";
 import { choose, type Candidate, type Kept } from "./choose";
-import { eases, type Context } from "./stages/context";
+import { eases, withDrapes, type Context } from "./stages/context";
 import { layDay, type Attempt, type Day, type Miss } from "./stages/day";
 import { finish, type Finished } from "./stages/finish";
 import { missesAsFindings } from "./stages/misses";
+import { scenesOf } from "./stages/scenes";
 import { withWetTwin } from "./wet";
 import type { Stopwatch } from "./stopwatch";
 
@@ -34,7 +35,7 @@ export type Found = { readonly layouts: readonly Layout[]; readonly closest: Lay
 type Search = {
   readonly ctx: Context; readonly options: ArrangeOptions; readonly watch: Stopwatch;
   readonly misses: Miss[]; readonly pool: Candidate[]; readonly kept: Kept[]; readonly short: Day[];
-  readonly dead: Set<string>; readonly wheels: Set<string>; readonly refused: Set<Attempt>;
+  readonly dead: Set<string>; readonly wheels: Set<string>; readonly refused: Set<Attempt>; readonly spoilt: Candidate[];
   closest: { readonly layout: Layout; readonly musts: number } | null;
 };
 
@@ -44,7 +45,7 @@ type Search = {
  */
 export function search(ctx: Context, most: number, options: ArrangeOptions, watch: Stopwatch): Found {
   const list = watch.time("assign", () => attempts(ctx));
-  const s: Search = { ctx, options, watch, misses: [], pool: [], kept: [], short: [], dead: new Set(), wheels: new Set(), refused: new Set(), closest: null };
+  const s: Search = { ctx, options, watch, misses: [], pool: [], kept: [], short: [], dead: new Set(), wheels: new Set(), refused: new Set(), spoilt: [], closest: null };
   const guess = forecast(ctx.demand.guests);
   const limit = options.attempts ?? ATTEMPTS;
   const left = { finishes: FINISHED };
@@ -82,6 +83,7 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
   }
   if (s.kept.length === 0 && limit >= ATTEMPTS) lastTries(s, list, got);
   chooseMore(0);
+  if (s.kept.length === 0 && !s.closest) for (const c of s.spoilt.slice(0, SPOILT)) { const done = finishWhole(s, c); if (done) s.kept.push(done); }
   // Nothing seated everyone: the one that came nearest is finished once, to be shown.
   const nearest = [...s.short].sort((a, b) => a.short - b.short)[0];
   if (s.kept.length === 0 && !s.closest && nearest) s.closest = { layout: withQuoteAndFindings(ctx, finish(ctx, nearest)), musts: 1 };
@@ -121,7 +123,28 @@ function openFirst(s: Search): void {
 /** What the check may have against a meal that a lane into the room mends. */
 const LANE_MENDS: ReadonlySet<string> = new Set(["wheelchairs-short", "route", "accessway", "common-path", "way-out"]);
 
+/** Rules that the bare tables may break already, and that no piece put in after them mends. */
+const EARLY = ["commonPath", "accessway"] as const;
+/** Days refused so early that are finished after all where nothing stands, so that the closest of them is shown. */
+const SPOILT = 3;
+
+function spoilt(base: Context, day: Day): boolean {
+  const scenes = scenesOf(withDrapes(base, day.plan.drapes), day).filter((s) => s.id === "meal");
+  const rules = contextOf(base.venue, { id: "a", title: "", why: [], scenes, turnovers: [], findings: [] }, base.brief);
+  return rules.scenes.some((v) => judge(rules, v, EARLY).some((f) => f.level === "must"));
+}
+
 function finishDay(s: Search, c: Candidate): Kept | null {
+  if (s.watch.time("check", () => spoilt(s.ctx, c.day))) {
+    if (!c.attempt.lane) s.wheels.add(wheelKey(c.attempt));
+    s.refused.add(c.attempt);
+    s.spoilt.push(c);
+    return null;
+  }
+  return finishWhole(s, c);
+}
+
+function finishWhole(s: Search, c: Candidate): Kept | null {
   const finished = s.watch.time("finish", () => finish(s.ctx, c.day));
   const layout = s.watch.time("check", () => withQuoteAndFindings(s.ctx, finished));
   if (!c.attempt.lane && layout.findings.some((f) => f.level === "must" && LANE_MENDS.has(f.code))) s.wheels.add(wheelKey(c.attempt));

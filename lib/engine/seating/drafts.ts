@@ -37,11 +37,17 @@ export function unitsOf(work: Work, f: Family, lengths = runLengths(f), endWalls
   })));
 }
 
-/** Composed arrangements of one family that hold the places wanted. */
+/** Composed arrangements of one family that hold the places wanted: with a way behind the ends of runs, and where none is so, close to the wall. */
 export function composed(work: Work, f: Family, places: number, keep = 3): readonly Draft[] {
+  const open = composedWith(work, f, { places, keep, endWalls: [790] });
+  return open.length > 0 || isRoundFamily(f) ? open : composedWith(work, f, { places, keep, endWalls: [0] });
+}
+
+type ComposedAsk = { readonly places: number; readonly keep: number; readonly endWalls: readonly number[] };
+function composedWith(work: Work, f: Family, { places, keep, endWalls }: ComposedAsk): readonly Draft[] {
   const kind: TableKind = isRoundFamily(f) ? "rounds" : "long";
   const out: Draft[] = [];
-  for (const unit of unitsOf(work, f)) {
+  for (const unit of unitsOf(work, f, runLengths(f), endWalls)) {
     const n = Math.ceil(places / unit.places);
     if (n * unit.count > f.count) continue;
     const ground = groundFor(work.hall, unit.footing);
@@ -76,8 +82,8 @@ export function wallAngles(hall: Hall): readonly number[] {
 /** Ways of beginning that are filled up, those with the most places first. */
 const STARTS = 2;
 
-/** As many long tables of one family as go, in runs of equal length, then single ones in what is left. */
-export function fullestLong(work: Work, f: Family, count: number): readonly Laid[] {
+/** As many long tables of one family as go, in runs of equal length, then single ones in what is left; no more once `enough` places stand. */
+export function fullestLong(work: Work, f: Family, count: number, enough = Infinity): readonly Laid[] {
   const begin = (unit: Unit) => {
     const spots = fullestRows(unit, groundFor(work.hall, unit.footing)).slice(0, Math.floor(count / unit.count));
     return { unit, spots, places: spots.length * unit.places };
@@ -89,54 +95,66 @@ export function fullestLong(work: Work, f: Family, count: number): readonly Laid
   let most: readonly Laid[] = [];
   for (const { unit, spots } of best([...open, ...tight])) {
     const start = lay(unit, spots);
-    const full = addMore(work, start, f, count - start.length);
+    const full = addMore(work, start, f, { most: count - start.length, enough });
     if (totalPlaces(full) > totalPlaces(most)) most = full;
+    if (totalPlaces(most) >= enough) break;
   }
   return most;
 }
 
-/** Adds tables of a family where they still fit, at most so many: always the runs that bring the most places. */
-function addMore(work: Work, start: readonly Laid[], f: Family, most: number): readonly Laid[] {
+type More = { readonly most: number; readonly enough: number };
+type Open = { readonly unit: Unit; readonly spots: readonly Point[]; readonly places: number; readonly seen: number };
+
+/**
+ * Adds tables of a family where they still fit, at most so many: always the runs that bring the most places. What a run brought
+ * before it brings at the most now, so that those behind the best need no new look.
+ */
+function addMore(work: Work, start: readonly Laid[], f: Family, { most, enough }: More): readonly Laid[] {
   const out = [...start];
+  let hall = hallWith(work.hall, out), left = most;
+  const look = (unit: Unit, seen: number): Open => {
+    const spots = unit.count > left ? [] : fullestRows(unit, groundFor(hall, unit.footing)).slice(0, Math.floor(left / unit.count));
+    return { unit, spots, places: spots.length * unit.places, seen };
+  };
+  if (left < 1 || totalPlaces(out) >= enough) return out;
   // Runs as well as single tables where there is time to search.
-  const units = unitsOf(work, f, work.steps > 0 ? runLengths(f) : [1], [0]);
-  let left = most;
-  let open = units;
-  for (let guard = 0; guard < 12 && left > 0; guard++) {
-    const hall = hallWith(work.hall, out);
-    const tried = open.filter((u) => u.count <= left).map((unit) => ({ unit, spots: fullestRows(unit, groundFor(hall, unit.footing)).slice(0, Math.floor(left / unit.count)) }))
-      .filter((t) => t.spots.length > 0).sort((a, b) => b.spots.length * b.unit.places - a.spots.length * a.unit.places || b.unit.count - a.unit.count);
-    const best = tried[0];
+  let open = unitsOf(work, f, work.steps > 0 ? runLengths(f) : [1], [0]).map((u) => look(u, 0));
+  for (let round = 0; round < 12 && left > 0 && totalPlaces(out) < enough;) {
+    open = open.filter((t) => t.places > 0).sort((a, b) => b.places - a.places || b.unit.count - a.unit.count);
+    const best = open[0];
     if (!best) break;
+    if (best.seen < round) { open[0] = look(best.unit, round); continue; }
     const more = lay(best.unit, best.spots, 1_000 + out.length);
     out.push(...more);
+    hall = hallWith(hall, more);
     left -= more.length;
-    // What fitted nowhere before fits nowhere now.
-    open = tried.map((t) => t.unit);
+    round++;
   }
   return out;
 }
 
 /** What is laid fullest, by the families in turn: orders share their beginnings. */
-export type Known = Map<string, readonly Laid[]>;
+export type Known = Map<string, { readonly laid: readonly Laid[]; readonly hall: Hall }>;
 
-function inTurn(work: Work, order: readonly Family[], known: Known): readonly Laid[] {
+function inTurn(work: Work, order: readonly Family[], known: Known): { readonly laid: readonly Laid[]; readonly hall: Hall } {
   const f = order[order.length - 1];
-  if (!f) return [];
+  if (!f) return { laid: [], hall: work.hall };
   const key = order.map((o) => o.stock).join(" "), found = known.get(key);
   if (found) return found;
-  const before = inTurn(work, order.slice(0, -1), known);
-  const w = { ...work, hall: hallWith(work.hall, before) };
-  const laid = [...before, ...(isRoundFamily(f) ? fullestRounds(w, f, f.count) : fullestLong(w, f, f.count))];
-  known.set(key, laid);
-  return laid;
+  const { laid: before, hall } = inTurn(work, order.slice(0, -1), known);
+  const wanted = (work.ask.places === "most" ? Infinity : work.ask.places) - totalPlaces(before);
+  const w = { ...work, hall };
+  const more = wanted <= 0 ? [] : isRoundFamily(f) ? fullestRounds(w, f, f.count) : fullestLong(w, f, f.count, wanted);
+  const full = { laid: [...before, ...more], hall: hallWith(hall, more) };
+  known.set(key, full);
+  return full;
 }
 
 /** Fullest of a list of families, each in turn, in the orders that may matter. */
 export function fullest(work: Work, families: readonly Family[], kind: TableKind, known: Known): readonly Draft[] {
   const orders = families.length > 1 ? [families, [...families].reverse()] : [families];
   return orders.map((order) => {
-    const laid = inTurn(work, order, known);
+    const { laid } = inTurn(work, order, known);
     // A mix that came out all of one kind is called by what it is.
     const round = laid.some((l) => isRoundFamily(l.family)), long = laid.some((l) => !isRoundFamily(l.family));
     return { laid, kind: round && long ? "mixed" : round ? "rounds" : long ? "long" : kind, form: "fullest", score: 0 };

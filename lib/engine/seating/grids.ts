@@ -94,8 +94,10 @@ export function judge(points: readonly Point[], unit: Unit, hall: Hall, region: 
   return 2 * sym - 0.6 * ragged - 1.2 * lines + 0.6 * (mean / 1_000) - 0.8 * uneven - 1.2 * off - 0.4 * far;
 }
 
-/** Grids that are looked at closely, the most promising first. */
+/** Grids that are looked at closely, the most promising first; where fewer are, the sweep is coarser too. */
 const ROUGH = 40;
+/** How much wider than the least pitch rows and columns may stand; what shares a span out evenly is tried besides. */
+const STRETCHES = [0, 0.03, 0.06, 0.1, 0.15, 0.2, 0.27, 0.35, 0.45, 0.6], FEW_STRETCHES = [0, 0.06, 0.15, 0.27];
 
 type Found = { readonly grid: Grid; readonly total: number; readonly pre: number; readonly points?: readonly Point[] };
 
@@ -128,16 +130,27 @@ function crossings(hall: Hall, unit: Unit, { level: lines, upright }: Ground, n:
   return out;
 }
 
+function lies(row: readonly Interval[], x: number): boolean {
+  for (const [l, r] of row) if (x >= l - 0.01 && x <= r + 0.01) return true;
+  return false;
+}
+/** How many rows an upright line crosses inside the floor. */
+function crossed(rows: readonly (readonly Interval[])[], x: number): number {
+  let n = 0;
+  for (const row of rows) if (lies(row, x)) n++;
+  return n;
+}
+
 /** Upright lines at least a pitch apart that cross the rows inside the floor most often, mirrored where there is a mirror. */
 function bestColumns(ys: readonly number[], unit: Unit, lines: Lines, mirror: number | null): Point[] {
   const STEP = 40;
-  const holds = (x: number, y: number): boolean => lines.at(y).some(([l, r]) => x >= l - 0.01 && x <= r + 0.01);
+  const rows = ys.map((y) => lines.at(y));
   const double = mirror === null ? null : Math.round(2 * mirror);
   const last = double === null ? lines.maxX : double / 2 - unit.px / 2;
   const xs: number[] = [];
   for (let x = Math.ceil(lines.minX); x <= last; x += STEP) xs.push(x);
   if (last >= lines.minX && Math.floor(last) > (xs[xs.length - 1] ?? -Infinity)) xs.push(Math.floor(last));
-  const worth = xs.map((x) => ys.reduce((s, y) => s + (holds(x, y) ? 1 : 0) + (double !== null && holds(double - x, y) ? 1 : 0), 0));
+  const worth = xs.map((x) => crossed(rows, x) + (double === null ? 0 : crossed(rows, double - x)));
   const run = (limit: number): { readonly total: number; readonly picks: readonly number[] } => {
     const best: { total: number; pick: number; before: number }[] = [];
     let j = -1;
@@ -155,30 +168,31 @@ function bestColumns(ys: readonly number[], unit: Unit, lines: Lines, mirror: nu
   const astride = run(last);
   let picks = double === null ? astride.picks : astride.picks.flatMap((x) => [x, double - x]);
   if (double !== null && double % 2 === 0) {
-    const mid = double / 2, onAxis = run(mid - unit.px), own = ys.filter((y) => holds(mid, y)).length;
+    const mid = double / 2, onAxis = run(mid - unit.px), own = crossed(rows, mid);
     if (onAxis.total + own > astride.total) picks = [mid, ...onAxis.picks.flatMap((x) => [x, double - x])];
   }
-  return ys.flatMap((y) => picks.filter((x) => holds(x, y)).map((x): Point => [x, y]));
+  return ys.flatMap((y, i) => picks.filter((x) => lies(rows[i] ?? [], x)).map((x): Point => [x, y]));
 }
 
 /** Grids of a unit that hold at least n, the most composed first. */
 export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: number, { keep, rough: looked = ROUGH }: { readonly keep: number; readonly rough?: number }): readonly Standings[] {
+  const quick = looked < ROUGH;
   if (!ground || n < 1) return [];
   const lines = ground.level;
   const found: Found[] = [];
-  const stretch = [0, 0.03, 0.06, 0.1, 0.15, 0.2, 0.27, 0.35, 0.45, 0.6];
+  const stretch = quick ? FEW_STRETCHES : STRETCHES;
   const spanX = lines.maxX - lines.minX, spanY = lines.maxY - lines.minY;
   if (!(spanX >= 0 && spanY >= 0)) return [];
   // Pitches that share a span out evenly come first to mind; the others step up from the least.
   const pitches = (least: number, span: number): number[] => {
-    const even = Array.from({ length: Math.min(40, Math.floor(span / least)) }, (_, i) => Math.floor(span / (i + 1))).filter((p) => p >= least && p <= least * 1.8);
+    const even = Array.from({ length: Math.min(40, Math.floor(span / least)) }, (_, i) => Math.floor(span / (i + 1))).filter((p) => p >= least && p <= least * (quick ? 1.5 : 1.8));
     return [...new Set([...stretch.map((s) => Math.round(least * (1 + s))), ...even, ...(span < least ? [least] : [])])];
   };
-  const xPitches = pitches(unit.px, spanX).map((px) => ({ px, starts: origins(lines.minX, lines.maxX, px, hall.mirrorX, 4) }));
+  const xPitches = pitches(unit.px, spanX).map((px) => ({ px, starts: origins(lines.minX, lines.maxX, px, hall.mirrorX, quick ? 2 : 4) }));
   // No more are kept than will be looked at: what is less promising than the last of those is not written down.
   let least = -Infinity;
   const scan = (staggered: boolean, xs: typeof xPitches, leastY: number): void => {
-    for (const py of pitches(leastY, spanY)) for (const y0 of origins(lines.minY, lines.maxY, py, hall.mirrorY, 6)) {
+    for (const py of pitches(leastY, spanY)) for (const y0 of origins(lines.minY, lines.maxY, py, hall.mirrorY, quick ? 3 : 6)) {
       const first = Math.ceil((lines.minY - y0) / py - 1e-9);
       const rows: { readonly line: readonly Interval[]; readonly over: boolean }[] = [];
       let most = 0;

@@ -41,10 +41,13 @@ export type Hall = {
   /** How many of `fixed` stood there from the first; floor found for a footing with those alone. */
   readonly own: number;
   readonly known: Map<string, Base>;
+  /** The hall before the last tables were put in, and the floor left for each footing with them: what is found is not found again. */
+  readonly before: Hall | null;
+  readonly left: Map<string, Ground | null>;
 };
 
 /** Floor found for a footing with nothing standing but what stood there from the first: as outlines, and as lines both ways. */
-type Base = { readonly region: Region; readonly lines: () => Ground };
+type Base = { readonly region: () => Region; readonly lines: () => Ground | null };
 /** Where the reference point of a unit may be, by level and by upright lines. */
 export type Ground = { readonly level: Lines; readonly upright: Lines };
 
@@ -82,7 +85,7 @@ export function hallOf(space: SeatingSpace, ask: SeatingAsk): Hall {
     focus: space.focus ? turn(space.focus, -axis) : null,
     chair: ask.chair,
     tableGap: Math.max(ask.gaps.tableGap, 2 * LINE_OUT + WAY + 1), wallGap: ask.gaps.wallGap,
-    slack: axis === 0 ? -HAIR : 1.5, own: (space.fixed ?? []).length, known: knownFor(space, ask),
+    slack: axis === 0 ? -HAIR : 1.5, own: (space.fixed ?? []).length, known: knownFor(space, ask), before: null, left: new Map(),
   };
 }
 
@@ -142,39 +145,54 @@ export type Footing = {
 function baseOf(hall: Hall, f: Footing): Base {
   const known = hall.known.get(f.key);
   if (known) return known;
-  const region = bareFloor(hall, f);
-  let ground: Ground | null = null;
-  const base: Base = { region, lines: () => (ground ??= { level: linesOf(region), upright: uprightLines(region) }) };
+  let region: Region | null = null, ground: Ground | null | undefined;
+  const outline = (): Region => (region ??= subtract(f.round === null ? hall.floor : offset(hall.floor, -f.round), taken(hall, f)));
+  const base: Base = {
+    region: outline,
+    lines: () => (ground === undefined ? (ground = groundIn(outline())) : ground),
+  };
   hall.known.set(f.key, base);
   return base;
 }
 
+const flipped = (list: readonly Polygon[]): readonly Polygon[] => list.map((p) => p.map(([x, y]): Point => [y, x]));
+const groundIn = (region: Region): Ground | null => (region.length === 0 ? null : { level: linesOf(region), upright: uprightLines(region) });
+
 /** Positions of the reference point where a unit may stand. */
-export const placesFor = (hall: Hall, f: Footing): Region => subtract(baseOf(hall, f).region, hall.fixed.slice(hall.own).flatMap((t) => tableShadow(t, f)));
+export const placesFor = (hall: Hall, f: Footing): Region => subtract(baseOf(hall, f).region(), hall.fixed.slice(hall.own).flatMap((t) => tableShadow(t, f)));
 
 /** The same as lines, which is quicker; null where a unit may stand nowhere. */
 export function groundFor(hall: Hall, f: Footing): Ground | null {
-  const base = baseOf(hall, f);
-  if (base.region.length === 0) return null;
-  const gone = hall.fixed.slice(hall.own).flatMap((t) => tableShadow(t, f));
-  const { level, upright } = base.lines();
-  return { level: without(level, gone), upright: without(upright, gone.map((p) => p.map(([x, y]): Point => [y, x]))) };
+  const found = hall.left.get(f.key);
+  if (found !== undefined) return found;
+  const ground = hall.before ? lessTables(groundFor(hall.before, f), hall.fixed.slice(hall.before.fixed.length), f) : baseOf(hall, f).lines();
+  hall.left.set(f.key, ground);
+  return ground;
 }
+
+function lessTables(ground: Ground | null, tables: readonly Standing[], f: Footing): Ground | null {
+  if (!ground || tables.length === 0) return ground;
+  const gone = tables.flatMap((t) => tableShadow(t, f));
+  return { level: without(ground.level, gone), upright: without(ground.upright, flipped(gone)) };
+}
+
+/** The hall with more tables standing in it. */
+export const hallAfter = (hall: Hall, more: readonly Standing[]): Hall => ({ ...hall, fixed: [...hall.fixed, ...more], before: hall, left: new Map() });
 
 function tableShadow(t: Standing, f: Footing): Polygon[] {
   if (t.round && f.tableRound !== null) return [aroundCircle(t.round.at, t.round.radius + f.tableRound, 72)];
   return f.table.map((part) => convexSum(t.polygon, away(part)));
 }
 
-function bareFloor(hall: Hall, f: Footing): Region {
+/** Where the reference point may not be, for walls, pieces, zones and what stood there from the first. */
+function taken(hall: Hall, f: Footing): readonly Polygon[] {
   const out: Polygon[] = [];
   const outlines = hall.floor.flatMap((p) => [p.outer, ...p.holes]);
   if (f.round === null) for (const part of f.wall) for (const o of outlines) out.push(...wallShadow(o, part));
-  const base = f.round !== null ? offset(hall.floor, -f.round) : hall.floor;
   for (const part of f.wall) for (const s of hall.solids) out.push(...shadow(s, part));
   for (const z of hall.zones) for (const part of f.zone(z.tableClear)) out.push(...shadow(z.polygon, part));
   for (const t of hall.fixed.slice(0, hall.own)) out.push(...tableShadow(t, f));
-  return subtract(base, out);
+  return out;
 }
 
 const box = (w: number, h: number): Polygon => [[-w / 2, -h / 2], [w / 2, -h / 2], [w / 2, h / 2], [-w / 2, h / 2]];

@@ -1,6 +1,6 @@
 import { aroundCircle, boxesNear, clearance, distance, rectangle, roundPoint, type Point, type Shape } from "../../geometry";
 import { isRound, shapeAt, type Item, type Seat } from "../../layout";
-import { backAngle, backToRoom, type Hall, type Standing } from "./hall";
+import { backAngle, backToRoom, hallAfter, type Hall, type Standing } from "./hall";
 import { composedStart, moveSeats, ringSeats, sideSeats } from "./seats";
 import type { Laid, Sides } from "./types";
 
@@ -53,7 +53,7 @@ export const standingOf = (l: Laid): Standing => isRound(l.family.shape)
   : { polygon: rectangle(l.at, l.family.shape.width, l.family.shape.depth, l.angle), round: null };
 
 /** The hall with these tables standing in it already. */
-export const hallWith = (hall: Hall, laid: readonly Laid[]): Hall => ({ ...hall, fixed: [...hall.fixed, ...laid.map(standingOf)] });
+export const hallWith = (hall: Hall, laid: readonly Laid[]): Hall => (laid.length === 0 ? hall : hallAfter(hall, laid.map(standingOf)));
 
 /** Takes places away until n are left, evenly, and from the tables farthest from the focus first. */
 export function trimTo(laid: readonly Laid[], n: number, focus: Point): readonly Laid[] {

@@ -76,12 +76,47 @@ function memoised(at: (y: number) => readonly Interval[]): (y: number) => readon
 /** How far within a polygon a line must run to be cut by it, mm: what only touches stays. */
 const TOUCH = 1e-6;
 
-type Cutter = { readonly box: Box; readonly p: Polygon; readonly square: boolean };
+/** A convex polygon to be cut out; one of many corners as its two sides from the top of the page down, so that a level line is found by halving. */
+type Cutter = { readonly box: Box; readonly p: Polygon; readonly square: boolean; readonly sides: readonly [Side, Side] | null };
+type Side = readonly Point[];
+/** From so many corners on the sides are worth working out. */
+const MANY = 10;
 
-/** Where a level line runs inside a convex polygon; null where it only touches or misses it. */
-function chord({ p, box, square }: Cutter, y: number): Interval | null {
-  if (y <= box.minY + TOUCH || y >= box.maxY - TOUCH) return null;
-  if (square) return [box.minX, box.maxX];
+const isSquare = (p: Polygon): boolean => p.every((a, i) => { const b = p[(i + 1) % p.length] as Point; return a[0] === b[0] || a[1] === b[1]; });
+
+function cutterOf(p: Polygon): Cutter {
+  const box = boxOf(p);
+  if (p.length < MANY) return { box, p, square: p.length < 6 && isSquare(p), sides: null };
+  let top = 0;
+  p.forEach((q, i) => { if (q[1] < (p[top] as Point)[1]) top = i; });
+  return { box, p, square: false, sides: [sideOf(p, top, 1), sideOf(p, top, -1)] };
+}
+
+/** From the topmost corner one way round until the ring turns up again. */
+function sideOf(p: Polygon, top: number, way: 1 | -1): Side {
+  const n = p.length, out: Point[] = [];
+  for (let k = 0, i = top, last = -Infinity; k < n; k++, i = (i + way + n) % n) {
+    const q = p[i] as Point;
+    if (q[1] < last) break;
+    out.push(q);
+    last = q[1];
+  }
+  return out;
+}
+
+/** Where a side stands at a height that lies between its ends. */
+function sideX(side: Side, y: number): number {
+  let lo = 0, hi = side.length - 1;
+  while (hi - lo > 1) { const mid = (lo + hi) >> 1; if ((side[mid] as Point)[1] <= y) lo = mid; else hi = mid; }
+  const a = side[lo] as Point, b = side[hi] as Point;
+  return b[1] === a[1] ? a[0] : a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0]);
+}
+
+/** The list less what a cutter takes of it at a height. */
+function cutBy(list: readonly Interval[], { box, p, square, sides }: Cutter, y: number): readonly Interval[] {
+  if (y <= box.minY + TOUCH || y >= box.maxY - TOUCH) return list;
+  if (square) return cut(list, box.minX, box.maxX);
+  if (sides) { const a = sideX(sides[0], y), b = sideX(sides[1], y); return a === b ? list : cut(list, Math.min(a, b), Math.max(a, b)); }
   let lo = Infinity, hi = -Infinity;
   for (let i = 0, j = p.length - 1; i < p.length; j = i++) {
     const a = p[j] as Point, b = p[i] as Point;
@@ -90,11 +125,13 @@ function chord({ p, box, square }: Cutter, y: number): Interval | null {
     if (x < lo) lo = x;
     if (x > hi) hi = x;
   }
-  return hi > lo ? [lo, hi] : null;
+  return hi > lo ? cut(list, lo, hi) : list;
 }
 
 function cut(list: readonly Interval[], lo: number, hi: number): readonly Interval[] {
-  if (list.every((on) => hi <= on[0] || lo >= on[1])) return list;
+  let meets = false;
+  for (const on of list) if (hi > on[0] && lo < on[1]) { meets = true; break; }
+  if (!meets) return list;
   const out: Interval[] = [];
   for (const on of list) {
     if (hi <= on[0] || lo >= on[1]) { out.push(on); continue; }
@@ -104,24 +141,46 @@ function cut(list: readonly Interval[], lo: number, hi: number): readonly Interv
   return out;
 }
 
-const isSquare = (p: Polygon): boolean => p.every((a, i) => { const b = p[(i + 1) % p.length] as Point; return a[0] === b[0] || a[1] === b[1]; });
+const isConvex = (p: Polygon): boolean => {
+  let sign = 0;
+  for (let i = 0; i < p.length; i++) {
+    const a = p[i] as Point, b = p[(i + 1) % p.length] as Point, c = p[(i + 2) % p.length] as Point;
+    const turn = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]);
+    if (Math.abs(turn) < 1e-6) continue;
+    if (sign !== 0 && turn > 0 !== sign > 0) return false;
+    sign = turn;
+  }
+  return true;
+};
 
-/** The lines of a floor with convex polygons taken out of it: no new outline is worked out. */
+/** From so many cutters on they are looked up by bands of height. */
+const BANDED = 12;
+
+/** The cutters that may take something at a height; those that lie beside the floor are left out. */
+function cuttersNear({ minX, maxX, minY, maxY }: Lines, all: readonly Cutter[]): (y: number) => readonly Cutter[] {
+  const own = all.filter(({ box }) => box.maxY > minY && box.minY < maxY && box.maxX > minX && box.minX < maxX);
+  if (own.length < BANDED) return () => own;
+  const high = Math.max(1e-9, maxY - minY) / BANDS, bands: Cutter[][] = Array.from({ length: BANDS }, () => []);
+  const bandOf = (y: number): number => Math.max(0, Math.min(BANDS - 1, Math.floor((y - minY) / high)));
+  for (const c of own) for (let b = bandOf(c.box.minY), last = bandOf(c.box.maxY); b <= last; b++) bands[b]?.push(c);
+  return (y) => bands[bandOf(y)] ?? [];
+}
+
+/** The lines of a floor with polygons taken out of it: no new outline is worked out. */
 export function without(lines: Lines, gone: readonly Polygon[]): Lines {
   if (gone.length === 0) return lines;
-  const cutters = gone.map((p): Cutter => ({ p, box: boxOf(p), square: isSquare(p) }));
-  return {
-    ...lines, begins: [...lines.begins, ...cutters.map(({ box }) => box.maxY)], ends: [...lines.ends, ...cutters.map(({ box }) => box.minY)],
-    at: memoised((y) => {
-      let list = lines.at(y);
-      for (const c of cutters) {
-        if (list.length === 0) return list;
-        const on = chord(c, y);
-        if (on) list = cut(list, on[0], on[1]);
-      }
-      return list;
-    }),
+  const cutters = gone.filter(isConvex).map(cutterOf), others = gone.filter((p) => !isConvex(p)).map((outer) => linesOf([{ outer, holes: [], box: boxOf(outer) }]));
+  const boxes = [...cutters.map((c) => c.box), ...others];
+  const near = cuttersNear(lines, cutters);
+  const at = (y: number): readonly Interval[] => {
+    let list = lines.at(y);
+    if (list.length === 0) return list;
+    const here = near(y);
+    for (let k = 0; k < here.length && list.length > 0; k++) list = cutBy(list, here[k] as Cutter, y);
+    for (const o of others) for (const [a, b] of o.at(y)) list = cut(list, a, b);
+    return list;
   };
+  return { ...lines, begins: [...lines.begins, ...boxes.map((b) => b.maxY)], ends: [...lines.ends, ...boxes.map((b) => b.minY)], at: memoised(at) };
 }
 
 /** The part of the lines within a box. */
