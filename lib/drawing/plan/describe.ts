@@ -2,16 +2,18 @@ import { add, boxOf, clockwise, cross, edges, scale, sub, turn, type Point, type
 import { isRound, type Item, type Scene } from "../../layout";
 import { formatLength, formatSize, type LengthStyle } from "../../measure";
 import { axisOf, type Room, type Venue } from "../../venue";
+import { planWords } from "../../words/plan";
 import { numbersOf } from "./numbers";
 
 /** What a piece is called in words: its number or its label, its size, its places. */
 export function labelOf(item: Item, number: string | undefined, style: LengthStyle, part?: string): string {
   const unit = { ...style, unit: true };
-  const size = isRound(item.shape) ? `round ${formatLength(item.shape.diameter, unit)}` : formatSize(item.shape.width, item.shape.depth, unit);
-  const name = number !== undefined && !/\d\s*$/.test(item.label) ? `Table ${number}` : item.label;
+  const words = planWords(style.locale);
+  const size = isRound(item.shape) ? words.round(formatLength(item.shape.diameter, unit)) : formatSize(item.shape.width, item.shape.depth, unit);
+  const name = number !== undefined && !/\d\s*$/.test(item.label) ? words.table(number) : item.label;
   const wheelchairs = item.seats.filter((s) => s.place === "wheelchair").length;
   const places = item.kind === "chair" || item.seats.length === 0 ? ""
-    : `, ${item.seats.length} ${item.seats.length === 1 ? "place" : "places"}${wheelchairs > 0 ? `, ${wheelchairs} for a wheelchair` : ""}`;
+    : `, ${words.places(item.seats.length, wheelchairs)}`;
   return `${name}${part ?? ""}, ${size}${places}`;
 }
 
@@ -55,11 +57,11 @@ export function roomSize(room: Room): readonly [number, number] {
 }
 
 /** Of joined tables, which part of the whole each is: ", part 2 of 3". */
-export function partsOf(scene: Scene): ReadonlyMap<string, string> {
+export function partsOf(scene: Scene, locale: string): ReadonlyMap<string, string> {
   const byNumber = new Map<string, Item[]>();
   const numbers = numbersOf(scene);
   for (const i of scene.items) { const n = numbers.get(i.id); if (n !== undefined) byNumber.set(n, [...(byNumber.get(n) ?? []), i]); }
-  return new Map([...byNumber.values()].filter((l) => l.length > 1).flatMap((l) => l.map((i, k) => [i.id, `, part ${k + 1} of ${l.length}`] as const)));
+  return new Map([...byNumber.values()].filter((l) => l.length > 1).flatMap((l) => l.map((i, k) => [i.id, `, ${planWords(locale).part(k + 1, l.length)}`] as const)));
 }
 
 /** Reading order: rooms as the scene names them; in a room numbered tables first by number, then the rest down the page. */
@@ -75,7 +77,7 @@ const compare = (a: number, b: number): number => (a === b ? 0 : a < b ? -1 : 1)
 export function inWords(venue: Venue, scene: Scene, style: LengthStyle): readonly string[] {
   const unit = { ...style, unit: true };
   const numbers = numbersOf(scene);
-  const parts = partsOf(scene);
+  const parts = partsOf(scene, style.locale);
   const out: string[] = [];
   let room: Room | undefined;
   let begun = "";
@@ -88,7 +90,7 @@ export function inWords(venue: Venue, scene: Scene, style: LengthStyle): readonl
       const [w, d] = room ? roomSize(room) : [0, 0];
       out.push(`${room?.name ?? item.room}, ${formatSize(w, d, unit)}.`);
       const n = chairs.get(item.room);
-      if (n !== undefined) out.push(`${n} ${n === 1 ? "chair" : "chairs"} in rows.`);
+      if (n !== undefined) out.push(`${planWords(style.locale).chairsInRows(n)}.`);
     }
     if (item.kind === "chair") continue;
     const walls = room ? fromWalls(room, item.at) : [];

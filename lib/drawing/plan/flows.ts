@@ -1,3 +1,4 @@
+import { planWords } from "../../words/plan";
 import { add, distance, middle, scale, sub, turn, unit, type Point } from "../../geometry";
 import { isRound, type Item, type Layout, type Scene } from "../../layout";
 import { beforeRows, contextOf, exitsOf, isRowChair, isSeatedTable, ruleValues, sees, siteFor, waysMap, type SceneView } from "../../rules";
@@ -18,7 +19,7 @@ type Start = { readonly at: Point; readonly level: number; readonly name: string
 function startsOf(venue: Venue, scene: Scene): readonly Start[] {
   const numbers = numbersOf(scene);
   const levelOf = (room: string): number => venue.rooms.find((r) => r.id === room)?.level ?? 0;
-  const tables = scene.items.filter(isSeatedTable).map((i): Start => ({ at: i.at, level: levelOf(i.room), name: numbers.has(i.id) ? `table ${numbers.get(i.id) ?? ""}` : i.label }));
+  const tables = scene.items.filter(isSeatedTable).map((i): Start => ({ at: i.at, level: levelOf(i.room), name: numbers.has(i.id) ? lower(planWords(venue.locale).table(numbers.get(i.id) ?? "")) : i.label }));
   const rows = rowsOf(scene.items.filter(isRowChair)).flatMap((row): readonly Start[] => {
     const first = row[0], last = row.at(-1);
     return first && last ? [{ at: middle(first.at, last.at), level: levelOf(first.room), name: "a row of chairs" }] : [];
@@ -63,8 +64,10 @@ export function flowsOf(venue: Venue, scene: Scene): Flows {
     here.forEach((s, i) => { const mm = found.lengths[i]; if (mm !== null && mm !== undefined) told.push({ name: s.name, mm }); });
   }
   const far = told.reduce<(typeof told)[number] | null>((a, b) => (a && a.mm >= b.mm ? a : b), null);
-  return { ways, words: far ? [`Ways out are drawn from ${told.length} of ${starts.length} tables and rows; the longest, from ${far.name}, is about ${roughly(far.mm, venue)}.`] : [] };
+  return { ways, words: far ? [planWords(venue.locale).waysDrawn({ from: told.length, of: starts.length, far: far.name, about: roughly(far.mm, venue) })] : [] };
 }
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** A length that is known roughly: whole metres or feet. */
 const roughly = (mm: number, { lengths, locale }: Venue): string =>

@@ -5,6 +5,7 @@ import type { Layer, Mark, Paper } from "../display";
 import { closed, line, regionSteps } from "../paths";
 import { seatCorners, seatsOf } from "./chairs";
 import { chairOf } from "../../rules";
+import { planWords } from "../../words/plan";
 import { labelOf, partsOf, readingOrder, roomSize } from "./describe";
 import { dimensionStrings, leastGaps, type Strings } from "./dimensions";
 import { drawDrape, drawKeepClear, drawObstacle, drawSocket, drawTerrace, drawWall, drapeTrack, socketPoint } from "./fittings";
@@ -152,7 +153,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
   const desk: Desk = { frame, hand, ground, venue };
   occupy(level, desk, strings);
   const numbers = numbersOf(scene);
-  const parts = partsOf(scene);
+  const parts = partsOf(scene, venue.locale), words = planWords(venue.locale);
   const chair = chairOf(venue);
   const style = hand.lengths;
   const items = [...readingOrder(scene)].filter((i) => level.items.includes(i));
@@ -165,7 +166,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
     });
     return [
       ...others.filter((i) => layerOf(i) === 0).map(group),
-      ...(rows.length > 0 ? [{ kind: "group", role: "piece", label: `${rows.length} ${rows.length === 1 ? "chair" : "chairs"} in rows`, marks: rowsOf(rows, { venue, frame, hand }) } satisfies Mark] : []),
+      ...(rows.length > 0 ? [{ kind: "group", role: "piece", label: words.chairsInRows(rows.length), marks: rowsOf(rows, { venue, frame, hand }) } satisfies Mark] : []),
       ...others.filter((i) => layerOf(i) > 0).map(group),
     ];
   };
@@ -198,7 +199,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
     const key = `${item.room}/${item.label}`;
     if (said.has(key)) continue;
     const same = level.items.filter((i) => i.room === item.room && i.label === item.label && i.kind === item.kind).length;
-    const name = item.role === "wheelchair-space" ? "wheelchair place" : item.label;
+    const name = item.role === "wheelchair-space" ? words.wheelchairPlace : item.label;
     const text = same > 1 ? `${name} (${same})` : name;
     const words = wordsBeside(text, { target: pieceRect(extentOf(item, chair), frame), tight: pieceRect(footprintPolygon(item), frame), room, desk });
     if (words) { besides.push(...words); said.add(key); }
@@ -256,7 +257,7 @@ function wheelchairWords(level: Level, desk: Desk): readonly Mark[] {
   return level.items.flatMap((item) => item.role === "wheelchair-space" ? [] : item.seats.filter((s) => s.place === "wheelchair").flatMap((s) => {
     const room = level.rooms.findIndex((r) => contains(r.outline, [s.x, s.y]));
     const target = pieceRect(seatCorners(s, chairOf(level.venue)), desk.frame);
-    return wordsBeside("wheelchair place", { target, tight: target, room, desk }) ?? [];
+    return wordsBeside(planWords(level.venue.locale).wheelchairPlace, { target, tight: target, room, desk }) ?? [];
   }));
 }
 

@@ -1,3 +1,4 @@
+import { planWords } from "../../words/plan";
 import { boxOf, type Box, type Point, type Polygon } from "../../geometry";
 import type { Finding, Item, Scene } from "../../layout";
 import type { Room, Venue } from "../../venue";
@@ -30,7 +31,8 @@ const moveItem = (i: Item, [dx, dy]: Point): Item =>
   dx === 0 && dy === 0 ? i : { ...i, at: [i.at[0] + dx, i.at[1] + dy], seats: i.seats.map((s) => ({ ...s, x: s.x + dx, y: s.y + dy })) };
 
 /** Two levels are the lower and the upper; of more each bears its number. */
-const nameOf = (level: number, levels: readonly number[]): string => (levels.length === 2 ? (level === levels[0] ? "Lower level" : "Upper level") : `Level ${level}`);
+const nameOf = (level: number, levels: readonly number[], locale: string): string =>
+  planWords(locale).level(levels.length === 2 ? (level === levels[0] ? "lower" : "upper") : level);
 
 /** How far each level is moved: each to the right of the one before, or beneath it, whichever comes nearer to the shape asked for. */
 function shifts(boxes: readonly Box[], ratio: number): readonly Point[] {
@@ -70,7 +72,7 @@ export function spread(venue: Venue, scene: Scene, rooms: readonly Room[], ratio
     scene: { ...scene, items: scene.items.map(item) }, rooms: rooms.map((r) => there.get(r.id) ?? r),
     storeys: levels.map((l, k) => {
       const b = boxes[k] ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 }, d = to[k] ?? [0, 0];
-      return { name: nameOf(l, levels), box: { minX: b.minX + d[0], maxX: b.maxX + d[0], minY: b.minY + d[1], maxY: b.maxY + d[1] } };
+      return { name: nameOf(l, levels, venue.locale), box: { minX: b.minX + d[0], maxX: b.maxX + d[0], minY: b.minY + d[1], maxY: b.maxY + d[1] } };
     }),
     shift, item, finding,
   };

@@ -1,3 +1,4 @@
+import { planWords } from "../../words/plan";
 import { add, bearing, boxOf, distance, scale, sinCos, type Point } from "../../geometry";
 import { isRound, type Item } from "../../layout";
 import { formatLength, formatSize } from "../../measure";
@@ -186,21 +187,27 @@ export function roomName(room: Room, index: number, { frame, hand, ground }: Des
 }
 
 type Search = { readonly block: { readonly width: number; readonly height: number }; readonly margin: number; readonly b: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number }; readonly centre: Paper };
+/** The free spot nearest to the centre, of those on a grid of 1 mm; of equals the upper, then the left. Rows near the centre are asked first. */
 function roomiest(free: (r: Rect) => boolean, { block, margin, b, centre }: Search): Rect | null {
-  const step = 1;
+  const from = { x: b.minX + margin, y: b.minY + margin };
+  const rows = Math.floor(b.maxY - from.y - block.height - margin + 1e-9), columns = Math.floor(b.maxX - from.x - block.width - margin + 1e-9);
+  const mid = { x: centre[0] - block.width / 2, y: centre[1] - block.height / 2 };
   let best: Rect | null = null, least = Infinity;
-  for (let y = b.minY + margin; y + block.height + margin <= b.maxY; y += step) {
-    const dy = y + block.height / 2 - centre[1];
-    if (Math.abs(dy) >= least) continue;
-    for (let x = b.minX + margin; x + block.width + margin <= b.maxX; x += step) {
-      const dx = x + block.width / 2 - centre[0];
-      const off = Math.hypot(dx, dy);
-      if (off >= least) continue;
-      if (!free({ x: x - margin, y: y - margin, width: block.width + 2 * margin, height: block.height + 2 * margin })) continue;
-      best = { x, y, ...block };
-      least = off;
-    }
-  }
+  const ask = (i: number, j: number): void => {
+    if (i < 0 || i > columns) return;
+    const x = from.x + i, y = from.y + j, off = Math.hypot(x - mid.x, y - mid.y);
+    if (off > least || (off === least && best !== null && (y > best.y || (y === best.y && x >= best.x)))) return;
+    if (!free({ x: x - margin, y: y - margin, width: block.width + 2 * margin, height: block.height + 2 * margin })) return;
+    best = { x, y, ...block };
+    least = off;
+  };
+  const row = (j: number): void => {
+    if (j < 0 || j > rows || Math.abs(from.y + j - mid.y) > least) return;
+    const i = Math.floor(mid.x - from.x);
+    for (let k = 0; k <= columns + Math.abs(i) + 1 && Math.abs(k - 1) <= least; k++) { ask(i - k, j); ask(i + 1 + k, j); }
+  };
+  const j = Math.floor(mid.y - from.y);
+  for (let k = 0; k <= rows + Math.abs(j) + 1 && Math.abs(k - 1) <= least; k++) { row(j - k); row(j + 1 + k); }
   return best;
 }
 
@@ -209,7 +216,7 @@ export function wayOut(o: Opening, { frame, hand, ground }: Desk): readonly Mark
   const outward = scale(o.gate.inward, -1);
   const type: Type = { size: hand.note, face: "sans", weight: "bold" };
   const width = formatLength(o.gate.width, hand.lengths);
-  const words = "Way out";
+  const words = planWords(hand.lengths.locale).wayOut;
   const arrow = hand.note * 0.95, gap = 0.8;
   const first = textWidth(words, type), second = textWidth(width, { ...type, weight: "regular" });
   const block = { width: arrow + gap + first + gap + second, height: hand.note * (capHeight(type) + 0.2) };
