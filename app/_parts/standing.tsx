@@ -14,6 +14,7 @@ export function Returned({ booking, say }: { readonly booking: BookingView; read
     <section className="section" aria-labelledby="returned-head">
       <h2 id="returned-head">{say("Returned to you")}</h2>
       <blockquote className="their-words measure mt-3">{last.reason}</blockquote>
+      {last.pieces && <p className="mt-2">{say("About: {pieces}.", { pieces: last.pieces.join(", ") })}</p>}
       <p className="note sec mt-2">{say("{name}, about revision {number}", { name: booking.venue.contact?.name ?? say("Your coordinator"), number: last.number })}{last.returnedAt ? `, ${sayMoment(last.returnedAt, booking.venue)}` : ""}.</p>
     </section>
   );

@@ -3,7 +3,7 @@ import type { Layout } from "@/lib/layout";
 import { chosenWords } from "./words";
 import type { TwoWidths } from "@/components/plan/drawing";
 
-type Which = { readonly reference: string; readonly scene: string; readonly layout?: string; readonly number?: number; readonly set?: boolean; readonly since?: number; readonly wet?: boolean };
+type Which = { readonly reference: string; readonly scene: string; readonly layout?: string; readonly number?: number; readonly set?: boolean; readonly since?: number; readonly late?: boolean; readonly wet?: boolean };
 
 /** Widths that plans are drawn for, CSS pixels: words on a plan keep their size, so a phone gets a drawing of its own. */
 const NARROW = 340;

@@ -1,4 +1,4 @@
-import { deadlineAt, isMailHour, isOpenToCouple, REMIND_AT, reminderFor, todayAt } from "../booking";
+import { deadlineAt, dueDate, isMailHour, isOpenToCouple, REMIND_AT, reminderFor, todayAt } from "../booking";
 import { messages } from "../mail";
 import { bookings, history, revisions, venues, type BookingRow, type Handle } from "../store";
 import type { VenueVersion } from "../store/venues";
@@ -23,8 +23,28 @@ export async function keepDates(house: House): Promise<DatesKept> {
     const done = await house.store.transaction((tx) => keepOne(tx, house, reference));
     if (done) kept[done] += 1;
   }
+  for (const { reference } of await bookings.numbersOpen(house.store.db, horizon)) {
+    if (await house.store.transaction((tx) => askNumbers(tx, house, reference))) kept.reminded += 1;
+  }
   if (kept.reminded + kept.overdue > 0) house.poke();
   return kept;
+}
+
+/** Days before final numbers are due on which they are asked for; common practice, no source. */
+const NUMBERS_AT: readonly number[] = [7, 2];
+
+/** Asks for final numbers, once at each point; never of those who told them. */
+async function askNumbers(tx: Handle, house: House, reference: string): Promise<boolean> {
+  const booking = await bookings.hold(tx, reference), venue = booking && (await venues.find(tx, booking.venue));
+  const days = venue?.venue.packages.find((one) => one.id === booking?.package)?.finalNumbersDays;
+  if (!booking || !venue || days === undefined || booking.finalGuests !== null || booking.quietAt !== null) return false;
+  const now = house.clock.now(), due = dueDate(booking.eventDate, days), { daysLeft } = deadlineAt(due, venue.venue.timeZone, now);
+  const point = [...NUMBERS_AT].sort((a, b) => a - b).find((one) => daysLeft <= one);
+  if (point === undefined || daysLeft < 0 || !isMailHour(venue.venue.timeZone, now)) return false;
+  const about = await aboutOf(tx, booking);
+  const queued = await queueMail(tx, house, { message: messages.numbersDue(about, { days: daysLeft, due, href: await coupleLink(tx, house, booking) }), to: booking.email, fromName: about.venueName, booking: reference, onceKey: `numbers ${reference} ${due} ${point}` });
+  if (queued) await history.add(tx, { booking: reference, at: nowIso(house), who: "clock", what: "numbers-asked", data: { days: daysLeft } });
+  return queued;
 }
 
 async function keepOne(tx: Handle, house: House, reference: string): Promise<keyof DatesKept | undefined> {

@@ -13,7 +13,7 @@ export async function planDrawing(house: House, actor: Actor, { reference, scene
   const booking = await gate(house.store.db, actor, { reference, action: "glance" });
   if (!booking.ok) return booking;
   // Who may only look sees what speaks for the booking now, and no other.
-  const seen = await planSeen(house, booking.value, actor.kind === "look" ? { set: which.set } : which);
+  const seen = await planSeen(house, booking.value, actor.kind === "look" ? { set: which.set } : { ...which, late: which.late === true && actor.kind === "desk" });
   if (!seen.ok) return seen;
   const { was } = seen.value;
   const { layout, venue } = inWords({ layout: seen.value.layout, venue: seen.value.venue.venue }, { words, wet });

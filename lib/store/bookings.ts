@@ -41,6 +41,13 @@ export function open(db: Handle, dueBy: string): Promise<BookingRow[]> {
   return db.selectFrom("bookings").selectAll().where("state", "in", ["invited", "started", "returned"]).where("dueDate", "<=", dueBy).orderBy("dueDate").execute();
 }
 
+/** Bookings with a layout that have not told their final numbers, whose day is near enough for them to be due by a day. */
+export function numbersOpen(db: Handle, dueBy: string): Promise<BookingRow[]> {
+  // The longest notice is a matter of the package; 90 days before the day is before any.
+  return db.selectFrom("bookings").selectAll().where("state", "in", ["sent", "agreed"]).where("finalGuests", "is", null)
+    .where(sql<boolean>`event_date <= ${dueBy}::date + 90`).orderBy("eventDate").execute();
+}
+
 /** Puts the venue's own layout down, once: false if that was done before. */
 export async function setByVenue(tx: Handle, reference: string, what: { readonly layout: Layout; readonly version: number; readonly at: string }): Promise<boolean> {
   const done = await tx.updateTable("bookings").set({ setLayout: JSON.stringify(what.layout), setVersion: what.version, setAt: what.at })

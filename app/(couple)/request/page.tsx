@@ -6,6 +6,7 @@ import { asked, couple, type Search } from "@/app/_server/asking";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
 import { plansOf } from "@/app/_server/plans";
 import { AskedOfDesk, AskForChange, AskForDraft } from "@/app/_parts/ask-desk";
+import { NumbersAsk } from "@/app/_parts/numbers-ask";
 import { Returned, SetByVenue, Standing } from "@/app/_parts/standing";
 import { heldFor } from "@/app/_server/kept";
 import { saidShort } from "@/components/form/said";
@@ -63,6 +64,7 @@ export default async function RequestPage({ searchParams }: { readonly searchPar
         <>
           <Standing booking={booking} say={say} />
           <AskedOfDesk booking={booking} say={say} />
+          {(state === "agreed" || state === "sent") && <NumbersAsk booking={booking} kept={heldFor(await asked(searchParams, "kept"), "numbers", actor.reference)} say={say} />}
           {state === "agreed" && <AskForChange kept={kept} say={say} />}
         </>
       )}

@@ -12,7 +12,7 @@ export async function GET(request: Request): Promise<Response> {
   const { house, actor } = await whoLooks(request, reference);
   const drawn = await planDrawing(house, actor, {
     reference, scene: query.get("scene") ?? "", layout: query.get("layout") ?? undefined, number: number === null ? undefined : Number(number),
-    set: query.has("set"), wet: query.has("wet"), words: actor.kind === "desk" ? undefined : await chosenWords(), since: since === null ? undefined : Number(since),
+    set: query.has("set"), late: query.has("late"), wet: query.has("wet"), words: actor.kind === "desk" ? undefined : await chosenWords(), since: since === null ? undefined : Number(since),
     pixelWidth: Math.round(width), ways: query.has("ways"), dimensions: query.has("dimensions"), findings: query.has("findings"),
   });
   return drawn.ok ? Response.json(drawn.value, { headers: { "Cache-Control": "no-store" } }) : new Response(null, MISSING);

@@ -13,7 +13,7 @@ export async function GET(request: Request): Promise<Response> {
   const { house, actor } = await whoLooks(request, reference);
   const drawn = await planSvg(house, actor, {
     reference, scene: query.get("scene") ?? undefined, layout: query.get("layout") ?? undefined, number: number === null ? undefined : Number(number),
-    set: query.has("set"), wet: query.has("wet"), words: actor.kind === "desk" ? undefined : await chosenWords(), since: since === null ? undefined : Number(since), sheet: true,
+    set: query.has("set"), late: query.has("late"), wet: query.has("wet"), words: actor.kind === "desk" ? undefined : await chosenWords(), since: since === null ? undefined : Number(since), sheet: true,
   });
   if (!drawn.ok) return missing;
   return new Response(drawn.value, { headers: { "Content-Type": "image/svg+xml; charset=utf-8", "Cache-Control": "no-store", "X-Content-Type-Options": "nosniff" } });

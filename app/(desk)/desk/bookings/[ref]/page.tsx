@@ -1,8 +1,10 @@
 import type { Metadata } from "next";
 import { asked, deskBooking, type Search } from "@/app/_server/asking";
-import { heldFor } from "@/app/_server/kept";
+import { heldFor, type Kept } from "@/app/_server/kept";
+import type { FieldError } from "@/lib/service";
 import { DeskFrame } from "@/app/_parts/desk-frame";
-import { Decide, DONE, MailPart } from "@/app/_parts/review-forms";
+import { Asked, FinalNumbers, NextSteps } from "@/app/_parts/desk-next";
+import { Decide, doneWords, MailPart } from "@/app/_parts/review-forms";
 import { PapersOf } from "@/app/_parts/papers-of";
 import { BriefInWords, History, reviewFacts } from "@/app/_parts/review";
 import { layoutShown, ReviewPlan } from "@/app/_parts/review-plan";
@@ -10,13 +12,22 @@ import { Fees } from "@/components/desk/fees";
 import { Findings } from "@/components/desk/findings";
 import { Caution } from "@/components/plan/caution";
 import { Checked } from "@/components/form/page/checked";
+import { manyOf } from "@/components/form/values";
 import { Names, namesText } from "@/components/ui/names";
+
+/** The forms that stand on this page, by what is kept of them. */
+const FORMS = ["return", "numbers", "address", "mailed", "reminded"] as const;
+type Form = (typeof FORMS)[number];
+async function keptOf(search: Search, owner: string): Promise<Kept | null> {
+  const key = await asked(search, "kept");
+  return FORMS.map((form) => heldFor(key, form, owner)).find((one) => one !== null) ?? null;
+}
 
 type Props = { readonly params: Promise<{ readonly ref: string }>; readonly searchParams: Search };
 
 export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
   const { booking, actor } = await deskBooking((await params).ref);
-  const kept = heldFor(await asked(searchParams, "kept"), "return", actor.person);
+  const kept = await keptOf(searchParams, actor.person);
   return { title: `${kept && kept.errors.length > 0 ? "Error: " : ""}${namesText(booking.names, booking.venue.locale)} – ${booking.venue.name}` };
 }
 
@@ -24,7 +35,10 @@ export default async function ReviewPage({ params, searchParams }: Props) {
   const { ref } = await params;
   const { house, actor, booking } = await deskBooking(ref);
   const { venue } = booking;
-  const kept = heldFor(await asked(searchParams, "kept"), "return", actor.person);
+  const kept = await keptOf(searchParams, actor.person);
+  const of = (form: Form): readonly FieldError[] => (kept?.form === form ? kept.errors : []);
+  const typed = (form: Form): Readonly<Record<string, string>> => (kept?.form === form ? Object.fromEntries(Object.entries(kept.values).map(([k, v]) => [k, typeof v === "string" ? v : (v?.[0] ?? "")])) : {});
+  const works = actor.role !== "desk-look";
   const wanted = Number(await asked(searchParams, "revision"));
   const revision = booking.revisions.find((r) => r.number === wanted) ?? booking.revisions.at(-1);
   const layout = layoutShown(booking, revision);
@@ -32,7 +46,7 @@ export default async function ReviewPage({ params, searchParams }: Props) {
   const findings = revision?.findings ?? layout?.findings ?? [];
   const quote = revision?.quote ?? layout?.quote;
   const titleOf = (id: string): string => layout?.scenes.find((s) => s.id === id)?.title ?? id;
-  const done = DONE[(await asked(searchParams, "done")) ?? ""];
+  const done = doneWords(await asked(searchParams, "done"), { booking, by: await asked(searchParams, "by"), rooms: await asked(searchParams, "rooms") });
   return (
     <DeskFrame person={actor.person} back={{ href: "/desk", text: "Queue" }}>
       <Checked errors={kept?.errors ?? []}>
@@ -53,10 +67,13 @@ export default async function ReviewPage({ params, searchParams }: Props) {
         </div>
         <div className="rail">
           {layout && (revision || !booking.setByVenue) && <section className="section"><h2>Findings</h2><Findings findings={findings} sceneWord={titleOf} /></section>}
-          <Decide booking={booking} revision={revision} reason={kept ? String(kept.values.reason ?? "") : ""} errors={kept?.errors ?? []} />
+          <Asked booking={booking} />
+          {works && <Decide booking={booking} revision={revision} reason={typed("return").reason ?? ""} pieces={kept?.form === "return" ? manyOf(kept.values, "piece") : []} errors={of("return")} />}
+          {works && <NextSteps booking={booking} />}
+          {works && <FinalNumbers booking={booking} typed={typed("numbers")} errors={of("numbers")} />}
           <PapersOf booking={booking} revision={revision} />
           <Caution />
-          <MailPart booking={booking} />
+          {works && <MailPart booking={booking} email={typed("address").email ?? ""} errors={of("address")} />}
         </div>
         <div className="review-rest">
           <BriefInWords booking={booking} />

@@ -6,5 +6,5 @@ type Context = { readonly params: Promise<{ readonly ref: string }> };
 
 export async function POST(request: Request, { params }: Context): Promise<Response> {
   const { ref: reference } = await params;
-  return deskAct({ request, reference, done: "closed", run: ({ house, actor, values }) => closeBooking(house, actor, { reference, reason: textOf(values, "reason") }) });
+  return deskAct({ request, reference, done: "closed", run: ({ house, actor, values }) => closeBooking(house, actor, { reference, reason: textOf(values, "closing") }) });
 }

@@ -8,6 +8,9 @@ export async function POST(request: Request, { params }: Context): Promise<Respo
   const { ref: reference } = await params;
   return deskAct({
     request, reference, done: "returned",
-    run: ({ house, actor, values }) => returnRequest(house, actor, { reference, number: wholeOf(values, "number"), reason: textOf(values, "reason").replace(/\r\n/g, "\n").trim() }),
+    run: ({ house, actor, values }) => {
+      const pieces = values.piece === undefined ? [] : typeof values.piece === "string" ? [values.piece] : values.piece;
+      return returnRequest(house, actor, { reference, number: wholeOf(values, "number"), reason: textOf(values, "reason").replace(/\r\n/g, "\n").trim(), pieces });
+    },
   });
 }
