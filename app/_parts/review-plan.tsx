@@ -32,6 +32,8 @@ export async function ReviewPlan({ house, actor, booking, revision, part, plain 
   const svg = await drawn(house, actor, { reference, scene: scene.id, number: revision?.number, set, since }, 760);
   const ref = encodeURIComponent(reference);
   const newest = revision === booking.revisions.at(-1);
+  const theirs = booking.state === "sent" || (["invited", "started", "returned"].includes(booking.state) && booking.chosen !== undefined && !booking.chosen.outdated);
+  const adjustable = newest && !set && theirs && actor.kind === "desk" && actor.role !== "desk-look";
   const hrefOf = (id: string, asPlain = plain): string =>
     `/desk/bookings/${ref}?part=${id}${revision && !newest ? `&revision=${revision.number}` : ""}${asPlain ? "&plan=plain" : ""}`;
   const query = `ref=${ref}&scene=${scene.id}${revision ? `&number=${revision.number}` : ""}${set ? "&set" : ""}${since ? `&since=${since}` : ""}`;
@@ -46,6 +48,7 @@ export async function ReviewPlan({ house, actor, booking, revision, part, plain 
         caption={scene.seats > 0 ? `${layout.title}: ${counted(scene.seats, "place", "places")}` : layout.title}
         aside={earlier && <a href={hrefOf(scene.id, !plain)}>{plain ? `Show what changed since revision ${earlier.number}` : "Show it without the changes"}</a>}
       />
+      {adjustable && <p className="mt-3"><a href={`/desk/bookings/${ref}/adjust?part=${scene.id}`}>Adjust it on the plan</a></p>}
       {since !== undefined && <p className="note sec mt-2">Was: revision {since}. Now: revision {revision?.number}. The numbers on the plan are those of the list.</p>}
       {earlier && <Changes venue={venue} was={earlier.layout} now={layout} scene={scene} since={earlier.number} hrefOf={hrefOf} />}
       <details className="act mt-5"><summary>{scene.title} in words</summary><div className="pb-4"><SceneInWords scene={scene} venue={venue} /></div></details>

@@ -27,6 +27,8 @@ export type Start = {
   readonly stale: Readonly<Record<string, string>> | null;
 };
 
+const weights = ({ musts, shoulds }: Told): string => `${musts === 0 ? "no must" : counted(musts, "must", "musts")} and ${shoulds === 0 ? "no should" : counted(shoulds, "should", "shoulds")}`;
+
 /** A layout under the hand. Every deed is a plain form; with scripts they are done on the spot, and pieces are moved on the drawing itself. */
 export function Adjust(start: Start) {
   const form = useRef<HTMLDivElement>(null);
@@ -64,7 +66,7 @@ export function Adjust(start: Start) {
       <div className="hand-grid">
         <div className="hand-sheet">
           <HandPlan {...plan} hand={hand} onChanges={setChanges} />
-          <p className="hand-sum small"><b>{told.places > 0 ? counted(told.places, "place", "places") : "Guests stand"}</b> <span>{told.musts === 0 ? "No must was found by the checks that were made" : counted(told.musts, "must", "musts")}</span> <span>{counted(told.shoulds, "should", "shoulds")}</span></p>
+          <p className="hand-sum small"><b>{told.places > 0 ? counted(told.places, "place", "places") : "Guests stand"}.</b> <span>The checks that were made found {weights(told)} in the whole day.</span></p>
           {/* There before it is filled, and never takes the focus. */}
           <p className="hand-said" role="status" aria-live="polite">{said ?? ""}</p>
           <Deeds view={view} action={action} hidden={here} />
@@ -81,8 +83,8 @@ export function Adjust(start: Start) {
           </form>
           <Caution />
         </div>
+        <div className="hand-found"><FoundHere told={told} title={scene.title} /></div>
       </div>
-      <FoundHere told={told} title={scene.title} />
       <PieceList view={view} scene={scene} picked={picked} hrefs={hrefs} onPick={choose} />
       <Follows view={view} scene={scene} told={told} hrefs={hrefs} />
     </div>

@@ -6,6 +6,7 @@ import type { Item, Layout, Scene } from "@/lib/layout";
 import { counted } from "../../ui/say";
 import type { TwoWidths } from "../drawing";
 import type { HandStage, Spot } from "./hand-stage";
+import { HandTools } from "./hand-tools";
 import { stepped } from "./marks";
 import { byRoom, staysPut } from "./pieces";
 import type { Hand } from "./use-hand";
@@ -33,6 +34,7 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawing, h
   const [near, setNear] = useState(1);
   const [step, setStep] = useState(1);
   const [aim, setAim] = useState(false);
+  const { live, draw } = hand;
   const items = layout.scenes.find((s) => s.id === scene.id)?.items ?? scene.items;
   const item = items.find((i) => i.id === picked) ?? null;
   const held = item !== null && view.held.includes(item.id), fixed = item !== null && staysPut(view, item);
@@ -53,10 +55,10 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawing, h
 
   useEffect(() => {
     const at = host.current;
-    if (!hand.live || !at) return;
+    if (!live || !at) return;
     at.hidden = false;
-    hand.draw(Math.max(240, at.clientWidth), changes);
-  }, [hand.live, hand.draw, changes]);
+    draw(Math.max(240, at.clientWidth), changes);
+  }, [live, draw, changes]);
 
   useEffect(() => {
     const at = host.current;
@@ -109,8 +111,6 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawing, h
   };
   const zoom = (by: number): void => setNear(stage.current?.zoom(by) ?? 1);
 
-  const pan = (right: number, down: number): void => stage.current?.move(right, down);
-
   const onKeyDown = (e: KeyboardEvent): void => {
     const way = WAYS[e.key];
     if (way && !item) { if (near > 1.001) { e.preventDefault(); stage.current?.move(way[0] * 0.2, way[1] * 0.2); } return; }
@@ -145,25 +145,13 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawing, h
           <span>{scene.title}{hand.tried ? <span className="hand-tried">: here {hand.tried.musts === 0 ? "no must found" : counted(hand.tried.musts, "must", "musts")}, {counted(hand.tried.shoulds, "should", "shoulds")}{hand.tried.first ? `. ${hand.tried.first}` : ""}</span> : null}</span>
         </figcaption>
         {ready && (
-          <div className="plan-tools hand-tools" role="group" aria-label="How the plan is shown, and the chosen piece moved">
-            {movable && (
-              <span className="plan-zoom">
-                {([["Left", -1, 0], ["Up", 0, -1], ["Down", 0, 1], ["Right", 1, 0]] as const).map(([text, x, y]) => (
-                  <button type="button" key={text} onClick={() => { const mm = steps[step] ?? 50; hold(item, (s) => ({ ...s, at: stepped(view.venue, { ...item, ...s }, [x * mm, y * mm]) })); }}>{text}<span className="hidden-words"> by {STEP_WORDS[view.venue.lengths][step]}: {name}</span></button>
-                ))}
-                <label>Step <select value={step} onChange={(e) => setStep(Number(e.target.value))}>{STEP_WORDS[view.venue.lengths].map((t, i) => <option key={t} value={i}>{t}</option>)}</select></label>
-                <button type="button" onClick={() => hold(item, (s) => ({ ...s, angle: (s.angle + 90) % 360 }))}>Turn<span className="hidden-words"> {name} by a quarter</span></button>
-                <button type="button" aria-pressed={aim} onClick={() => setAim(!aim)}>{aim ? "Now tap where it goes" : "Place by a tap"}</button>
-              </span>
-            )}
-            <span className="plan-zoom">
-              <button type="button" onClick={() => zoom(1.5)} disabled={near > 5.9}>Larger</button>
-              <button type="button" onClick={() => zoom(1 / 1.5)} disabled={near < 1.01}>Smaller</button>
-              {near > 1.01 && <button type="button" onClick={() => { stage.current?.whole(); setNear(1); }}>Whole</button>}
-              {near > 1.01 && ([["Look left", -0.25, 0], ["Look right", 0.25, 0], ["Look up", 0, -0.25], ["Look down", 0, 0.25]] as const).map(([text, x, y]) => <button type="button" key={text} onClick={() => pan(x, y)}>{text}</button>)}
-            </span>
-            <span className="plan-layers"><label><input type="checkbox" checked={changes} onChange={(e) => onChanges(e.target.checked)} /> Was and now</label></span>
-          </div>
+          <HandTools
+            moves={movable ? name : null} step={step} steps={STEP_WORDS[view.venue.lengths]} near={near} aiming={aim} changes={changes}
+            onStep={setStep} onAim={setAim} onZoom={zoom} onChanges={onChanges}
+            onWhole={() => { stage.current?.whole(); setNear(1); }} onPan={(right, down) => stage.current?.move(right, down)}
+            onTurn={() => { if (item) hold(item, (s) => ({ ...s, angle: (s.angle + 90) % 360 })); }}
+            onNudge={(x, y) => { const mm = steps[step] ?? 50; if (item) hold(item, (s) => ({ ...s, at: stepped(view.venue, { ...item, ...s }, [x * mm, y * mm]) })); }}
+          />
         )}
         <p className="note sec hand-keys" id="hand-keys" hidden={!ready}>Keys on the plan: Page Down and Page Up choose a piece, the arrows move it (Shift further, Alt finer), R turns it, Escape lets be.</p>
       </div>

@@ -3,7 +3,7 @@ import { svgTree, written, type Drawing, type Mark, type Paper, type SvgNode } f
 import { contains } from "@/lib/geometry";
 import { snap } from "@/lib/hand";
 import { formatLength, lengthStyle } from "@/lib/measure";
-import type { Item, Scene } from "@/lib/layout";
+import { footprint, type Item, type Scene } from "@/lib/layout";
 import type { Room, Venue } from "@/lib/venue";
 import { paint } from "../stage";
 import { lineMarks, offPaper, onPaper, outlineMarks, stringLines, type Line } from "./marks";
@@ -35,6 +35,8 @@ const MOST = 6;
 const PREFIX = "hand-";
 /** A spot within so many pixels draws a piece to it. */
 const PULL = 10;
+/** A tap beside a piece means it up to so many pixels off its edge: with it the least piece is met on 24 x 24. */
+const REACH = 14;
 /** Moved by less than this, a press is a tap, pixels. */
 const STILL = 5;
 
@@ -53,7 +55,7 @@ function draw(into: Dom, drawing: Drawing, marks: readonly Mark[]): void {
 
 /** A plan that pieces are moved on: the plan lies still, what moves is drawn on a sheet of its own above it. */
 export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
-  const over = SVG().addTo(host).addClass("hand-over").attr("aria-hidden", "true");
+  const over = SVG().addTo(host).addClass("hand-over").addClass("plan").attr("aria-hidden", "true");
   // Painted by itself by the browser: what moves over the plan never has the plan painted anew.
   const ghost = over.group().addClass("hand-ghost"), lines = over.group();
   let svg: Svg | undefined;
@@ -123,12 +125,24 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
   let last: { readonly clientX: number; readonly clientY: number } | null = null;
   const pieceUnder = (e: Event): string | null => {
     const el = e.target instanceof Element ? e.target.closest('g[role="graphics-symbol"][id]') : null;
-    return el ? el.id.slice(`${PREFIX}piece-`.length) : null;
+    return el?.id.startsWith(`${PREFIX}piece-`) === true ? el.id.slice(`${PREFIX}piece-`.length) : null;
+  };
+  /** The piece whose edge is nearest to a tap beside all of them, if a finger may have meant it: small pieces are met too. */
+  const nearest = (p: Paper): string | null => {
+    const now = w;
+    if (!now) return null;
+    const per = seen.width / host.clientWidth;
+    const found = now.scene.items.map((i) => {
+      const [x, y] = offPaper(now.drawing, i.room, p), box = footprint(i).box;
+      const off = Math.hypot(Math.max(box.minX - x, 0, x - box.maxX), Math.max(box.minY - y, 0, y - box.maxY));
+      return { id: i.id, px: (off * now.drawing.perMetre) / (1000 * per) };
+    }).sort((a, b) => a.px - b.px)[0];
+    return found && found.px <= REACH ? found.id : null;
   };
   const down = (e: PointerEvent): void => {
     moved = false;
     if (e.button !== 0 || aiming) return;
-    const id = pieceUnder(e), mine = w?.picked && (id === w.picked.id || (e.target instanceof Element && e.target.closest(".hand-over") !== null));
+    const id = pieceUnder(e), mine = w?.picked !== null && w?.picked !== undefined && (id ?? nearest(paper(e))) === w.picked.id;
     // A mouse takes a piece up at once; a finger first chooses it, so that the page can still be scrolled by it.
     if (!mine && id !== null && e.pointerType === "mouse") { answers.pick(id); }
     const item = w && (mine ? w.picked : (w.scene.items.find((i) => i.id === id) ?? null));
@@ -172,8 +186,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
       if (found) answers.drop(found.spot);
       return;
     }
-    const under = document.elementsFromPoint(e.clientX, e.clientY).map((el) => el.closest('g[role="graphics-symbol"][id]')).find((el) => el !== null && host.contains(el));
-    answers.pick(under ? under.id.slice(`${PREFIX}piece-`.length) : null);
+    answers.pick(pieceUnder(e) ?? nearest(paper(e)));
   };
   const listen = new AbortController(), { signal } = listen;
   host.addEventListener("pointerdown", down, { signal });

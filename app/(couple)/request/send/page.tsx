@@ -66,11 +66,12 @@ export default async function SendPage({ searchParams }: Props) {
         ))}
       </div>
       <Day layout={layout} venue={venue} plans={plans} query={`ref=${encodeURIComponent(booking.reference)}`} say={say} />
+      <p className="mt-4"><a href="/request/layout/adjust">{say.given("Move things on the plan by hand")}</a></p>
       <Rain layout={layout} venue={venue} reference={booking.reference} />
       <Caution say={say} />
       <div className="two-up max-w-[70rem]">
         <section className="section"><h2>{say("Fee summary")}</h2>{layout.quote ? <Fees quote={layout.quote} locale={venue.locale} tax={venue.tax} say={say} /> : <p className="mt-3">{say("This layout has not been priced.")}</p>}</section>
-        <section className="section"><h2>{say("What the checks found")}</h2><Findings findings={layout.findings} levels={["should", "note"]} sceneWord={titleOf} say={say} /></section>
+        <section className="section"><h2>{say("What the checks found")}</h2><Findings findings={layout.findings} levels={layout.findings.some((f) => f.level === "must") ? ["must", "should", "note"] : ["should", "note"]} sceneWord={titleOf} say={say} /></section>
       </div>
       <form method="post" action="/request/send/go" noValidate className="section max-w-[50rem]">
         <h2>{say("Send it")}</h2>

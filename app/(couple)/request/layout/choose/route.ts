@@ -5,11 +5,11 @@ import { post } from "@/app/_server/post";
 export async function POST(request: Request): Promise<Response> {
   return post(request, "couple", async ({ house, actor, values }) => {
     if (actor.kind !== "couple") return see("/open?why=ended");
-    const later = textOf(values, "then") === "later";
+    const then = textOf(values, "then"), later = then === "later";
     const layout = textOf(values, "layout");
     if (!layout) return see(later ? "/request" : "/request/layout?why=none");
     const saved = await chooseLayout(house, actor, { reference: actor.reference, layout, revision: wholeOf(values, "revision") });
-    if (saved.ok) return see(later ? "/request?saved=1" : "/request/send");
+    if (saved.ok) return see(later ? "/request?saved=1" : then === "adjust" ? "/request/layout/adjust" : "/request/send");
     switch (saved.error.code) {
       case "stale":
       case "incomplete":
