@@ -153,7 +153,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
   const desk: Desk = { frame, hand, ground, venue };
   occupy(level, desk, strings);
   const numbers = numbersOf(scene);
-  const parts = partsOf(scene, venue.locale), words = planWords(venue.locale);
+  const parts = partsOf(scene, venue.locale), say = planWords(venue.locale);
   const chair = chairOf(venue);
   const style = hand.lengths;
   const items = [...readingOrder(scene)].filter((i) => level.items.includes(i));
@@ -166,7 +166,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
     });
     return [
       ...others.filter((i) => layerOf(i) === 0).map(group),
-      ...(rows.length > 0 ? [{ kind: "group", role: "piece", label: words.chairsInRows(rows.length), marks: rowsOf(rows, { venue, frame, hand }) } satisfies Mark] : []),
+      ...(rows.length > 0 ? [{ kind: "group", role: "piece", label: say.chairsInRows(rows.length), marks: rowsOf(rows, { venue, frame, hand }) } satisfies Mark] : []),
       ...others.filter((i) => layerOf(i) > 0).map(group),
     ];
   };
@@ -199,7 +199,7 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
     const key = `${item.room}/${item.label}`;
     if (said.has(key)) continue;
     const same = level.items.filter((i) => i.room === item.room && i.label === item.label && i.kind === item.kind).length;
-    const name = item.role === "wheelchair-space" ? words.wheelchairPlace : item.label;
+    const name = item.role === "wheelchair-space" ? say.wheelchairPlace : item.label;
     const text = same > 1 ? `${name} (${same})` : name;
     const words = wordsBeside(text, { target: pieceRect(extentOf(item, chair), frame), tight: pieceRect(footprintPolygon(item), frame), room, desk });
     if (words) { besides.push(...words); said.add(key); }

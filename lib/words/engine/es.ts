@@ -22,14 +22,14 @@ export const parts: Pairs = [
   ["couple on the left of the plan", "novios a la izquierda del plano"], ["couple on the right of the plan", "novios a la derecha del plano"], ["couple at the top of the plan", "novios arriba en el plano"], ["couple at the foot of the plan", "novios abajo en el plano"],
   ["1 round", "1 mesa redonda"], ["{n} rounds", "{n} mesas redondas"], ["1 long table", "1 mesa larga"], ["{n} long tables", "{n} mesas largas"], ["{n} long", "{n} largas"], ["{n} tables", "{n} mesas"],
   ["{what} near {where}", "{what} cerca de {where}"], ["{what} away from {where}", "{what} lejos de {where}"], ["{what} in sight of {where}", "{what} a la vista de {where}"],
-  ["Table {n}", "Mesa {n}"], ["table {n}", "mesa {n}"], ["Row {n}, chair {k}", "Fila {n}, silla {k}"], ["Chair {n}", "Silla {n}"],
+  ["Table {n}", "Mesa {n}"], ["table {n}", "mesa {n}"], ["Table {n}{letter}", "Mesa {n}{letter}"], ["Row {n}, chair {k}", "Fila {n}, silla {k}"], ["Chair {n}", "Silla {n}"],
 ];
 
 /** Every sentence that the engine writes for people. */
 export const sentences: Pairs = [
   ["{n} of {all} have a place in the {room}.", "{n} de {all} tienen sitio en {room}."], ["All {n} sit in comfort in the {room}.", "Los {n} se sientan con holgura en {room}."],
   ["all {n} sit in comfort in the {room}.", "los {n} se sientan con holgura en {room}."],
-  ["All {n} find a place in the {room}, at the most the room takes.", "Los {n} tienen sitio en {room}, lo más que admite la sala."], ["All {n} find a place in the {room}, closer than comfort.", "Los {n} tienen sitio en {room}, más juntos de lo cómodo."], ["All {n} find a place in the {room}.", "Los {n} tienen sitio en {room}."],
+  ["All {n} find a place in the {room}, at the most the room takes.", "Los {n} tienen sitio en {room}, lo más que admite la sala."], ["All {n} find a place in the {room}, more to a table than comfort asks.", "Los {n} tienen sitio en {room}, más a cada mesa de lo cómodo."], ["All {n} find a place in the {room}, closer than comfort asks.", "Los {n} tienen sitio en {room}, más juntos de lo cómodo."], ["All {n} find a place in the {room}, closer than comfort.", "Los {n} tienen sitio en {room}, más juntos de lo cómodo."], ["All {n} find a place in the {room}.", "Los {n} tienen sitio en {room}."],
   ["1 round and 1 long table.", "1 mesa redonda y 1 larga."], ["{n} rounds and 1 long table.", "{n} mesas redondas y 1 larga."], ["1 round and {k} long tables.", "1 mesa redonda y {k} largas."], ["{n} rounds and {k} long tables.", "{n} mesas redondas y {k} largas."], ["1 round.", "1 mesa redonda."], ["{n} rounds.", "{n} mesas redondas."], ["1 long table.", "1 mesa larga."], ["{n} long tables.", "{n} mesas largas."],
   ["{n} of {all} guests face the couple.", "{n} de {all} invitados están de cara a los novios."], ["{name} is drawn: the {room} takes {area} of the {other}.", "{name} está corrida: {room} toma {area} de {other}."],
   ["No room has to be turned over.", "No hay que cambiar el montaje de ninguna sala."], ["Turning over takes 1 minute with a crew of {n}.", "El cambio de montaje lleva 1 minuto con un equipo de {n}."], ["Turning over takes {m} minutes with a crew of {n}.", "El cambio de montaje lleva {m} minutos con un equipo de {n}."],

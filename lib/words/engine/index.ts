@@ -4,10 +4,13 @@ import { parts, sentences, terms } from "./es";
 
 type Rule = { readonly find: RegExp; readonly names: readonly string[]; readonly say: string };
 
+/** Slots that hold a figure and nothing else. */
+const FIGURES: ReadonlySet<string> = new Set(["n", "k", "m", "all", "got", "wanted"]);
+
 /** A sentence with slots as a search for it: what stands in a slot is caught under its name. */
 function ruleOf([english, other]: readonly [string, string]): Rule {
   const names: string[] = [];
-  const find = english.replace(/[.*+?^$()|[\]\\]/g, "\\$&").replace(/\{(\w+)\}/g, (_, name: string) => { names.push(name); return "(.+?)"; });
+  const find = english.replace(/[.*+?^$()|[\]\\]/g, "\\$&").replace(/\{(\w+)\}/g, (_, name: string) => { names.push(name); return FIGURES.has(name) ? "(\\d[\\d,.]*)" : "(.+?)"; });
   return { find: new RegExp(`^${find}$`), names, say: other };
 }
 const SENTENCES = sentences.map(ruleOf), PARTS = parts.map(ruleOf);
