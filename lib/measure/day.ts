@@ -1,10 +1,10 @@
-/** A day of the calendar (YYYY-MM-DD) in words, with its weekday. Days have no time zone: the same text gives the same words everywhere. */
-export function formatDay(date: string, locale: string, form: "full" | "short" = "full"): string {
+/** A day of the calendar (YYYY-MM-DD) in words, with its weekday unless `form` is "date". Days have no time zone: the same text gives the same words everywhere. */
+export function formatDay(date: string, locale: string, form: "full" | "short" | "date" = "full"): string {
   const at = instant(date);
   if (at === null) return date;
   const options: Intl.DateTimeFormatOptions = form === "full"
     ? { weekday: "long", day: "numeric", month: "long", year: "numeric" }
-    : { weekday: "short", day: "numeric", month: "short" };
+    : form === "date" ? { day: "numeric", month: "long", year: "numeric" } : { weekday: "short", day: "numeric", month: "short" };
   return new Intl.DateTimeFormat(locale, { ...options, timeZone: "UTC", calendar: "gregory" }).format(at);
 }
 

@@ -6,7 +6,7 @@ import { flowThrough, type Region } from "./flow";
 import { MARGIN, TOP, type Sheet } from "./frame";
 import { shorten, wrap, wrapEvenly } from "./lines";
 import { planFigure } from "./plans";
-import { table } from "./table";
+import { table, tableHeight } from "./table";
 import { baseline, rule, STYLES, words, type Measure, type Style } from "./type";
 
 export type Fact = { readonly title: string; readonly value: string };
@@ -21,6 +21,8 @@ const LEFT_WIDTH = 94;
 const GUTTER = 12;
 const BADGE = 8.6;
 const QR_SIDE = 23;
+/** Where the facts begin, mm from the top, and the air in their rows: the first that holds. */
+const FACTS = 100, PADS = [1.7, 1.3, 1] as const;
 
 /** Four squares of two woods, the grain crossing: the mark of the sheet. */
 function badge(x: number, y: number): readonly Mark[] {
@@ -87,15 +89,21 @@ function leftColumn(spec: CoverSpec, sheet: Sheet, to: { readonly measure: Measu
   const venueTop = TOP + BADGE / 2 - venue.leading / 2;
   const venueMarks = venueName.map((line, i) => words(line, [MARGIN + BADGE + 3, baseline(venueTop + i * venue.leading, venue)], venue));
   const names = setNames(spec.names, LEFT_WIDTH, measure);
-  const namesTop = 84 - names.lines.length * names.style.leading;
-  const nameMarks = names.lines.map((line, i) => words(line, [MARGIN, baseline(namesTop + i * names.style.leading, names.style)], names.style));
-  const dayMark = words(spec.day, [MARGIN, baseline(86.5, day)], day);
-  const region: Region = { page: 0, x: MARGIN, y: 100, width: LEFT_WIDTH, height: sheet.height - 100 - 15 };
-  const setting = { flow: flowThrough(() => region), measure, artifacts };
   const quiet: Style = { ...STYLES.body, ink: "ink-2" };
   const rows = spec.facts.map((f) => ({ cells: [{ text: f.title, style: quiet }, { text: f.value }] }));
+  const columns = [{ title: "", width: 28 }, { title: "" }] as const;
+  // Facts begin in the middle of the page; where they are many they are set closer, then all moves up.
+  const floor = sheet.height - 16 - (spec.live ? QR_SIDE + 6 : 0);
+  const tall = (pad: number): number => tableHeight({ bare: true, columns, rows, pad }, { flow: flowThrough(() => ({ page: 0, x: MARGIN, y: 0, width: LEFT_WIDTH, height: sheet.height })), measure });
+  const pad = PADS.find((p) => FACTS + tall(p) <= floor) ?? PADS[2];
+  const up = Math.min(84 - names.lines.length * names.style.leading - (TOP + BADGE + 6), Math.max(0, FACTS + tall(pad) - floor));
+  const namesTop = 84 - up - names.lines.length * names.style.leading;
+  const nameMarks = names.lines.map((line, i) => words(line, [MARGIN, baseline(namesTop + i * names.style.leading, names.style)], names.style));
+  const dayMark = words(spec.day, [MARGIN, baseline(86.5 - up, day)], day);
+  const region: Region = { page: 0, x: MARGIN, y: FACTS - up, width: LEFT_WIDTH, height: sheet.height - FACTS + up - 15 };
+  const setting = { flow: flowThrough(() => region), measure, artifacts };
   artifacts.push(content(0, [rule([MARGIN, region.y], [MARGIN + LEFT_WIDTH, region.y])]));
-  const facts = table({ bare: true, columns: [{ title: "", width: 28 }, { title: "" }], rows }, setting);
+  const facts = table({ bare: true, columns, rows, pad }, setting);
   const end = region.y + (setting.flow.used()[0] ?? 0);
   artifacts.push(content(0, [rule([MARGIN, end], [MARGIN + LEFT_WIDTH, end])]));
   return [

@@ -26,6 +26,8 @@ export type ProposalMeta = {
   readonly fingerprint?: string;
   /** Day the couple sent it, YYYY-MM-DD. */
   readonly sentOn?: string;
+  /** Day that the plans were drawn, and the day that the venue agreed this revision, YYYY-MM-DD. */
+  readonly drawnOn?: string; readonly agreedOn?: string;
   /** Address of the live page; printed and as a square code. */
   readonly url?: string;
 };
@@ -176,6 +178,12 @@ const revisionName = (meta: ProposalMeta): string => (meta.revision === 0 ? "dra
 
 const packageName = ({ venue, brief }: ProposalInput): string => venue.packages.find((p) => p.id === brief.package)?.name ?? brief.package;
 
+/** The fields of a title block that say who stands for a drawing, as far as they are known (ISO 7200). */
+function signed({ venue, meta }: ProposalInput): Pick<TitleBlock, "reference" | "drawn" | "agreed"> {
+  const day = (on: string): string => formatDay(on, venue.locale, "date");
+  return { reference: meta.reference, ...(meta.drawnOn === undefined ? {} : { drawn: day(meta.drawnOn) }), ...(meta.agreedOn === undefined ? {} : { agreed: `${venue.name}, ${day(meta.agreedOn)}` }) };
+}
+
 function coverFacts(input: ProposalInput, guests: number): readonly Fact[] {
   const { venue, layout, quote, meta } = input;
   const fact = (title: string, value: string | undefined): readonly Fact[] => (value === undefined || value === "" ? [] : [{ title, value }]);
@@ -187,6 +195,7 @@ function coverFacts(input: ProposalInput, guests: number): readonly Fact[] {
     ...fact("Layout", scene ? `${layout.title}; ${scene.seats} places` : layout.title),
     ...fact("Extra to pay", formatMoney(quote.total, quote.currency, venue.locale)),
     ...fact(meta.sentOn === undefined ? "Revision" : "Sent", sent),
+    ...fact("Agreed", meta.agreedOn && formatDay(meta.agreedOn, venue.locale)),
     ...fact("Reference", meta.reference), ...fact("Fingerprint", meta.fingerprint),
   ];
 }
@@ -209,7 +218,7 @@ export function proposalPaper(input: ProposalInput, tools: ProposalTools): Paper
     const title = SCENE_NAMES[scene.id];
     const drawing = tools.sheet(scene.id, {
       paper: sheet, rooms, title: {
-        couple: names, day, package: packageName(input), scene: title, layoutTitle: layout.title, places: scene.seats, revision: revisionName(meta),
+        couple: names, day, package: packageName(input), scene: title, layoutTitle: layout.title, ...(scene.seats > 0 ? { places: scene.seats } : {}), revision: revisionName(meta), ...signed(input),
         ...(meta.fingerprint === undefined ? {} : { fingerprint: shortPrint(meta.fingerprint) }), sheet: `${planFrom + i + 1} of ${total}`,
       },
     });

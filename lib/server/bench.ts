@@ -28,7 +28,7 @@ export const bench: Works = {
   planDrawing: async (plan) => listed(plan),
   proposalPdf: printed,
   calendar: async (ask) => calendarFile(ask),
-  sheetsPdf: async ({ reference, revision, fingerprint, now, ...day }) => (await printSheets({ ...day, meta: { reference, revision, fingerprint, now: new Date(now) } })).bytes,
+  sheetsPdf: async ({ reference, revision, fingerprint, agreedOn, now, ...day }) => (await printSheets({ ...day, meta: { reference, revision, fingerprint, agreedOn, now: new Date(now) } })).bytes,
 };
 
 /** A sheet of its own holds its colours and its title block. */
@@ -60,6 +60,6 @@ function listed({ venue, layout, scene, pixelWidth, rooms, was, ways, dimensions
   return { drawing: composePlan(venue, layout, scene, { pixelWidth, rooms, frame: false, was, ways, dimensions, findings }), idPrefix: `${layout.id}-${scene}-` };
 }
 
-async function printed({ venue, brief, layout, quote: fees, reference, revision, fingerprint, sentOn, url, now }: ProposalPdfInput): Promise<Uint8Array> {
-  return proposalPdf({ venue, brief, layout, quote: fees, meta: { reference, revision, fingerprint, sentOn, url, now: new Date(now) } });
+async function printed({ venue, brief, layout, quote: fees, reference, revision, fingerprint, sentOn, agreedOn, drawnOn, url, now }: ProposalPdfInput): Promise<Uint8Array> {
+  return proposalPdf({ venue, brief, layout, quote: fees, meta: { reference, revision, fingerprint, sentOn, agreedOn, drawnOn, url, now: new Date(now) } });
 }

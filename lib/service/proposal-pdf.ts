@@ -9,17 +9,18 @@ import type { Actor, Outcome } from "./types";
 type Wanted = { readonly reference: string; readonly number?: number };
 export type Pdf = { readonly bytes: Uint8Array; readonly fileName: string };
 
-/** The proposal of a revision, or of what is chosen now when no number is given. A revision prints the same bytes every time. */
+/** The proposal of a revision, or of what is chosen now when no number is given. A revision prints the same bytes every time; once agreed, it says so. */
 export async function proposalPdfFor(house: House, actor: Actor, { reference, number }: Wanted): Promise<Outcome<Pdf>> {
   const booking = await gate(house.store.db, actor, { reference, action: "look" });
   if (!booking.ok) return booking;
   const seen = await seenLayout(house, booking.value, { number });
   if (!seen.ok) return seen;
-  const { venue, brief, layout, fingerprint, sentAt, number: revision } = seen.value;
+  const { venue, brief, layout, fingerprint, sentAt, agreedAt, number: revision } = seen.value;
+  const dayOf = (at: string): string => todayAt(venue.venue.timeZone, Date.parse(at));
   const quote = seen.value.quote ?? await house.works.quote(venue.venue, briefSchema.parse(brief), layout);
   const bytes = await house.works.proposalPdf({
     venue: venue.venue, brief, layout, quote, reference, revision, fingerprint,
-    sentOn: sentAt === undefined ? undefined : todayAt(venue.venue.timeZone, Date.parse(sentAt)),
+    sentOn: sentAt && dayOf(sentAt), agreedOn: agreedAt && dayOf(agreedAt), drawnOn: sentAt ? dayOf(sentAt) : todayAt(venue.venue.timeZone, house.clock.now()),
     // A bare address: it holds no secret, and asks whoever follows it for a fresh link.
     url: `${house.origin}/request`,
     now: sentAt === undefined ? house.clock.now() : Date.parse(sentAt),

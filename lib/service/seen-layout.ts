@@ -14,7 +14,7 @@ import { arrangementKey, briefOf, factsOf } from "./view";
 export type Which = { readonly layout?: string; readonly number?: number };
 export type Seen = {
   readonly venue: VenueVersion; readonly layout: Layout; readonly brief: BriefFile; readonly quote?: Quote;
-  readonly number: number; readonly fingerprint?: string; readonly sentAt?: string;
+  readonly number: number; readonly fingerprint?: string; readonly sentAt?: string; readonly agreedAt?: string;
 };
 
 /** What a plan is drawn from. `set`: the layout that the venue itself put down when nothing had come, for which there need be no answers. `since`: the number of an earlier revision, to draw what changed. */
@@ -65,5 +65,5 @@ async function revisionSeen(house: House, booking: BookingRow, number: number): 
   const row = await revisions.find(db, booking.reference, number);
   const venue = row && (await venues.find(db, booking.venue, row.venueVersion));
   if (!row || !venue) return fail({ code: "not-found" });
-  return ok({ venue, layout: row.layout, brief: row.brief, quote: row.quote, number: row.number, fingerprint: row.fingerprint, sentAt: row.sentAt });
+  return ok({ venue, layout: row.layout, brief: row.brief, quote: row.quote, number: row.number, fingerprint: row.fingerprint, sentAt: row.sentAt, ...(row.agreedAt === null ? {} : { agreedAt: row.agreedAt }) });
 }

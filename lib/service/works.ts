@@ -67,7 +67,7 @@ export type ProposalPdfInput = {
   readonly revision: number;
   readonly fingerprint?: string;
   /** YYYY-MM-DD at the venue. */
-  readonly sentOn?: string;
+  readonly sentOn?: string; readonly agreedOn?: string; readonly drawnOn?: string;
   readonly url?: string;
   /** The moment printed into the file, milliseconds since 1970 UTC. */
   readonly now: number;
@@ -80,6 +80,8 @@ export type SheetsPdfInput = {
   readonly reference: string;
   readonly revision: number;
   readonly fingerprint?: string;
+  /** Day that it was agreed, YYYY-MM-DD at the venue. */
+  readonly agreedOn?: string;
   /** The moment printed into the file, milliseconds since 1970 UTC. */
   readonly now: number;
 };

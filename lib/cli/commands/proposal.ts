@@ -27,7 +27,7 @@ export const command: Command = {
     const file = await briefFileOf(briefFile);
     const printed = await printProposal({
       venue, brief: file, layout, quote: quote(venue, brief, layout),
-      meta: { reference: brief.reference ?? venue.id, revision: 0, now: noon(brief.today ?? brief.date) },
+      meta: { reference: brief.reference ?? venue.id, revision: 0, ...(brief.today === undefined ? {} : { drawnOn: brief.today }), now: noon(brief.today ?? brief.date) },
     });
     if (printed.missing.length > 0) io.err(`no embedded face holds: ${printed.missing.join(" ")}\n`);
     io.err(`${printed.pages} pages\n`);

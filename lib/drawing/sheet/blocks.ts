@@ -15,7 +15,7 @@ export type TitleBlock = {
   readonly places?: string | number; readonly revision?: string | number; readonly fingerprint?: string;
   /** "4 of 8". */
   readonly sheet?: string;
-  /** The booking's reference, the day it was drawn, who agreed it. */
+  /** The booking's reference, the day it was drawn, who agreed it and when. */
   readonly reference?: string; readonly drawn?: string; readonly agreed?: string;
 };
 
@@ -24,13 +24,16 @@ const VALUE: Type = { size: 3, face: "serif" };
 const CAUTION: Type = { size: 2.3, face: "sans" };
 
 type Cell = { readonly caption: string; readonly value: string };
-const CELL = 7.9, PAD = 2, HEAD = 10.4;
+const CELL = 7.9, PAD = 2, HEAD = 10.4, LINE = 2.7;
+
+/** Who drew it and when, and who agreed it: under the name, where a row of cells would cost the plan its scale. */
+const standing = ({ drawn, agreed }: TitleBlock): readonly string[] => [`drawn by Marquetry${drawn ? `, ${drawn}` : ""}`, ...(agreed ? [`agreed by ${agreed}`] : [])];
+const headOf = (t: TitleBlock): number => HEAD + (standing(t).length - 1) * LINE;
 
 function rowsOf(t: TitleBlock): readonly (readonly Cell[])[] {
   const cell = (caption: string, value: string | number | undefined): readonly Cell[] => (value === undefined || value === "" ? [] : [{ caption, value: String(value) }]);
   return [
-    cell("For", t.couple),
-    [...cell("Reference", t.reference), ...cell("Drawn", t.drawn), ...cell("Agreed by", t.agreed)],
+    [...cell("For", t.couple), ...cell("Reference", t.reference)],
     [...cell("Day", t.day), ...cell("Package", t.package)],
     [...cell("Part of the day", t.scene), ...cell("Layout", t.layoutTitle)],
     [...cell("Places", t.places), ...cell("Revision", t.revision), ...cell("Fingerprint", t.fingerprint), ...cell("Sheet", t.sheet)],
@@ -50,8 +53,8 @@ const LYING = 0.68;
 
 /** Height that the title block takes at a width, mm. */
 export function titleHeight(t: TitleBlock, width: number): number {
-  if (width > 100) return Math.max(HEAD + Math.ceil(rowsOf(t).length / 2) * CELL, cautionLines(width * (1 - LYING)).length * CAUTION_LEAD + 2.6);
-  return HEAD + rowsOf(t).length * CELL + cautionLines(width).length * CAUTION_LEAD + 2.6;
+  if (width > 100) return Math.max(headOf(t) + Math.ceil(rowsOf(t).length / 2) * CELL, cautionLines(width * (1 - LYING)).length * CAUTION_LEAD + 2.6);
+  return headOf(t) + rowsOf(t).length * CELL + cautionLines(width).length * CAUTION_LEAD + 2.6;
 }
 
 /**
@@ -127,14 +130,14 @@ export function titleBlock(venueName: string, t: TitleBlock, at: Rect): readonly
   const name: Type = { size: 5, face: "serif", weight: "medium" };
   const title = fitted(venueName, name, left - 14, 3.2);
   const words = cautionLines(lying ? at.width - left : at.width);
-  const top = lying ? at.y : at.y + HEAD + rows.length * CELL;
+  const top = lying ? at.y : at.y + headOf(t) + rows.length * CELL;
   const cautionX = lying ? at.x + left : at.x;
   return [
     { kind: "path", steps: box(at.x, at.y, at.width, at.height), fill: "leaf", stroke: { ink: "ink", weight: 0.25 } },
     ...emblem([at.x + PAD, at.y + 2.2]),
     { kind: "text", at: [at.x + PAD + 8.6, at.y + 5.6], text: title.text, ...title.type, ink: "ink" },
-    { kind: "text", at: [at.x + PAD + 8.6, at.y + 8.7], text: "drawn by Marquetry", ...CAPTION, ink: "ink-3" },
-    ...cells(shown, { x: at.x, y: at.y + HEAD, width: left, height: at.height }),
+    ...standing(t).map((text, i): Mark => ({ kind: "text", at: [at.x + PAD + 8.6, at.y + 8.7 + i * LINE], text: shorten(text, left - 12.6, CAPTION), ...CAPTION, ink: "ink-3" })),
+    ...cells(shown, { x: at.x, y: at.y + headOf(t), width: left, height: at.height }),
     { kind: "path", steps: lying ? line([cautionX, at.y], [cautionX, at.y + at.height]) : line([at.x, top], [at.x + at.width, top]), stroke: { ink: "ink", weight: 0.13 } },
     ...words.map((text, i): Mark => ({ kind: "text", at: [cautionX + PAD, top + 3.3 + i * CAUTION_LEAD], text, ...CAUTION, ink: "ink" })),
   ];

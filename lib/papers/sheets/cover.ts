@@ -7,6 +7,7 @@ import { wrap } from "../lines";
 import { table, type RowSpec } from "../table";
 import { baseline, words } from "../type";
 import { counted, nameList, namesOver } from "../words";
+import type { SheetsMeta } from "./index";
 import { bodyOf, section, type Desk, type Part, type Setup } from "./page";
 import { CARRIED } from "./style";
 import { inOrder, partName, roomName, timeOf, type Told } from "./told";
@@ -28,8 +29,14 @@ function headRows({ brief }: Told): readonly (readonly [string, string])[] {
   return [["Guests", `${people(brief)}, the two of them among these`], ...more(g.children, "Children"), ...more(g.highChairs, "High chairs"), ...more(g.wheelchairs, "Wheelchair places"), ...more(g.suppliers, "Suppliers who eat"), ...more(g.evening, "In the evening")];
 }
 
+/** Which version of the layout these sheets are made from. */
+function standOf({ reference, revision, fingerprint, agreedOn }: SheetsMeta, locale: string): string {
+  const version = revision === 0 ? "a draft, not agreed" : `revision ${revision}${agreedOn === undefined ? ", not agreed yet" : `, agreed on ${formatDay(agreedOn, locale, "date")}`}`;
+  return `${reference}: ${version}${fingerprint === undefined ? "" : `; fingerprint ${fingerprint.slice(0, 19)}`}.`;
+}
+
 /** The first of the day's sheets: who, when, the parts of the day, and which sheet is for whom. */
-export function coverPart(told: Told, parts: readonly { readonly title: string; readonly page: number }[], setup: Setup): Part {
+export function coverPart(told: Told, parts: readonly { readonly title: string; readonly page: number }[], setup: Setup & { readonly meta: SheetsMeta }): Part {
   const { sheet, measure } = setup;
   const { brief, venue } = told;
   const body = bodyOf(0, sheet);
@@ -41,6 +48,8 @@ export function coverPart(told: Told, parts: readonly { readonly title: string; 
   const head = element("H1", setLines(lines, NAMES, left));
   left.flow.gap(1);
   const day = element("P", setLines([formatDay(brief.date, venue.locale)], CARRIED.section, left));
+  left.flow.gap(2);
+  const stand = element("P", setLines(wrap(standOf(setup.meta, venue.locale), { style: CARRIED.body, width: left.flow.width(), measure }), CARRIED.body, left));
   left.flow.gap(6);
   const run = [section("The day", left, 18, "H2"), table({ bare: true, columns: [{ title: "", width: 40 }, { title: "" }], rows: pairs(dayRows(told)), pad: 0.9 }, left)];
   left.flow.gap(5);
@@ -53,5 +62,5 @@ export function coverPart(told: Told, parts: readonly { readonly title: string; 
   const ask = element("P", setLines(wrap(call === "" ? "If a piece will not stand where it is drawn, ask the venue before moving another." : `If a piece will not stand where it is drawn, ring ${call} before moving another.`, { style: CARRIED.strong, width: right.flow.width(), measure }), CARRIED.strong, right));
   const must: readonly Element[] = told.layout.findings.some((f) => f.level === "must")
     ? [element("P", setLines(wrap(`The check found ${counted(told.layout.findings.filter((f) => f.level === "must").length, "thing", "things")} to be put right before the day: see the proposal.`, { style: CARRIED.strong, width: right.flow.width(), measure }), CARRIED.strong, right))] : [];
-  return { title: `Cover, ${nameList(brief.couple ?? [])}`, from: 0, pages: 1, elements: [element("Sect", [venueLine, head, day, ...run, ...notes, ...heads, ...index, ask, ...must])], artifacts: left.artifacts };
+  return { title: `Cover, ${nameList(brief.couple ?? [])}`, from: 0, pages: 1, elements: [element("Sect", [venueLine, head, day, stand, ...run, ...notes, ...heads, ...index, ask, ...must])], artifacts: left.artifacts };
 }

@@ -17,7 +17,7 @@ import { turnoverPart } from "./turnover";
 
 export type { PlanTool } from "./crew";
 
-export type SheetsMeta = { readonly reference: string; /** 0: a draft. */ readonly revision: number; readonly fingerprint?: string };
+export type SheetsMeta = { readonly reference: string; /** 0: a draft. */ readonly revision: number; readonly fingerprint?: string; /** Day that the venue agreed it, YYYY-MM-DD. */ readonly agreedOn?: string };
 export type SheetsInput = { readonly venue: Venue; readonly brief: Brief; readonly layout: Layout; readonly meta: SheetsMeta };
 export type SheetsTools = { readonly measure: Measure; readonly plan: PlanTool };
 
@@ -43,7 +43,7 @@ export function sheetsPaper({ venue, brief, layout, meta }: SheetsInput, tools: 
   const parts = partsOf(told, setup, tools.plan);
   const last = parts.at(-1);
   const total = last ? last.from + last.pages : 1;
-  const cover = coverPart(told, parts.map((p) => ({ title: p.title, page: p.from })), setup);
+  const cover = coverPart(told, parts.map((p) => ({ title: p.title, page: p.from })), { ...setup, meta });
   const day = formatDay(brief.date, venue.locale, "short");
   const from = [meta.revision === 0 ? "draft" : `revision ${meta.revision}`, meta.fingerprint?.split(" ").slice(0, 2).join(" ").slice(0, 9) ?? ""].filter(Boolean).join(", ");
   const artifacts = [cover, ...parts].flatMap((p) => p.artifacts);
