@@ -12,6 +12,7 @@ import { crowd } from "./crowd";
 import { builtIn, doorClear, inRoom } from "./floor";
 import { ends } from "./ends";
 import { gaps } from "./gaps";
+import { drain } from "./drain";
 import { exitWidth } from "./exit-width";
 import { exitsApart } from "./exits-apart";
 import { fastened } from "./fastened";
@@ -19,6 +20,7 @@ import { frontStrip } from "./front-strip";
 import { load } from "./load";
 import { overlap } from "./overlap";
 import { route, ways } from "./passage";
+import { routeTurns } from "./route-turns";
 import { alone, perTable, places } from "./places";
 import { cables, circuitLoad } from "./power";
 import { rooms } from "./rooms";
@@ -40,7 +42,7 @@ type DayRule = (c: Context) => readonly Raw[];
 /** Every rule that judges one part of the day; by name, so that one may be run alone. */
 export const SCENE_RULES: Readonly<Record<string, SceneRule>> = {
   ids, rooms, inRoom, builtIn, overlap, doorClear, seats, tablePlaces, gaps, ends, rowClear, rowLength, centreAisle, aisles, frontStrip, stock, standing,
-  ways, accessway, commonPath, route, toilets, accessiblePlaces, wheelchairSpacesInRows, companions, load, exitWidth, exitsApart, crowd, fastened,
+  ways, accessway, commonPath, route, routeTurns, toilets, accessiblePlaces, wheelchairSpacesInRows, companions, load, exitWidth, drain, exitsApart, crowd, fastened,
   places, alone, perTable, musicSight, circuitLoad, cables,
 };
 /** Every rule that judges the day as a whole. */

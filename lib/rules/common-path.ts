@@ -1,11 +1,16 @@
+import type { Point } from "../geometry";
+import type { Item } from "../layout";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { onBroad } from "./maps";
-import { nearestOnPiece, type FloorMap, type FloorPiece } from "./ways";
+import { isRowChair, isWheelchairSpace, leastWalk, narrower, quickMap, straightWalk, type FloorMap } from "./ways";
+
+/** How far floor is looked for that a place walks straight to, and farthest that it is looked for at all, mm. */
+const NEAR = 1500, SLACK = 2000, FAR = 200_000;
 
 /**
- * From a place it is at most 30 ft to floor where two ways out may be chosen, 75 ft where fewer than 50 people are in the rooms: IBC 2018
- * 1029.8, 1029.13.1.2. Judged by the straight distance to floor 914 mm wide from which two ways out lead (one, where fewer than 50),
- * which is never longer than the walk: what is told is so, but a bent walk may be longer than is told.
+ * From a place it is at most a walk of 30 ft to floor where two ways out may be chosen, 75 ft where fewer than 50 people are in the
+ * rooms: IBC 2018 1029.8, 1029.13.1.2. Such floor is 914 mm wide and two ways out lead from it (one, where fewer than 50). A place that
+ * walks straight there has its way; of the others the least walk is taken, about pieces and walls, so that what is told is so.
  */
 export const commonPath = (v: SceneView, c: Context): readonly Raw[] => onBroad(v, c, (map) => commonPathBy(v, c, map));
 
@@ -13,24 +18,33 @@ function commonPathBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const few = v.people <= c.values.exitSteps[0];
   const limit = few ? c.values.commonPathFew : c.values.commonPath;
   const choice = map.pieces.filter((p) => p.exits.length >= (few ? 1 : 2));
-  const far = v.scene.items.flatMap((item) => item.seats.flatMap((s) => {
-    const level = v.site.rooms.get(item.room)?.room.level ?? 0;
-    const here = choice.filter((p) => p.level === level);
-    if (here.some((p) => p.floor.within([s.x, s.y], limit + 1))) return [];
-    // Without such floor at all nothing is said; whether there is none the exact floor alone knows.
-    if (here.length === 0 && !map.coarse) return [];
-    return [{ item, at: placed([s.x, s.y]), distance: Math.min(...here.map((p) => away(p, [s.x, s.y]))) }];
-  }));
+  const straight = straightWalk(v.site, v.scene, map);
+  const levelOf = (room: string): number => v.site.rooms.get(room)?.room.level ?? 0;
+  const doubtful = v.scene.items.flatMap((item) => {
+    const here = choice.filter((p) => p.level === levelOf(item.room));
+    return item.seats.flatMap((s) => {
+      const at: Point = [s.x, s.y];
+      return here.some((p) => p.floor.some(at, Math.min(NEAR, limit), (to) => straight(item, at, to))) ? [] : [{ item, at }];
+    });
+  });
+  if (doubtful.length === 0) return [];
+  // Whether there is such floor at all the exact map alone knows; without any nothing is said.
+  if (choice.length === 0) return map.coarse ? doubtful.map(({ item, at }) => told(v, c, { item, at, places: 1, distance: limit, limit, items: [item.id] })) : [];
+  const free = quickMap(v.site, v.scene, { width: narrower(c.values.path), tableLine: c.values.tableLine });
+  const walks = new Map([...new Set(choice.map((p) => p.level))].map((level) => [level, leastWalk(free, level, choice)]));
+  const far = doubtful.flatMap(({ item, at }) => {
+    const half = isRowChair(item) || isWheelchairSpace(item) ? c.values.path + 500 : c.values.freeWalk;
+    const walk = walks.get(levelOf(item.room))?.(at, half, (to) => straight(item, at, to)) ?? Infinity;
+    // Never shorter than the straight line, which is exact.
+    const distance = walk < limit - SLACK ? walk : Math.max(walk, Math.min(Infinity, ...choice.filter((p) => p.level === levelOf(item.room)).map((p) => p.floor.away(at, FAR))));
+    return distance > limit && distance < Infinity ? [{ item, at, distance }] : [];
+  });
   const worst = [...far].sort((a, b) => b.distance - a.distance)[0];
-  if (!worst) return [];
-  return [{
-    code: "common-path", level: c.values.profile === "model-code" ? "must" : "should", source: "IBC 2018 1029.8, 1029.13.1.2", scene: v.scene.id, items: [...new Set(far.map((f) => f.item.id))],
-    at: worst.at, measured: Math.round(worst.distance), limit: Math.round(limit), unit: "mm",
-    data: { a: worst.item.id, places: far.length, distance: Math.round(worst.distance), limit: Math.round(limit) },
-  }];
+  return worst ? [told(v, c, { ...worst, places: far.length, limit, items: [...new Set(far.map((f) => f.item.id))] })] : [];
 }
 
-function away(p: FloorPiece, at: readonly [number, number]): number {
-  const q = nearestOnPiece(p, at, 1_000_000);
-  return q ? Math.hypot(q[0] - at[0], q[1] - at[1]) : Infinity;
-}
+type Told = { readonly item: Item; readonly at: Point; readonly places: number; readonly distance: number; readonly limit: number; readonly items: readonly string[] };
+const told = (v: SceneView, c: Context, t: Told): Raw => ({
+  code: "common-path", level: c.values.profile === "model-code" ? "must" : "should", source: "IBC 2018 1029.8, 1029.13.1.2", scene: v.scene.id, items: t.items,
+  at: placed(t.at), measured: Math.round(t.distance), limit: Math.round(t.limit), unit: "mm", data: { a: t.item.id, places: t.places, distance: Math.round(t.distance), limit: Math.round(t.limit) },
+});

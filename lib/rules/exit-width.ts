@@ -1,17 +1,11 @@
 import type { Finding } from "../layout";
-import type { Site } from "../venue";
+import { roomsFrom, type Site } from "../venue";
 import type { Context, Raw, SceneView } from "./context";
 
 /** Rooms that one can walk to from a scene's rooms, by stairs too: ways out may lead through rooms that are not used. */
-function roomsJoined(site: Site, from: readonly string[]): readonly string[] {
-  const seen = new Set(from);
-  const queue = [...from];
-  for (let r = queue.pop(); r !== undefined; r = queue.pop()) {
-    const next = [...site.passages.filter((p) => p.rooms.includes(r)).flatMap((p) => p.rooms), ...(site.rooms.get(r)?.gates ?? []).map((g) => g.door.leads)];
-    for (const o of next) if (site.rooms.has(o) && !seen.has(o)) { seen.add(o); queue.push(o); }
-  }
-  return [...seen];
-}
+export const roomsJoined = (site: Site, from: readonly string[]): readonly string[] => [...roomsFrom(site, from, (r) => [
+  ...site.passages.filter((p) => p.rooms.includes(r)).flatMap((p) => p.rooms), ...(site.rooms.get(r)?.gates ?? []).map((g) => g.door.leads),
+])];
 
 /** What the widths lack: in all, or with the widest way out shut. */
 function lacking(widths: readonly number[], v: SceneView, c: Context): { readonly width: number; readonly limit: number; readonly shut: boolean } | null {

@@ -26,6 +26,8 @@ function mapsOf(v: SceneView, c: Context): Maps {
   return maps;
 }
 
+/** The free floor for ways out, exactly. */
+export const waysFor = (v: SceneView, c: Context): WalkMap => mapsOf(v, c).ways.exact();
 /** The floor wide enough for an accessible route, exactly. */
 export const aislesOf = (v: SceneView, c: Context): WalkMap => mapsOf(v, c).aisles.exact();
 

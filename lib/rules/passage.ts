@@ -1,23 +1,35 @@
+import type { Point } from "../geometry";
 import { placed, type Context, type Raw, type SceneView } from "./context";
-import { aislesOf, onAisles, onWays } from "./maps";
-import { pinchOf, routes, waysOut, type FloorMap, type WalkMap, type WaysOut } from "./ways";
+import { aislesOf, onAisles, onWays, waysFor } from "./maps";
+import { pinchOf, routes, waysOut, type FloorMap, type Pinch, type WalkMap, type WaysOut } from "./ways";
 
 /** From every place a path of 305 mm to two ways out (one where fewer than 50 people are in the rooms), and enough ways out in all. */
-export const ways = (v: SceneView, c: Context): readonly Raw[] => onWays(v, c, (map) => waysBy(v, c, map));
+export function ways(v: SceneView, c: Context): readonly Raw[] {
+  if (onWays(v, c, (map) => waysBy(v, c, map, null)).length === 0) return [];
+  const exact = waysFor(v, c);
+  return waysBy(v, c, exact, exact);
+}
 
-function waysBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
+function waysBy(v: SceneView, c: Context, map: FloorMap, exact: WalkMap | null): readonly Raw[] {
   const found = waysOut(v.site, v.scene, v.people, c.values, map);
   const byItem = new Map<string, typeof found.unserved[number][]>();
   for (const u of found.unserved) byItem.set(u.item, [...(byItem.get(u.item) ?? []), u]);
   const blocked = [...byItem].map(([item, list]): Raw => {
-    const least = Math.min(...list.map((u) => u.exits.length));
+    const least = Math.min(...list.map((u) => u.exits.length)), first = list[0];
+    const narrow = exact && first && least === 0 ? pinchAt(v, c, exact, first.at, v.site.rooms.get(v.scene.items.find((i) => i.id === item)?.room ?? "")?.room.level ?? 0) : null;
     return {
       code: "way-out", level: "must", source: "IBC 2018 1029.13.1.1 (path), Table 1006.2.1 (two from 50 people)", scene: v.scene.id, items: [item],
-      at: placed(list[0]?.at ?? [0, 0]), measured: least, limit: found.needed, unit: "ways out",
-      data: { a: item, places: list.length, found: least, needed: found.needed, width: c.values.path },
+      at: placed(narrow?.at ?? first?.at ?? [0, 0]), measured: least, limit: found.needed, unit: "ways out",
+      data: { a: item, places: list.length, found: least, needed: found.needed, width: c.values.path, ...(narrow ? { narrow: Math.max(1, Math.floor(narrow.width)) } : {}) },
     };
   });
   return [...blocked, ...exitCount(v, c, found)];
+}
+
+/** Where the floor from a place is too narrow on the way to floor with a way out; null where that is not at one place. */
+function pinchAt(v: SceneView, c: Context, exact: WalkMap, at: Point, level: number): Pinch | null {
+  const pinch = pinchOf(v.site, v.scene, exact, { target: at, within: c.values.freeWalk, level });
+  return pinch && pinch.width < c.values.path ? pinch : null;
 }
 
 /** How many ways out a number of people needs: IBC 2018 Tables 1006.2.1 and 1006.3.2. */

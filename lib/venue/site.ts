@@ -122,6 +122,14 @@ export function siteOf(venue: Venue, drapeIds: readonly string[] = []): Site {
   return { venue, drapes, rooms, passages };
 }
 
+/** Rooms that one comes to from others, where `next` names those that lead on from a room; the ones begun with among them. */
+export function roomsFrom(site: Site, from: Iterable<string>, next: (room: string) => Iterable<string | null>): ReadonlySet<string> {
+  const seen = new Set(from);
+  // A set is gone through to the end of what is added meanwhile.
+  for (const at of seen) for (const to of next(at)) if (to !== null && site.rooms.has(to)) seen.add(to);
+  return seen;
+}
+
 /** Floor that nothing may stand on in a room: obstacles and keep-clear zones (doors apart, which depend on the scene). */
 export const blockedFloor = (room: Room): readonly Polygon[] => [
   ...room.obstacles.map((o) => o.outline), ...room.keepClear.map((k) => k.outline),

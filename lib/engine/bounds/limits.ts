@@ -1,6 +1,6 @@
 import { area } from "../../geometry";
 import { exitsNeeded, ruleValues, type LoadKind } from "../../rules";
-import { siteOf, type Posted, type Room, type Site, type Venue } from "../../venue";
+import { roomsFrom, siteOf, type Posted, type Room, type Site, type Venue } from "../../venue";
 
 /** A figure that no layout passes, with what it rests on. */
 export type Bound = {
@@ -65,18 +65,10 @@ const WHEELS = 799, FOOT = 304;
 export function exitsFrom(site: Site, room: string, walker: "foot" | "wheels"): readonly string[] {
   const passes = (g: { readonly width: number; readonly door: { readonly steps?: number } }): boolean =>
     walker === "wheels" ? g.width >= WHEELS && (g.door.steps ?? 0) === 0 : g.width >= FOOT;
-  const seen = new Set<string>([room]);
-  const queue = [room];
-  const exits = new Set<string>();
-  for (let at = queue.pop(); at !== undefined; at = queue.pop()) {
-    for (const other of site.rooms.values()) for (const g of other.gates) {
-      if (!passes(g)) continue;
-      if (g.room === at && g.door.exit) exits.add(`${g.room}/${g.door.id}`);
-      const next = g.room === at ? g.leadsTo : g.leadsTo === at ? g.room : null;
-      if (next !== null && site.rooms.has(next) && !seen.has(next)) { seen.add(next); queue.push(next); }
-    }
-  }
-  return [...exits].sort();
+  const gates = [...site.rooms.values()].flatMap((r) => r.gates).filter(passes);
+  const reached = roomsFrom(site, [room], (at) => gates.map((g) => (g.room === at ? g.leadsTo : g.leadsTo === at ? g.room : null)));
+  const exits = gates.filter((g) => g.door.exit && reached.has(g.room)).map((g) => `${g.room}/${g.door.id}`);
+  return [...new Set(exits)].sort();
 }
 
 /** Ways out that this many people need: 2 from 50, 3 from 501, 4 from 1,001 (IBC 2018 tables 1006.2.1 and 1006.3.2). */

@@ -1,5 +1,5 @@
 import { contains, middle, type Point } from "../../geometry";
-import { blockedFloor, gatesToKeep, socketAt, type Drape, type Gate, type Package, type Room, type Site, type Venue } from "../../venue";
+import { blockedFloor, gatesToKeep, roomsFrom, socketAt, type Drape, type Gate, type Package, type Room, type Site, type Venue } from "../../venue";
 import type { Brief } from "../../brief";
 import { roomFloor, type RoomFloor } from "../place";
 
@@ -66,12 +66,7 @@ export function drapedFloor(site: Site, id: string): RoomFloor | null {
 
 /** Rooms that one comes to from others through such doors alone, with the drapes as they are. */
 function reached(site: Site, from: Iterable<string>, through: (g: Gate) => boolean): ReadonlySet<string> {
-  const seen = new Set(from);
-  for (const at of seen) for (const g of openGates(site, at).filter(through)) {
-    const other = beyond(site, g);
-    if (other !== null) seen.add(other);
-  }
-  return seen;
+  return roomsFrom(site, from, (at) => openGates(site, at).filter(through).map((g) => beyond(site, g)));
 }
 
 /** A door that guests come through, wheels among them. */

@@ -13,9 +13,14 @@ export type Floor = {
   readonly near: (p: Point, by: number) => readonly Point[];
   /** True when a test holds at some point of it within a distance, of those looked at: a few dozen, the nearest among them. */
   readonly some: (p: Point, by: number, test: (q: Point) => boolean) => boolean;
+  /** Marks the cells of a grid whose middles lie on it, or within a distance of it along either axis. */
+  readonly mark: (grid: Cells, by: number) => void;
   /** True when it comes within a distance of a polygon. */
   readonly meets: (target: Polygon, by: number) => boolean;
 };
+
+/** A grid of square cells, row by row from a corner, each marked or not. */
+export type Cells = { readonly x0: number; readonly y0: number; readonly cell: number; readonly across: number; readonly down: number; readonly marked: Uint8Array };
 
 /** Spots tried before floor is given up, and how far apart they lie, mm. */
 const TRIES = 40, APART = 60;
@@ -43,6 +48,12 @@ export function outlinedFloor(piece: Piece): Floor {
     box, has, near,
     away: (p, most) => { const q = near(p, most)[0]; return q ? Math.hypot(q[0] - p[0], q[1] - p[1]) : Infinity; },
     some: (p, by, test) => tried(near(p, by), test),
+    mark: ({ x0, y0, cell, across, down, marked }, by) => {
+      for (let k = 0; k < across * down; k++) {
+        const p: Point = [x0 + ((k % across) + 0.5) * cell, y0 + (Math.floor(k / across) + 0.5) * cell];
+        if (by === 0 ? has(p) : near(p, by).length > 0) marked[k] = 1;
+      }
+    },
     within: (p, by) => {
       if (far(p, by)) return false;
       return eachLine(lines, { minX: p[0] - by, minY: p[1] - by, maxX: p[0] + by, maxY: p[1] + by }, (a, b) => pointSegmentDistance(p, [a, b]) <= by) || has(p);

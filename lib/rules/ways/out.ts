@@ -96,6 +96,13 @@ function throughWall(walls: readonly Lines[], walk: Segment): boolean {
   return walls.some((w) => eachLine(w, box, (a, b) => segmentDistance([a, b], walk) === 0));
 }
 
+/** Whether one may walk straight from a place to a point: past no piece but its own and through no wall. */
+export function straightWalk(site: Site, scene: Pick<Scene, "rooms" | "items">, map: FloorMap): (item: Item, from: Point, to: Point) => boolean {
+  const meets = wayFor(piecesOnFloor(site, scene)), walls = new Map(map.grounds.map((g) => [g.level, wallsOf(g)]));
+  return (item, from, to) => !meets([from, to], isRowChair(item) || isWheelchairSpace(item) ? item : null) &&
+    !throughWall(walls.get(site.rooms.get(item.room)?.room.level ?? 0) ?? [], [from, to]);
+}
+
 /** How far the centre of the path may be from the middle of a place, mm. */
 function reachOf(item: Item, by: WaysValues): number {
   if (!isRowChair(item) && !isWheelchairSpace(item)) return by.freeWalk;

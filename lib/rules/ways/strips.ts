@@ -285,6 +285,17 @@ function floorOf(s: Strips, piece: number, box: Box): Floor {
       });
       return found || (count >= SOON && tried(near(p, by), test));
     },
+    mark: ({ x0, y0, cell, across, down, marked }, by) => {
+      for (let k = 0; k < strips; k++) {
+        // Middles of rows of cells that lie in this strip, or as near as asked.
+        const from = Math.max(0, Math.ceil(((s.at[k] ?? 0) - by - y0) / cell - 0.5)), to = Math.min(down - 1, Math.floor(((s.at[k + 1] ?? 0) + by - y0) / cell - 0.5));
+        for (let i = s.first[k] ?? 0; from <= to && i < (s.first[k + 1] ?? 0); i++) {
+          if (s.piece[i] !== piece) continue;
+          const left = Math.max(0, Math.ceil(((s.lo[i] ?? 0) - by - x0) / cell - 0.5)), right = Math.min(across - 1, Math.floor(((s.hi[i] ?? 0) + by - x0) / cell - 0.5));
+          for (let j = from; j <= to; j++) marked.fill(1, j * across + left, j * across + right + 1);
+        }
+      }
+    },
     meets: (target, by) => {
       const b = boxOf(target), sides = edges(target), mid: Point = [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2];
       if (!boxesNear(b, box, by)) return false;
