@@ -232,7 +232,7 @@ export function groupFooting(hall: Hall, key: string, shape: { readonly width: n
 const END_STRIP = 40;
 /** A rectangle grown by a distance all round. */
 const grown = (r: { readonly w: number; readonly d: number }, by: number): Polygon =>
-  by <= 0 ? box(r.w, r.d) : convexSum(convexHull(box(r.w, r.d)), convexHull(aroundCircle([0, 0], by, 16)));
+  by <= 0 ? box(r.w, r.d) : convexSum(convexHull(box(r.w, r.d)), convexHull(aroundCircle([0, 0], by, 8)));
 
 /** A run of joined tables lying level: w along x, d along y. */
 export function runFooting(hall: Hall, run: { readonly w: number; readonly d: number; readonly ends: boolean; readonly endWall: number }): Footing {

@@ -47,6 +47,8 @@ export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: Seatin
     if (ask.tables === "any" && bothKinds && drafts.length === 0 && grids.every((g) => g.drafts.length === 0)) {
       const full = fullest(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], "mixed", known);
       if (full.every((d) => totalPlaces(d.laid) < number * COMPOSABLE)) return ranked(work, full, options);
+      // One kind alone holds no more than both: only a composed mixture may still do.
+      if (full.every((d) => totalPlaces(d.laid) < number)) return ranked(work, [...full, ...mixedDrafts(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], number)], options);
     }
     for (const g of grids) drafts.push(...g.drafts, ...((g.drafts[0]?.score ?? -9) < PLAIN ? freeRounds(work, g.f, number) : []));
   }
