@@ -3,6 +3,7 @@ import { add, roundPoint, type Point } from "../geometry";
 import { guestPlaces, movedTo, standsAs, type Item, type Layout, type Scene, type SceneId } from "../layout";
 import type { Venue } from "../venue";
 import { additionsOf, itemFor, placesFor, tableLike } from "./additions";
+import { carried, middleOfRun, runOf } from "./run";
 import { freeSpot } from "./spot";
 import type { Edit, EditFault, Standing } from "./types";
 
@@ -50,7 +51,7 @@ function mapPiece(now: Standing, was: Item, { scene: id, only = false }: Aim, ch
 /** The state after a deed, or why it cannot be done. Nothing that stands is renumbered or renamed. */
 export function applyEdit(venue: Venue, now: Standing, edit: Edit): Result<Standing, EditFault> {
   switch (edit.do) {
-    case "hold": return hold(now, edit.piece, edit.on);
+    case "hold": return hold(now, [edit.piece, ...(edit.with ?? [])], edit.on);
     case "add": return added(venue, now, edit);
     default: break;
   }
@@ -58,16 +59,27 @@ export function applyEdit(venue: Venue, now: Standing, edit: Edit): Result<Stand
   if (!item) return fail({ code: "no-such-piece" });
   if (edit.do === "note") { const text = edit.text.trim(); return ok(mapPiece(now, item, edit, (i) => noted(i, text))); }
   if (edit.do === "lay") return laid(venue, now, item, edit);
-  if (isFixed(venue, item)) return fail({ code: "fixed", item });
-  if (now.held.includes(item.id)) return fail({ code: "held", item });
+  const scene = sceneOf(now.layout, edit.scene);
+  const run = scene && "run" in edit && edit.run === true ? runOf(scene, item) : [item];
+  for (const one of run) {
+    if (isFixed(venue, one)) return fail({ code: "fixed", item: one });
+    if (now.held.includes(one.id)) return fail({ code: "held", item: one });
+  }
+  /** Every piece of the run, one after the other. */
+  const each = (change: (i: Item) => Item | null): Standing => run.reduce((state, one) => mapPiece(state, one, edit, change), now);
   switch (edit.do) {
-    case "place":
+    case "place": {
       if (!venue.rooms.some((r) => r.id === edit.room)) return fail({ code: "no-such-room" });
-      return ok(mapPiece(now, item, edit, (i) => ({ ...movedTo(i, edit.at, turned(edit.angle ?? i.angle)), room: edit.room })));
-    case "turn": return ok(mapPiece(now, item, edit, (i) => movedTo(i, i.at, turned(edit.angle))));
+      const by = turned(edit.angle ?? item.angle) - item.angle;
+      return ok(each((i) => ({ ...(i.id === item.id ? movedTo(i, edit.at, item.angle + by) : carried(i, { from: item.at, to: edit.at, by })), room: edit.room })));
+    }
+    case "turn": {
+      const middle = middleOfRun(run), by = turned(edit.angle) - item.angle;
+      return ok(run.length === 1 ? each((i) => movedTo(i, i.at, turned(edit.angle))) : each((i) => carried(i, { from: middle, to: middle, by })));
+    }
     case "swap": return swapped(venue, now, item, edit);
     case "exchange": return exchanged(venue, now, item, edit);
-    case "remove": return ok(mapPiece(now, item, edit, () => null));
+    case "remove": return ok(each(() => null));
     default: return assertNever(edit);
   }
 }
@@ -77,10 +89,10 @@ function noted(i: Item, text: string): Item {
   return text === "" ? rest : { ...rest, note: text };
 }
 
-function hold(now: Standing, id: string, on: boolean): Result<Standing, EditFault> {
-  if (!now.layout.scenes.some((s) => s.items.some((i) => i.id === id))) return fail({ code: "no-such-piece" });
-  const rest = now.held.filter((h) => h !== id);
-  return ok({ ...now, held: on ? [...rest, id].sort() : rest });
+function hold(now: Standing, ids: readonly string[], on: boolean): Result<Standing, EditFault> {
+  if (!ids.every((id) => now.layout.scenes.some((s) => s.items.some((i) => i.id === id)))) return fail({ code: "no-such-piece" });
+  const rest = now.held.filter((h) => !ids.includes(h));
+  return ok({ ...now, held: on ? [...new Set([...rest, ...ids])].sort() : rest });
 }
 
 /** Each goes where the other stood, turned as the other was; they keep their own places. */

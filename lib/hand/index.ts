@@ -7,5 +7,6 @@ export { alike, applyEdit, isFixed, nudged, pieceOf, sceneOf, turned } from "./e
 export { additionsOf, type Brought, type Offer } from "./additions";
 export { facing, frameOf, intoFrame, isWall, nearWalls, outOfFrame, sideways, spotByWalls, wallGap, WALLS, type FromWall, type Wall } from "./walls";
 export { snap, stringsOf, type Hint, type Snapped, type DimensionString } from "./snap";
+export { carried, runOf } from "./run";
 export { nameOf, sayTurn, sayWalls } from "./say";
 export { viewOfWork, type HandView } from "./view";

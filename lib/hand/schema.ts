@@ -8,6 +8,8 @@ const scene = z.enum(SCENES);
 const turned = z.number().min(-3_600).max(3_600);
 /** `only`: in this part of the day alone; left out, wherever in the day the piece stands as it stands here. */
 const where = { scene, piece, only: z.boolean().optional() };
+/** `run`: with the tables that are joined to it and bear its number, which stay joined. */
+const whole = { ...where, run: z.boolean().optional() };
 
 export const additionSchema = z.union([
   record({ kind: z.literal("stock"), id }),
@@ -17,16 +19,16 @@ export const additionSchema = z.union([
 ]);
 
 export const editSchema = z.discriminatedUnion("do", [
-  record({ do: z.literal("place"), ...where, room: id, at: point, angle: turned.optional() }),
-  record({ do: z.literal("turn"), ...where, angle: turned }),
+  record({ do: z.literal("place"), ...whole, room: id, at: point, angle: turned.optional() }),
+  record({ do: z.literal("turn"), ...whole, angle: turned }),
   /** The two change places. */
   record({ do: z.literal("swap"), ...where, with: piece }),
   /** Another kind of table at the same spot. */
   record({ do: z.literal("exchange"), ...where, stock: id }),
   record({ do: z.literal("lay"), ...where, places: z.int().min(0).max(400) }),
-  record({ do: z.literal("remove"), ...where }),
+  record({ do: z.literal("remove"), ...whole }),
   record({ do: z.literal("add"), scene, what: additionSchema, room: id, at: point.optional(), angle: turned.optional(), only: z.boolean().optional() }),
-  record({ do: z.literal("hold"), piece, on: z.boolean() }),
+  record({ do: z.literal("hold"), piece, on: z.boolean(), with: z.array(piece).max(60).readonly().optional() }),
   record({ do: z.literal("note"), ...where, text: freeText }),
 ]);
 

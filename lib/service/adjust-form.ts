@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from "../base";
 import { SCENES } from "../layout/schema";
-import { editSchema, frameOf, isWall, outOfFrame, pieceOf, spotByWalls, type Edit, type FromWall, type SceneId, type Work } from "../hand";
+import { editSchema, frameOf, isWall, outOfFrame, pieceOf, runOf, spotByWalls, type Edit, type FromWall, type SceneId, type Work } from "../hand";
 import type { Item } from "../layout";
 import { parseLength } from "../measure";
 import type { Room, Venue } from "../venue";
@@ -22,17 +22,20 @@ export function readEdit(venue: Venue, work: Work, values: FormValues): Read<Edi
   const item = pieceOf(work.layout, scene, piece);
   if (!item) return wrong("piece", "Choose a piece from the list.");
   const on = { scene, piece, ...(text(values, "only") === "yes" ? { only: true } : {}) };
+  const run = text(values, "run") === "yes", sceneNow = work.layout.scenes.find((s) => s.id === scene);
+  const mates = run && sceneNow ? runOf(sceneNow, item).slice(1).map((i) => i.id) : [];
+  const together = { ...on, ...(mates.length > 0 ? { run } : {}) };
   switch (act) {
-    case "place": return readPlace(venue, item, values, on);
-    case "turn": return readTurn(values, on);
-    case "quarter": return ok({ do: "turn", ...on, angle: item.angle + 90 });
-    case "quarter-back": return ok({ do: "turn", ...on, angle: item.angle - 90 });
+    case "place": return readPlace(venue, item, values, together);
+    case "turn": return readTurn(values, together);
+    case "quarter": return ok({ do: "turn", ...together, angle: item.angle + 90 });
+    case "quarter-back": return ok({ do: "turn", ...together, angle: item.angle - 90 });
     case "swap": return text(values, "with") === "" ? wrong("with", "Choose the piece that it changes places with.") : ok({ do: "swap", ...on, with: text(values, "with") });
     case "exchange": return text(values, "stock") === "" ? wrong("stock", "Choose what stands there instead.") : ok({ do: "exchange", ...on, stock: text(values, "stock") });
     case "lay": return /^\d{1,3}$/.test(text(values, "places")) ? ok({ do: "lay", ...on, places: Number(text(values, "places")) }) : wrong("places", "Places as a whole number, such as 8.");
-    case "remove": return ok({ do: "remove", ...on });
-    case "hold": return ok({ do: "hold", piece, on: true });
-    case "let-go": return ok({ do: "hold", piece, on: false });
+    case "remove": return ok({ do: "remove", ...together });
+    case "hold": return ok({ do: "hold", piece, on: true, with: mates });
+    case "let-go": return ok({ do: "hold", piece, on: false, with: mates });
     case "note": return text(values, "note").length > 2_000 ? wrong("note", "2,000 characters at the most.") : ok({ do: "note", ...on, text: text(values, "note") });
     default: return wrong("piece", "Choose what to do with it.");
   }
@@ -45,7 +48,7 @@ function readWhole(json: string): Read<Edit> {
   return read.success ? ok(read.data) : wrong("piece", "That could not be read.");
 }
 
-type On = { readonly scene: SceneId; readonly piece: string; readonly only?: boolean };
+type On = { readonly scene: SceneId; readonly piece: string; readonly only?: boolean; readonly run?: boolean };
 const degrees = (t: string): number | null => { const n = Number(t.replace(",", ".").replace(/°$/, "").trim()); return t !== "" && Number.isFinite(n) && Math.abs(n) <= 3_600 ? n : null; };
 
 function readTurn(values: FormValues, on: On): Read<Edit> {

@@ -1,7 +1,7 @@
 "use client";
-import { useEffect, useRef, useState, type KeyboardEvent } from "react";
+import { useEffect, useMemo, useRef, useState, type KeyboardEvent } from "react";
 import type { Drawing } from "@/lib/drawing";
-import { nameOf, type HandView } from "@/lib/hand";
+import { nameOf, runOf, type HandView } from "@/lib/hand";
 import type { Item, Layout, Scene } from "@/lib/layout";
 import { counted } from "../../ui/say";
 import type { TwoWidths } from "../drawing";
@@ -38,20 +38,22 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawing, h
   const items = layout.scenes.find((s) => s.id === scene.id)?.items ?? scene.items;
   const item = items.find((i) => i.id === picked) ?? null;
   const held = item !== null && view.held.includes(item.id), fixed = item !== null && staysPut(view, item);
+  const mates = useMemo(() => (item ? runOf({ items }, item).slice(1) : []), [items, item]);
   const steps = STEPS[view.venue.lengths];
 
-  // What the stage calls back with is always the newest.
-  const now = useRef({ hand, item, scene });
-  useEffect(() => { now.current = { hand, item, scene }; });
-
+  const ticked = (name: string): boolean => host.current?.closest(".hand")?.querySelector<HTMLInputElement>(`input[name="${name}"]`)?.checked === true;
   const place = (spot: Spot): void => {
-    const { hand: h, item: i, scene: s } = now.current;
+    const i = item;
     if (!i) return;
-    const only = host.current?.closest(".hand")?.querySelector<HTMLInputElement>('input[name="only"]')?.checked === true;
+    const only = ticked("only"), run = ticked("run") && mates.length > 0;
     const turned = spot.angle !== i.angle && spot.room === i.room && spot.at[0] === i.at[0] && spot.at[1] === i.at[1];
-    const on = { scene: s.id, piece: i.id, ...(only ? { only } : {}) };
-    h.act(turned ? { do: "turn", ...on, angle: spot.angle } : { do: "place", ...on, room: spot.room, at: spot.at, ...(spot.angle === i.angle ? {} : { angle: spot.angle }) });
+    const on = { scene: scene.id, piece: i.id, ...(only ? { only } : {}), ...(run ? { run } : {}) };
+    hand.act(turned ? { do: "turn", ...on, angle: spot.angle } : { do: "place", ...on, room: spot.room, at: spot.at, ...(spot.angle === i.angle ? {} : { angle: spot.angle }) });
   };
+
+  // What the stage calls back with is always the newest.
+  const now = useRef({ hand, item, scene, place });
+  useEffect(() => { now.current = { hand, item, scene, place }; });
 
   useEffect(() => {
     const at = host.current;
@@ -71,9 +73,9 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawing, h
         pick: (id) => now.current.hand.pick(id),
         hover: (spot) => {
           const { hand: h, item: i, scene: s } = now.current;
-          h.attempt(spot && i ? { do: "place", scene: s.id, piece: i.id, room: spot.room, at: spot.at, angle: spot.angle } : null);
+          h.attempt(spot && i ? { do: "place", scene: s.id, piece: i.id, room: spot.room, at: spot.at, angle: spot.angle, run: ticked("run") } : null);
         },
-        drop: (spot) => { setAim(false); place(spot); },
+        drop: (spot) => { setAim(false); now.current.place(spot); },
       });
       if (!(await stage.current.show(drawing)) || gone) return;
       setReady(true);
@@ -83,8 +85,8 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawing, h
   }, [drawing]);
   useEffect(() => () => { stage.current?.remove(); stage.current = null; }, []);
   useEffect(() => {
-    if (ready && drawing) stage.current?.world({ venue: view.venue, scene: { ...scene, items }, drawing, picked: item, held, fixed });
-  }, [ready, drawing, view.venue, scene, items, item, held, fixed]);
+    if (ready && drawing) stage.current?.world({ venue: view.venue, scene: { ...scene, items }, drawing, picked: item, mates: () => (ticked("run") ? mates : []), held, fixed });
+  }, [ready, drawing, view.venue, scene, items, item, mates, held, fixed]);
   useEffect(() => { stage.current?.aim(aim); }, [aim]);
 
   const settle = (): void => {
@@ -100,7 +102,7 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawing, h
     clearTimeout(pending.current.timer);
     pending.current = { spot, timer: setTimeout(settle, REST_MS) };
     stage.current?.hold(spot);
-    hand.attempt({ do: "place", scene: scene.id, piece: i.id, room: spot.room, at: spot.at, angle: spot.angle });
+    hand.attempt({ do: "place", scene: scene.id, piece: i.id, room: spot.room, at: spot.at, angle: spot.angle, run: ticked("run") });
   };
   const letBe = (): void => { clearTimeout(pending.current.timer); pending.current = { spot: null, timer: undefined }; stage.current?.hold(null); hand.attempt(null); };
   const movable = item !== null && !held && !fixed;

@@ -1,7 +1,7 @@
 import { SVG, type Dom, type Svg } from "@svgdotjs/svg.js";
 import { svgTree, written, type Drawing, type Mark, type Paper, type SvgNode } from "@/lib/drawing";
 import { contains } from "@/lib/geometry";
-import { snap } from "@/lib/hand";
+import { carried, snap } from "@/lib/hand";
 import { formatLength, lengthStyle } from "@/lib/measure";
 import { footprint, type Item, type Scene } from "@/lib/layout";
 import type { Room, Venue } from "@/lib/venue";
@@ -9,7 +9,7 @@ import { paint } from "../stage";
 import { lineMarks, offPaper, onPaper, outlineMarks, stringLines, type Line } from "./marks";
 
 /** What the stage has to know of the plan that it shows. */
-export type World = { readonly venue: Venue; readonly scene: Scene; readonly drawing: Drawing; readonly picked: Item | null; readonly held: boolean; readonly fixed: boolean };
+export type World = { readonly venue: Venue; readonly scene: Scene; readonly drawing: Drawing; readonly picked: Item | null; /** What goes with it: the tables joined to it. */ readonly mates: () => readonly Item[]; readonly held: boolean; readonly fixed: boolean };
 export type Spot = { readonly room: string; readonly at: Item["at"]; readonly angle: number };
 export type Answers = {
   readonly pick: (id: string | null) => void;
@@ -64,7 +64,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
   let seen: Seen = page;
   let shown = 0, aiming = false, frame = 0;
   let held: Spot | null = null;
-  let lifted: Element | null = null;
+  let lifted: readonly Element[] = [];
   const within = (lo: number, v: number, hi: number): number => Math.min(Math.max(v, lo), hi);
 
   const look = (next: Seen): void => {
@@ -82,21 +82,27 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
     const now = w;
     return now?.venue.rooms.find((r) => now.scene.rooms.includes(r.id) && contains(r.outline, offPaper(now.drawing, r.id, p)));
   };
-  const unlift = (): void => { lifted?.classList.remove("hand-lifted"); lifted = null; ghost.clear(); };
+  const unlift = (): void => { for (const one of lifted) one.classList.remove("hand-lifted"); lifted = []; ghost.clear(); };
 
   /** The chosen piece where it is held, its strings about it; `hints`: why it was drawn there. */
   function mark(hints: readonly Line[] = []): void {
     if (!w?.picked) { unlift(); lines.clear(); over.attr("data-picked", null); return; }
     const { picked, drawing, venue, scene } = w;
     const item: Item = held ? { ...picked, ...held } : picked;
-    const at = { drawing, venue, item };
-    const marks = [...outlineMarks(at, w.held), ...hints.flatMap(lineMarks), ...stringLines(at, scene.items).flatMap(lineMarks)];
+    const at = { drawing, venue, item }, mates = w.mates();
+    const by = { from: picked.at, to: item.at, by: item.angle - picked.angle }, gone = w.held;
+    const marks = [
+      ...outlineMarks(at, gone), ...mates.flatMap((m) => outlineMarks({ drawing, venue, item: { ...carried(m, by), room: item.room } }, gone)),
+      ...hints.flatMap(lineMarks), ...stringLines(at, scene.items.filter((i) => !mates.includes(i))).flatMap(lineMarks),
+    ];
     draw(lines, drawing, marks);
     over.attr("data-picked", picked.id);
     if (!held) { unlift(); return; }
-    if (!lifted) {
-      lifted = pieceEl(picked.id);
-      if (lifted) { ghost.clear(); ghost.node.append(lifted.cloneNode(true)); lifted.classList.add("hand-lifted"); for (const one of ghost.node.querySelectorAll("[id]")) one.removeAttribute("id"); }
+    if (lifted.length === 0) {
+      lifted = [picked, ...mates].flatMap((i) => { const el = pieceEl(i.id); return el ? [el] : []; });
+      ghost.clear();
+      for (const one of lifted) { ghost.node.append(one.cloneNode(true)); one.classList.add("hand-lifted"); }
+      for (const one of ghost.node.querySelectorAll("[id]")) one.removeAttribute("id");
     }
     const from = onPaper(drawing, picked.room, picked.at), to = onPaper(drawing, item.room, item.at);
     ghost.attr("transform", `translate(${to[0]} ${to[1]}) rotate(${item.angle - picked.angle}) translate(${-from[0]} ${-from[1]})`);
@@ -111,7 +117,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
     const [x, y] = offPaper(drawing, room.id, p);
     const item: Item = { ...picked, room: room.id, at: [Math.round(x), Math.round(y)], angle: held?.angle ?? picked.angle };
     const mm = (PULL * seen.width * 1000) / (host.clientWidth * drawing.perMetre);
-    const { at, hints } = snap({ room, item, others: scene.items, within: mm });
+    const { at, hints } = snap({ room, item, others: scene.items.filter((i) => !w?.mates().includes(i)), within: mm });
     const style = lengthStyle(venue);
     return {
       spot: { room: room.id, at, angle: item.angle },

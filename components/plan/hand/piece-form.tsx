@@ -1,6 +1,6 @@
 "use client";
 import type { ReactNode } from "react";
-import { nameOf, nearWalls, WALLS, type HandView, type Wall } from "@/lib/hand";
+import { nameOf, nearWalls, runOf, WALLS, type HandView, type Wall } from "@/lib/hand";
 import { isRound, type Item, type Scene } from "@/lib/layout";
 import { formatLength, lengthStyle } from "@/lib/measure";
 import type { FieldError } from "../../ui/error-of";
@@ -42,6 +42,7 @@ export function PieceForm({ view, scene, item, action, errors, typed }: Props) {
   const { venue } = view;
   const held = view.held.includes(item.id), fixed = staysPut(view, item), names = namesIn(scene);
   const name = names.get(item.id) ?? nameOf(item);
+  const run = runOf(scene, item);
   const rooms = scene.rooms.filter((r) => venue.rooms.some((v) => v.id === r));
   const room = venue.rooms.find((r) => r.id === item.room);
   const [one, two] = room ? nearWalls(room, item) : [];
@@ -89,6 +90,7 @@ export function PieceForm({ view, scene, item, action, errors, typed }: Props) {
           </div>
         </>
       )}
+      {run.length > 1 && <p className="hand-only"><label><input type="checkbox" name="run" value="yes" defaultChecked={typed["piece"] === undefined || typed["run"] === "yes"} /> With what is joined to it: {run.length} tables, one number.</label></p>}
       {alikeIn(view, item) > 1 && <p className="hand-only"><label><input type="checkbox" name="only" value="yes" defaultChecked={typed["only"] === "yes"} /> In this part of the day only. It stands so in {alikeIn(view, item)} parts.</label></p>}
       <details className="act hand-more" open={errors.some((e) => ["with", "stock", "places", "note"].includes(e.field))}>
         <summary>More for this piece</summary>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { additionsOf, applyEdit, nearWalls, spotByWalls, wallGap, type Edit, type Standing } from "../../../lib/hand";
+import { additionsOf, applyEdit, nearWalls, runOf, spotByWalls, wallGap, type Edit, type Standing } from "../../../lib/hand";
 import { check } from "../../../lib/rules";
 import { turn, type Point } from "../../../lib/geometry";
 import type { Item, Layout } from "../../../lib/layout";
@@ -144,6 +144,30 @@ describe("a deed", () => {
     const before = day().scenes.filter((s) => s.items.some((i) => i.id === item.id && i.at[0] === item.at[0])).length;
     expect(alikeIn(done(start(), to).layout)).toBe(before);
     expect(alikeIn(done(start(), { ...to, only: true }).layout)).toBe(1);
+  });
+});
+
+describe("joined tables", () => {
+  const runs = (): readonly (readonly Item[])[] => day().scenes.flatMap((s) => s.items.filter((i) => s.id === "meal" && i.role === "dining").map((i) => runOf(s, i))).filter((r) => r.length > 1);
+
+  it("go together, stay joined, and turn about their middle", () => {
+    const [run] = runs();
+    const [first, second] = run ?? [];
+    if (!run || !first || !second) throw new Error("no joined tables at the meal");
+    const next = done(start(), { do: "place", scene: "meal", piece: first.id, room: first.room, at: [first.at[0] + 200, first.at[1] + 50], run: true });
+    expect(piece(next.layout, (i) => i.id === second.id).at).toEqual([second.at[0] + 200, second.at[1] + 50]);
+    const turned = done(start(), { do: "turn", scene: "meal", piece: first.id, angle: first.angle + 90, run: true });
+    const meal = turned.layout.scenes.find((s) => s.id === "meal");
+    const now = piece(turned.layout, (i) => i.id === first.id);
+    expect(meal && runOf(meal, now)).toHaveLength(run.length);
+    expect(now.angle).toBe((first.angle + 90) % 360);
+  });
+
+  it("are parted where one of them is moved alone", () => {
+    const first = runs()[0]?.[0], second = runs()[0]?.[1];
+    if (!first || !second) throw new Error("no joined tables at the meal");
+    const next = done(start(), { do: "place", scene: "meal", piece: first.id, room: first.room, at: [first.at[0] + 500, first.at[1] + 500] });
+    expect(piece(next.layout, (i) => i.id === second.id).at).toEqual(second.at);
   });
 });
 
