@@ -12,7 +12,7 @@ export function VenueForm({ action, version, parts, typed, errors, spare, button
       <input type="hidden" name="version" value={version} />
       {parts.map((part) => <PartFields key={part.id} part={part} typed={typed} errors={errors} spare={spare} />)}
       {children}
-      <div className="save-bar"><button className="btn btn-go" type="submit" id="save">{button}</button><span className="note sec">Agreed layouts keep the version that they were agreed with.</span></div>
+      <div className="save-bar"><button className="btn btn-go" type="submit" id="save">{button}</button>{version > 0 && <span className="note sec">Agreed layouts keep the version that they were agreed with.</span>}</div>
     </form>
   );
 }

@@ -1,55 +1,64 @@
 import { ok } from "../base";
-import { deadlineAt, STATES, todayAt, shownNames } from "../booking";
-import { bookings, history, outbox, venues, type BookingRow, type HistoryRow } from "../store";
+import { deadlineAt, todayAt, shownNames, type State } from "../booking";
+import { queue, venues, type HistoryRow } from "../store";
 import type { VenueVersion } from "../store/venues";
 import { deskGate } from "./gate";
 import { sayEntry } from "./said";
 import type { House } from "./house";
 import type { Actor, MailView, Outcome, QueueFilter, QueueRow, QueueView } from "./types";
 
-type Wanted = { readonly filter?: QueueFilter; readonly search?: string; /** One venue alone, by its id. */ readonly venue?: string };
-const FILTERS: readonly QueueFilter[] = ["all", "overdue", "waiting", ...STATES];
+type Wanted = {
+  readonly filter?: QueueFilter; readonly search?: string; /** One venue alone, by its id. */ readonly venue?: string;
+  readonly sort?: "due" | "day"; /** From 1. */ readonly page?: number;
+};
+/** Lines on one page: a screen or three of them. */
+const PAGE = 50;
+const OPEN: readonly State[] = ["invited", "started", "returned"];
 
-/** Bookings by due date, with the count of every filter. */
-export async function listQueue(house: House, actor: Actor, { filter = "all", search = "", venue }: Wanted): Promise<Outcome<QueueView>> {
+/** One page of bookings by due date, with the count of every filter. */
+export async function listQueue(house: House, actor: Actor, { filter = "all", search = "", venue, sort = "due", page: wanted = 1 }: Wanted): Promise<Outcome<QueueView>> {
   const desk = deskGate(actor, "queue");
   if (!desk.ok) return desk;
   const { db } = house.store;
   const known = new Map((await venues.list(db)).map((one) => [one.id, one]));
-  const fates = await outbox.lastFates(db);
-  const lasts = await history.lasts(db);
   const now = house.clock.now();
-  const rows = (await bookings.list(db)).filter((booking) => venue === undefined || booking.venue === venue).map((booking) => rowOf(booking, { venue: known.get(booking.venue), mail: fates.get(booking.reference), last: lasts.get(booking.reference), now }));
-  const found = rows.filter((row) => matches(row, search));
+  const today = Object.fromEntries([...known.values()].map((one) => [one.id, todayAt(one.venue.timeZone, now)]));
+  const only = plain(search) === "" ? undefined : (await queue.searched(db)).filter((row) => matches(row, search)).map((row) => row.reference);
+  const counts = countsOf(await queue.counts(db, { venue, today, only }));
+  const pages = Math.max(1, Math.ceil(counts[filter] / PAGE)), page = Math.min(Math.max(1, Math.floor(wanted)), pages);
+  const lines = await queue.lines(db, { ...chosenBy(filter), venue, today, only, sort, limit: PAGE, skip: (page - 1) * PAGE });
+  const last = await queue.lastOf(db, lines.map((one) => one.reference));
   const zone = (venue === undefined ? [...known.values()][0] : known.get(venue))?.venue.timeZone ?? "UTC";
   return ok({
-    rows: found.filter((row) => isIn(row, filter)),
-    counts: countsOf(found), today: todayAt(zone, now), venues: [...known.values()].map((one) => ({ id: one.id, name: one.venue.name })),
+    rows: lines.map((line) => rowOf(line, { venue: known.get(line.venue), mail: last.mails.get(line.reference), last: last.lines.get(line.reference), now })),
+    counts, page, pages, today: todayAt(zone, now), venues: [...known.values()].map((one) => ({ id: one.id, name: one.venue.name })),
   });
 }
 
-function countsOf(rows: readonly QueueRow[]): Readonly<Record<QueueFilter, number>> {
-  const none = { all: 0, overdue: 0, waiting: 0, invited: 0, started: 0, sent: 0, returned: 0, agreed: 0, closed: 0 };
-  return FILTERS.reduce((counts, filter) => ({ ...counts, [filter]: rows.filter((row) => isIn(row, filter)).length }), none);
+function countsOf(found: readonly queue.Count[]): Readonly<Record<QueueFilter, number>> {
+  const of = (state: State): number => found.find((one) => one.state === state)?.all ?? 0;
+  return {
+    all: found.reduce((sum, one) => sum + one.all, 0), overdue: found.reduce((sum, one) => sum + (OPEN.includes(one.state) ? one.late : 0), 0), waiting: of("sent"),
+    invited: of("invited"), started: of("started"), sent: of("sent"), returned: of("returned"), agreed: of("agreed"), closed: of("closed"),
+  };
 }
 
-function isIn(row: QueueRow, filter: QueueFilter): boolean {
-  if (filter === "all") return true;
-  if (filter === "overdue") return row.overdue;
-  if (filter === "waiting") return row.state === "sent";
-  return row.state === filter;
+function chosenBy(filter: QueueFilter): Pick<queue.QueueAsk, "states" | "late"> {
+  if (filter === "all") return {};
+  if (filter === "overdue") return { states: OPEN, late: true };
+  return { states: [filter === "waiting" ? "sent" : filter] };
 }
 
-function matches(row: QueueRow, search: string): boolean {
+function matches(row: Pick<queue.QueueLine, "reference" | "names" | "email">, search: string): boolean {
   const wanted = plain(search);
-  return wanted === "" || [row.reference, row.email, ...row.names].some((text) => plain(text).includes(wanted));
+  return [row.reference, row.email, ...row.names].some((text) => plain(text).includes(wanted));
 }
 
 /** Letters without their accents and capitals: whoever types "Zoe" finds "Zoë". */
 const plain = (text: string): string => text.normalize("NFKD").replace(/\p{Mark}/gu, "").toLowerCase().trim();
 
 type Beside = { readonly venue: VenueVersion | undefined; readonly mail: { readonly state: string; readonly why: string | null } | undefined; readonly last: HistoryRow | undefined; readonly now: number };
-function rowOf(booking: BookingRow, { venue, mail, last, now }: Beside): QueueRow {
+function rowOf(booking: queue.QueueLine, { venue, mail, last, now }: Beside): QueueRow {
   const { daysLeft, overdue } = deadlineAt(booking.dueDate, venue?.venue.timeZone ?? "UTC", now);
   const answered = booking.draft.guests;
   return {
@@ -57,7 +66,7 @@ function rowOf(booking: BookingRow, { venue, mail, last, now }: Beside): QueueRo
     packageName: venue?.venue.packages.find((one) => one.id === booking.package)?.name ?? booking.package,
     date: booking.eventDate, dueDate: booking.dueDate, daysLeft,
     // What was sent, agreed or closed waits for no couple any more.
-    overdue: overdue && ["invited", "started", "returned"].includes(booking.state),
+    overdue: overdue && OPEN.includes(booking.state),
     state: booking.state, guests: answered?.adults === undefined ? undefined : answered.adults + (answered.children ?? 0),
     mail: mail && { state: fateOf(mail.state), why: mail.why ?? undefined }, last: last && sayEntry(last), lastAt: last?.at ?? booking.changedAt,
   };

@@ -124,6 +124,8 @@ export type QueueRow = {
 export type QueueView = {
   readonly rows: readonly QueueRow[];
   readonly counts: Readonly<Record<QueueFilter, number>>;
+  /** Which page of how many, from 1; a page past the last is the last. */
+  readonly page: number; readonly pages: number;
   readonly today: string;
   /** All venues of the desk. */
   readonly venues: readonly { readonly id: string; readonly name: string }[];

@@ -15,9 +15,3 @@ export async function add(tx: Handle, entry: Entry): Promise<void> {
 export function listOf(db: Handle, booking: string): Promise<HistoryRow[]> {
   return db.selectFrom("history").selectAll().where("booking", "=", booking).orderBy("id").execute();
 }
-
-/** The newest line of each booking. */
-export async function lasts(db: Handle): Promise<ReadonlyMap<string, HistoryRow>> {
-  const rows = await db.selectFrom("history").selectAll().where("booking", "is not", null).distinctOn("booking").orderBy("booking").orderBy("id", "desc").execute();
-  return new Map(rows.flatMap((row) => (row.booking === null ? [] : [[row.booking, row]])));
-}

@@ -12,6 +12,7 @@ export * as counts from "./counts";
 export * as adjustments from "./adjustments";
 export type { AdjustmentRow } from "./database";
 export * as heldRooms from "./held-rooms";
+export * as queue from "./queue";
 export * as people from "./people";
 export * as lateChanges from "./late-changes";
 export type { FinalGuests, LateChangeRow, PersonRow } from "./database";

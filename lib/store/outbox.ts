@@ -43,13 +43,6 @@ export function list(db: Handle, of: { readonly booking?: string } = {}): Promis
   return query.execute();
 }
 
-/** The fate of the newest mail to each booking's couple. */
-export async function lastFates(db: Handle): Promise<ReadonlyMap<string, Pick<MailRow, "state" | "why">>> {
-  const rows = await db.selectFrom("mails").select(["booking", "state", "why"]).where("booking", "is not", null).where("kind", "!=", "desk-notice")
-    .distinctOn("booking").orderBy("booking").orderBy("id", "desc").execute();
-  return new Map(rows.flatMap((row) => (row.booking === null ? [] : [[row.booking, row]])));
-}
-
 /** When the mail that has been due longest came to be due. */
 export async function oldestDue(db: Handle, now: string): Promise<string | undefined> {
   const row = await db.selectFrom("mails").select("dueAt").where("state", "in", ["queued", "sending"]).where("dueAt", "<=", now).orderBy("dueAt").limit(1).executeTakeFirst();

@@ -7,12 +7,14 @@ import { checkBench } from "./checks";
 import { drawingBench } from "./drawing";
 import { A084616, KNOWN } from "./known";
 import { papers } from "./papers";
+import { queueBench } from "./queue";
 import { askFor, long, PITCH, rooms, round, spaceOf, square } from "./rooms";
+import { pageBench } from "./page";
 import { mostBySolver } from "./solver";
 import { day, hallFor, mill } from "./weddings";
 
 /**
- * Prints ratios and times; writes nothing. `npm run bench [-- packing solver growth weddings drawing papers checks]`. Times are the processor's, so that a
+ * Prints ratios and times; writes nothing. `npm run bench [-- packing solver growth weddings drawing papers checks page]`. Times are the processor's, so that a
  * busy machine tells much the same.
  */
 const spent = (): number => { const u = process.cpuUsage(); return (u.user + u.system) / 1000; };
@@ -96,6 +98,15 @@ function checks(): void {
   for (const { name, least, middle, aim } of checkBench()) line(name, least, middle, aim);
 }
 
-const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, drawing, papers, checks };
+async function page(): Promise<void> {
+  const { empty, pages, held } = await pageBench();
+  line("pages, processor slowed four times", "script KB", "ratio", "paint ms", "ratio");
+  line(empty.name, empty.scriptKb, 1, empty.paintMs, 1);
+  for (const one of pages) line(one.name, one.scriptKb, one.scriptKb / empty.scriptKb, one.paintMs, one.paintMs / empty.paintMs);
+  line("while the engine runs", "over 50 ms", "longest", "seconds");
+  for (const one of held) line(one.name, one.tasks, one.longest, one.seconds);
+}
+
+const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, drawing, papers, checks, page, queue: queueBench };
 const asked = process.argv.slice(2);
 for (const [name, part] of Object.entries(parts)) if (asked.length === 0 || asked.includes(name)) await part();

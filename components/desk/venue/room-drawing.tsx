@@ -1,9 +1,9 @@
-import { add, boxOf, distance, edges, middle, scale, sub, unit, type Point, type Polygon, type Segment } from "@/lib/geometry";
+import { add, boxOf, distance, edges, scale, sub, unit, type Point, type Polygon, type Segment } from "@/lib/geometry";
 import { footprintPolygon } from "@/lib/layout";
 import { gateOf, socketAt, type Room, type Venue } from "@/lib/venue";
 import { saidLength, wallName } from "@/lib/venue/edit";
 
-type Props = { readonly room: Room; readonly venue: Pick<Venue, "lengths" | "locale">; readonly grips?: boolean };
+type Props = { readonly room: Room; readonly venue: Pick<Venue, "lengths" | "locale">; readonly grips?: boolean; /** Without letters and lengths, where it is drawn small. */ readonly bare?: boolean };
 
 const WALL = 300;
 const sound = (p: Polygon): boolean => p.every(([x, y]) => Number.isFinite(x) && Number.isFinite(y));
@@ -23,7 +23,7 @@ function outward(outline: Polygon, [a, b]: Segment): Point {
 }
 
 /** One room as its facts say, drawn while they are typed: walls with their letters and lengths, openings, and what stands. */
-export function RoomDrawing({ room, venue, grips = false }: Props) {
+export function RoomDrawing({ room, venue, grips = false, bare = false }: Props) {
   const { outline } = room;
   if (outline.length < 3 || !sound(outline)) return <p className="small sec">The outline cannot be drawn yet.</p>;
   const f = frameOf(outline), u = f.unit;
@@ -39,14 +39,24 @@ export function RoomDrawing({ room, venue, grips = false }: Props) {
       {room.standing.filter((s) => sound([s.at]) && ("diameter" in s.shape ? Number.isFinite(s.shape.diameter) : Number.isFinite(s.shape.width + s.shape.depth)) && Number.isFinite(s.angle)).map((s) => <path key={s.id} className="rd-piece" strokeWidth={1.4 * u} d={d(footprintPolygon({ id: s.id, kind: "other", label: "", room: room.id, from: { brought: true }, seats: [], shape: s.shape, at: s.at, angle: s.angle }))}><title>{s.name}</title></path>)}
       {room.obstacles.filter((o) => sound(o.outline) && o.outline.length > 2).map((o) => <path key={o.id} className="rd-built" d={d(o.outline)} strokeWidth={u} />)}
       {room.sockets.map(socketAt).filter((s) => sound([s])).map((s, i) => <circle key={i} className="rd-socket" cx={s[0]} cy={s[1]} r={4 * u} strokeWidth={1.4 * u} />)}
-      {walls.map((w, i) => <WallWords key={i} outline={outline} wall={w} name={wallName(i)} length={saidLength(distance(w[0], w[1]), venue)} unit={u} />)}
+      {!bare && walls.map((w, i) => <WallWords key={i} outline={outline} wall={w} doors={room.doors} name={wallName(i)} length={saidLength(distance(w[0], w[1]), venue)} unit={u} />)}
       {grips && outline.map(([x, y], i) => <circle key={i} className="rd-grip" data-corner={i} cx={x} cy={y} r={9 * u} strokeWidth={2.4 * u} />)}
     </svg>
   );
 }
 
-function WallWords({ outline, wall, name, length, unit: u }: { readonly outline: Polygon; readonly wall: Segment; readonly name: string; readonly length: string; readonly unit: number }) {
-  const out = outward(outline, wall), at = add(middle(wall[0], wall[1]), scale(out, WALL + 24 * u));
+/** Where on a wall its words stand: its middle, or the nearest spot to it that no door of it needs. */
+function freeSpot([a, b]: Segment, doors: Room["doors"], need: number): Point {
+  const along = unit(sub(b, a)), size = distance(a, b);
+  const place = (p: Point): number => (p[0] - a[0]) * along[0] + (p[1] - a[1]) * along[1];
+  const off = (p: Point): number => Math.abs((p[0] - a[0]) * along[1] - (p[1] - a[1]) * along[0]);
+  const taken = doors.filter((o) => sound([o.from, o.to]) && off(o.from) < 5 && off(o.to) < 5).map((o) => [Math.min(place(o.from), place(o.to)), Math.max(place(o.from), place(o.to))] as const);
+  const free = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88].find((t) => taken.every(([s, e]) => t * size + need < s || t * size - need > e));
+  return add(a, scale(along, (free ?? 0.5) * size));
+}
+
+function WallWords({ outline, wall, doors, name, length, unit: u }: { readonly outline: Polygon; readonly doors: Room["doors"]; readonly wall: Segment; readonly name: string; readonly length: string; readonly unit: number }) {
+  const out = outward(outline, wall), at = add(freeSpot(wall, doors, 75 * u), scale(out, WALL + 24 * u));
   const upright = Math.abs(out[0]) > Math.abs(out[1]);
   return (
     <g className="rd-words" transform={`translate(${at[0]} ${at[1]})${upright ? " rotate(-90)" : ""}`} textAnchor="middle" fontSize={20 * u}>
@@ -73,7 +83,7 @@ function DoorMark({ room, door, weight: u }: { readonly room: Room; readonly doo
   const side = door.swing === "in" ? inward : scale(inward, -1);
   const base = door.swing === "in" ? [from, to] as const : [add(from, scale(inward, -WALL)), add(to, scale(inward, -WALL))] as const;
   const leaves = door.swing === "none" ? [] : width > 1200 ? [leaf(base[0], base[1], width / 2, side), leaf(base[1], base[0], width / 2, side)] : [leaf(base[0], base[1], width, side)];
-  const tip = add(gate.at, scale(inward, -WALL - 40 * u));
+  const tip = add(gate.at, scale(inward, -WALL - 22 * u));
   return (
     <g>
       <Band outline={room.outline} from={from} to={to} className="rd-open" weight={u} />

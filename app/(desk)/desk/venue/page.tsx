@@ -42,7 +42,7 @@ function Facts({ id, venue, version }: VenueView) {
       <ul className="room-cards">
         {venue.rooms.map((r) => (
           <li key={r.id}>
-            <a href={`${base}/rooms/${r.id}`}><RoomDrawing room={r} venue={venue} /><span className="room-name">{r.name}</span></a>
+            <a href={`${base}/rooms/${r.id}`}><RoomDrawing room={r} venue={venue} bare /><span className="room-name">{r.name}</span></a>
             <span className="small sec">{areaOf(roomArea(r), venue)}, {counted(r.doors.length, "door", "doors")}; {r.uses.join(", ") || "no use given yet"}</span>
           </li>
         ))}
