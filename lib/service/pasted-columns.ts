@@ -68,7 +68,7 @@ export function dayIn(text: string, locale: string): string {
   const read = /^(\d{1,2})[./\s-](\d{1,2})[./\s-](\d{4}|\d{2})$/.exec(text.trim());
   if (!read) return text;
   const [, a = "", b = "", year = ""] = read;
-  const order = new Intl.DateTimeFormat(locale, { day: "numeric", month: "numeric" }).formatToParts(new Date(0)).filter((p) => p.type === "day" || p.type === "month").map((p) => p.type);
+  const order = new Intl.DateTimeFormat(locale, { day: "numeric", month: "numeric", timeZone: "UTC" }).formatToParts(new Date(0)).filter((p) => p.type === "day" || p.type === "month").map((p) => p.type);
   const [day, month] = order[0] === "month" ? [b, a] : [a, b];
   return `${year.length === 2 ? `20${year}` : year}-${month.padStart(2, "0")}-${day.padStart(2, "0")}`;
 }

@@ -18,7 +18,7 @@ for (const width of [390, 1280]) for (const dark of [false, true]) {
     const desk = await atTheDesk(browser, how);
     const { reference, link } = await invite(desk, { names: "Ottilie Brandvold\nTeodor Lisowski", email: `axe.${width}.${String(dark)}@example.org`, date: "2029-07-14" });
     found.push(...(await faults(desk.page)));
-    for (const path of ["/desk", "/desk/bookings/new", `/desk/bookings/${reference}`, "/desk/mailbox", "/desk/venue", "/desk/fits"]) {
+    for (const path of ["/desk", "/desk/bookings/new", `/desk/bookings/${reference}`, "/desk/mailbox", "/desk/venue", "/desk/fits", "/desk/people", "/desk/bookings/paste", "/desk/venue/new", "/desk/venue/tidewheel-mill/new-room", "/desk/venue/tidewheel-mill/rooms/grain-floor", "/desk/venue/tidewheel-mill/charges", "/desk/venue/tidewheel-mill/stock", `/desk/bookings/${reference}/draft`]) {
       await desk.go(path);
       found.push(...(await faults(desk.page)));
     }

@@ -39,6 +39,7 @@ export default async function RequestPage({ searchParams }: { readonly searchPar
   const { venue, state, setByVenue } = booking;
   const lines = linesOf(booking, say);
   const kept = heldFor(await asked(searchParams, "kept"), "ask", actor.reference);
+  const why = await asked(searchParams, "why");
   const next = lines.find((l) => l.state === "open");
   const saved = (await asked(searchParams, "saved")) === "1";
   const open = state === "invited" || state === "started" || state === "returned";
@@ -48,6 +49,7 @@ export default async function RequestPage({ searchParams }: { readonly searchPar
       <h1><Names names={booking.names} locale={venue.locale} /></h1>
       {saved && <p className="lead mt-4" role="status">{say("Saved. The link in your mail brings you back here, on this device or another.")}</p>}
       {state === "returned" && <Returned booking={booking} say={say} />}
+      {why === "closed" && <p className="lead measure mt-4" role="status">{say("That cannot be done as your booking stands now. This is how it stands:")}</p>}
       {open ? (
         <>
           <p className="lead measure mt-4">

@@ -73,6 +73,8 @@ export default async function StepPage({ params, searchParams }: Props) {
     values, errors, venue, rooms, turnoverInPackage: pack?.turnover ?? false, capacity, guests: brief ? people(brief) : 0, say,
   });
   const toSend = (await asked(searchParams, "back")) === "send";
+  const why = await asked(searchParams, "why");
+  const sure = (await asked(searchParams, "sure")) === "1";
   const before = stepBefore(step);
   const back = toSend ? { href: "/request/send", text: stepTitle("send", say) } : before ? { href: `/request/${before}`, text: stepTitle(before, say) } : { href: "/request", text: say("All steps") };
   return (
@@ -80,10 +82,19 @@ export default async function StepPage({ params, searchParams }: Props) {
       <Checked errors={errors}>
       <p className="step-line">{say("Step {n} of {of}", { n: stepNumber(step), of: STEPS.length })}</p>
       <h1>{stepTitle(step, say)}</h1>
+      {why === "guests" && <p className="lead measure mt-4" role="status">{say("First we need to know how many adults you are: your layouts follow from it.")}</p>}
+      {sure && kept && (
+        <div className="errors" role="alert" tabIndex={-1} autoFocus aria-labelledby="sure-head">
+          <h2 id="sure-head">{say("This sets your chosen layout aside")}</h2>
+          <p className="small mt-2">{say("You have chosen “{layout}”. It was made for the answers as they were; with these you choose anew, and what you moved by hand is lost. Nothing is saved yet.", { layout: booking.chosen?.layout.title ?? "" })}</p>
+          <p className="small mt-2"><a href={`/request/${step}`}>{say("Leave everything as it is")}</a></p>
+        </div>
+      )}
       <PageForm form={step} names={names} className="step-grid" action={`/request/${step}/save`}>
         <input type="hidden" name="revision" value={kept?.base?.revision ?? booking.revision} />
         <input type="hidden" name="was" value={kept?.base?.was ?? wasOf(booking.draft, step)} />
         <input type="hidden" name="reference" value={reference} />
+        {sure && kept && <input type="hidden" name="sure" value="1" />}
         {toSend && <input type="hidden" name="back" value="send" />}
         <div className="step-first">{ask.first}</div>
         <EffectPanel

@@ -30,7 +30,7 @@ export const pages = {
   "Which language do you read?": "¿En qué idioma leen?", "How do you measure?": "¿Cómo miden?", "In metres": "En metros", "In feet and inches": "En pies y pulgadas", "Use these": "Usar estos",
   "Kept in this browser by two cookies. The venue’s own texts, names and prices stay as the venue wrote them.": "Se guarda en este navegador con dos cookies. Los textos, nombres y precios de la casa quedan como ella los escribió.",
 
-  "Your day": "Su día", "Saved. The link in your mail brings you back here, on this device or another.": "Guardado. El enlace de su correo los devuelve aquí, en este dispositivo o en otro.",
+  "Your day": "Su día", "That cannot be done as your booking stands now. This is how it stands:": "Eso no puede hacerse tal como está ahora su reserva. Está así:", "Saved. The link in your mail brings you back here, on this device or another.": "Guardado. El enlace de su correo los devuelve aquí, en este dispositivo o en otro.",
   "Change what needs it and send it again.": "Cambien lo que haga falta y envíenla de nuevo.", "Eight short steps to the layout of your day.": "Ocho pasos cortos hasta la distribución de su día.", "It was due by {day}.": "El plazo era el {day}.", "We need it by {day}, {left}.": "La necesitamos antes del fin del {day}, {left}.",
   "today": "hoy", "tomorrow": "mañana", "in {n} days": { one: "dentro de {n} día", other: "dentro de {n} días" }, "{n} days late": { one: "{n} día de retraso", other: "{n} días de retraso" },
   "Each step is saved by itself. “Not sure yet” is an answer.": "Cada paso se guarda por separado. «Aún no lo sabemos» es una respuesta.", "Your coordinator reads what you send, and answers it.": "Su coordinación lee lo que envían y responde.",

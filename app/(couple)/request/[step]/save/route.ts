@@ -1,5 +1,5 @@
 import { cookies } from "next/headers";
-import { isStep as asksSomething, type StepId } from "@/lib/brief/draft";
+import { isStep as asksSomething, readStep, type StepId } from "@/lib/brief/draft";
 import { getBooking, saveStep, type Actor, type FormValues, type House } from "@/lib/service";
 import { keep } from "@/app/_server/kept";
 import { see, textOf, wholeOf } from "@/app/_server/form";
@@ -13,7 +13,7 @@ import { ENGLISH } from "@/lib/words/pages";
 
 type Context = { readonly params: Promise<{ readonly step: string }> };
 
-const OURS = new Set(["revision", "then", "back", "reference", "was"]);
+const OURS = new Set(["revision", "then", "back", "reference", "was", "sure"]);
 const answersIn = (values: FormValues): FormValues => Object.fromEntries(Object.entries(values).filter(([k]) => !OURS.has(k)));
 
 /** Where a saved step leads: on, back to the list it was opened from, or to the overview for another day. */
@@ -41,6 +41,15 @@ async function late(house: House, actor: Actor, { step, reference, values, typed
   return (await saveStep(house, actor, { reference, step, values: mine, revision })).ok ? "saved" : "apart";
 }
 
+/** Whether saving what was typed would set a chosen layout aside: that is asked about before it is done. */
+async function setsAside(house: House, actor: Actor, { step, reference, typed }: Omit<Asked, "values">): Promise<boolean> {
+  const seen = await getBooking(house, actor, { reference });
+  if (!seen.ok || !seen.value.chosen || seen.value.chosen.outdated || !readStep(step, tidied(step, typed)).ok) return false;
+  const { draft, venue } = seen.value;
+  // Words to the venue are no part of what a layout is made from.
+  return apartIn({ step, stands: shownValues(draft, step), typed: tidied(step, typed), venue, say: ENGLISH }).some((one) => one.field !== "notes");
+}
+
 export async function POST(request: Request, { params }: Context): Promise<Response> {
   const { step } = await params;
   if (!isStep(step) || !asksSomething(step)) return see("/request");
@@ -53,6 +62,9 @@ export async function POST(request: Request, { params }: Context): Promise<Respo
       const key = keep({ form: step, owner: textOf(values, "reference"), values: typed, errors: [], base });
       (await cookies()).set("held", key, { httpOnly: true, sameSite: "lax", secure: house.origin.startsWith("https:"), path: "/", maxAge: 86_400 });
       return see("/open?why=ended");
+    }
+    if (textOf(values, "sure") !== "1" && (await setsAside(house, actor, { step, reference: actor.reference, typed }))) {
+      return see(`/request/${step}?kept=${keep({ form: step, owner: actor.reference, values: typed, errors: [], base })}&sure=1${back}`);
     }
     const saved = await saveStep(house, actor, { reference: actor.reference, step, values: tidied(step, typed), revision: wholeOf(values, "revision") });
     if (saved.ok) return see(onward(step, values));

@@ -1,0 +1,136 @@
+import { spawn, spawnSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { createServer } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { gzipSync } from "node:zlib";
+import { chromium, type Browser, type BrowserContext, type Page } from "@playwright/test";
+import { findTool, TOOLS } from "../../lib/cli/system";
+import startDemo from "../browser/start-demo";
+import { atTheDesk, base, invite, person } from "../browser/world";
+
+/** What a page of the couple's costs beside an empty page of the same framework, and whether the main thread is ever held up while the engine runs. */
+export type PageCost = { readonly name: string; readonly scriptKb: number; readonly paintMs: number };
+export type Held = { readonly name: string; readonly tasks: number; /** The longest task of the main thread, ms; 0: none over 50. */ readonly longest: number; readonly seconds: number };
+
+const ROOT = join(import.meta.dirname, "../..");
+const SLOWED = 4, LOADS = 5;
+const PATHS = ["/open", "/request", "/request/guests", "/request/ceremony", "/request/meal", "/request/music", "/request/displays", "/request/extras", "/request/share"];
+
+const middle = (list: readonly number[]): number => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)] ?? 0;
+const freePort = (): Promise<number> => new Promise((resolve) => {
+  const probe = createServer().listen(0, "127.0.0.1", () => { const at = probe.address(); probe.close(() => resolve(at !== null && typeof at === "object" ? at.port : 0)); });
+});
+
+/** An empty page, built and served by the same framework in a folder of its own. */
+async function emptyPage(): Promise<{ readonly address: string; readonly stop: () => void }> {
+  const folder = mkdtempSync(join(tmpdir(), "marquetry-empty-"));
+  // The builder follows no link out of its folder: the packages are linked file by file.
+  spawnSync("cp", ["-al", join(ROOT, "node_modules"), join(folder, "node_modules")]);
+  mkdirSync(join(folder, "app"));
+  writeFileSync(join(folder, "package.json"), JSON.stringify({ name: "empty", private: true, type: "module" }));
+  writeFileSync(join(folder, "app/layout.jsx"), "export default function Layout({ children }) { return <html lang=\"en\"><body>{children}</body></html>; }\n");
+  writeFileSync(join(folder, "app/page.jsx"), "export default function Page() { return <p>Nothing</p>; }\n");
+  const next = join(folder, "node_modules/next/dist/bin/next");
+  const built = spawnSync(process.execPath, [next, "build"], { cwd: folder, encoding: "utf8", env: { ...process.env, NEXT_TELEMETRY_DISABLED: "1" } });
+  if (built.status !== 0) throw new Error(`the empty page was not built:\n${built.stdout}${built.stderr}`);
+  const port = await freePort();
+  const server = spawn(process.execPath, [next, "start", "-p", String(port)], { cwd: folder, stdio: "ignore" });
+  const address = `http://localhost:${port}/`;
+  for (let tries = 0; tries < 200 && !(await fetch(address).then((a) => a.ok, () => false)); tries += 1) await new Promise((done) => { setTimeout(done, 200); });
+  return { address, stop: () => { server.kill("SIGKILL"); rmSync(folder, { recursive: true, force: true }); } };
+}
+
+/** The scripts that a page's own text asks for, as they travel, KB. */
+async function scriptOf(page: Page, address: string): Promise<number> {
+  const text = await (await page.request.get(address)).text();
+  const sources = [...text.matchAll(/<script\b([^>]*)>/g)].map((m) => m[1] ?? "").filter((tag) => !/nomodule/i.test(tag)).flatMap((tag) => /\bsrc="([^"]+)"/.exec(tag)?.[1] ?? []);
+  let sum = 0;
+  for (const source of new Set(sources)) sum += gzipSync(await (await page.request.get(new URL(source, address).href)).body()).length;
+  return sum / 1024;
+}
+
+/** Watches for tasks over 50 ms (W3C Long Tasks) and for the largest paint, from before the page's own scripts. */
+async function watch(context: BrowserContext): Promise<void> {
+  await context.addInitScript(() => {
+    const seen: { long: number[]; paint: number } = { long: [], paint: 0 };
+    Object.assign(globalThis, { seen });
+    new PerformanceObserver((list) => { for (const one of list.getEntries()) seen.long.push(one.duration); }).observe({ type: "longtask", buffered: true });
+    new PerformanceObserver((list) => { for (const one of list.getEntries()) seen.paint = one.startTime; }).observe({ type: "largest-contentful-paint", buffered: true });
+  });
+}
+const read = (page: Page): Promise<{ readonly long: readonly number[]; readonly paint: number }> => page.evaluate("globalThis.seen");
+const slow = async (page: Page): Promise<void> => { await (await page.context().newCDPSession(page)).send("Emulation.setCPUThrottlingRate", { rate: SLOWED }); };
+
+async function paintOf(page: Page, address: string): Promise<number> {
+  const times: number[] = [];
+  for (let i = 0; i < LOADS; i += 1) {
+    await page.goto(address, { waitUntil: "load" });
+    await page.waitForTimeout(400);
+    times.push((await read(page)).paint);
+  }
+  return middle(times);
+}
+
+async function costOf(page: Page, name: string, address: string): Promise<PageCost> {
+  return { name, scriptKb: await scriptOf(page, address), paintMs: await paintOf(page, address) };
+}
+
+/** Types numbers one after another, as a person does, until each has been laid out; what held the main thread meanwhile. */
+async function heldWhile(page: Page, name: string, deed: () => Promise<void>): Promise<Held> {
+  await page.waitForTimeout(1_500);
+  await page.evaluate("globalThis.seen.long.length = 0");
+  const from = Date.now();
+  await deed();
+  const { long } = await read(page);
+  return { name, tasks: long.length, longest: Math.max(0, ...long), seconds: (Date.now() - from) / 1000 };
+}
+
+async function measured(browser: Browser): Promise<{ readonly empty: PageCost; readonly pages: readonly PageCost[]; readonly held: readonly Held[] }> {
+  const how = { width: 390, scripts: true };
+  const desk = await atTheDesk(browser, how);
+  const { link } = await invite(desk, { names: "Bea Onslow\nKit Marlow", email: "bench@example.org", date: "2029-10-06" });
+  const us = await person(browser, how);
+  await us.go(link);
+  await us.press("Open our day");
+  const { page } = us;
+  await watch(page.context());
+  const nothing = await emptyPage();
+  const lone = await browser.newContext({ viewport: { width: 390, height: 900 } });
+  await watch(lone);
+  const bare = await lone.newPage();
+  await slow(page);
+  await slow(bare);
+  const empty = await costOf(bare, "an empty page", nothing.address);
+  const pages: PageCost[] = [];
+  for (const path of PATHS) pages.push(await costOf(page, path, base() + path));
+  nothing.stop();
+  await us.go("/request/guests");
+  const laid = page.locator(".effect figcaption", { hasText: "not saved yet" });
+  const held = [await heldWhile(page, "guests: 60, then 92", async () => {
+    await page.getByLabel("Adults").pressSequentially("60", { delay: 80 });
+    await laid.waitFor({ timeout: 400_000 });
+    await page.getByLabel("Adults").fill("92");
+    await page.locator(".live-state", { hasText: "Laying it out" }).waitFor();
+    await page.locator(".live-state:empty").waitFor({ state: "attached", timeout: 400_000 });
+  })];
+  await us.go("/request/guests");
+  await page.getByLabel("Adults").fill("70");
+  await us.press("Save and continue");
+  await us.go("/request/meal");
+  held.push(await heldWhile(page, "meal: rounds, then long tables", async () => {
+    await page.getByLabel("Round tables only").check();
+    await page.getByLabel("Long tables only").check();
+    await laid.waitFor({ timeout: 400_000 });
+  }));
+  return { empty, pages, held };
+}
+
+/** Measures with the processor slowed four times, at 390 px. */
+export async function pageBench(): Promise<Awaited<ReturnType<typeof measured>>> {
+  const path = findTool(TOOLS.chromium, process.env.CHROMIUM_PATH);
+  if (!path) throw new Error("No Chromium here: `npm run fetch-browser` brings it.");
+  const stop = await startDemo();
+  const browser = await chromium.launch({ executablePath: path, args: [...(process.getuid?.() === 0 ? ["--no-sandbox"] : []), "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"] });
+  try { return await measured(browser); } finally { await browser.close(); await stop(); }
+}
