@@ -28,6 +28,9 @@ function unknown(c: string): number {
   return /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\p{Extended_Pictographic}]/u.test(c) ? 1000 : 660;
 }
 
+/** Whether the measure of every letter is known: of others the width is a guess. */
+export const isMeasured = (text: string, type: Type): boolean => { const widths = table(keyOf(type)); return [...text].every((c) => widths.has(c)); };
+
 /** Width of one line of text in the unit of its size (mm of paper). Kerning is left out, so that the figure errs on the wide side. */
 export function textWidth(text: string, type: Type): number {
   const widths = table(keyOf(type));

@@ -16,7 +16,7 @@ import { levelsOf, planSheet } from "./plans";
 import { placesSection, seatedScene } from "./places";
 import { table, tableHeight } from "./table";
 import { STYLES, type Measure } from "./type";
-import { turnoverSection } from "./turnover";
+import { turnoverKeep, turnoverSection } from "./turnover";
 import { list, nameList, namesOver, SCENE_NAMES, SECTIONS } from "./words";
 
 export type ProposalMeta = {
@@ -108,7 +108,7 @@ function reasons(layout: Layout, to: Setting): readonly Element[] {
   return [...why, heading("What it gives up", STYLES.part, { ...to, tag: "H3", keep: 12 }), ...all(layout.givesUp)];
 }
 
-type Chapter = { readonly title: string; readonly keep?: number; readonly body: (to: Setting & { readonly artifacts: Content[] }) => readonly Element[] };
+type Chapter = { readonly title: string; readonly keep?: (to: Setting) => number; readonly body: (to: Setting & { readonly artifacts: Content[] }) => readonly Element[] };
 
 type Columns = { readonly from: number; readonly columns: number; readonly gutter: number; readonly sheet: Sheet; readonly measure: Measure };
 
@@ -124,7 +124,7 @@ function inColumns(chapters: readonly Chapter[], by: Columns): Built {
     const to = { flow, measure, artifacts };
     const sections = chapters.map((chapter) => {
       flow.gap(11);
-      return section(chapter.title, to, () => chapter.body(to), chapter.keep);
+      return section(chapter.title, to, () => chapter.body(to), chapter.keep?.(to));
     });
     return { elements: sections.map((s) => s.element), artifacts, parts: sections.map((s) => s.part), pages: Math.floor(flow.region() / columns) + 1 };
   };
@@ -154,10 +154,10 @@ function prose(input: ProposalInput, from: number, sheet: Sheet, tools: Proposal
   const why = layout.why.length > 0 || (layout.givesUp?.length ?? 0) > 0;
   const first: readonly Chapter[] = [
     ...(why ? [{ title: "Why this layout", body: (to: Setting) => reasons(layout, to) }] : []),
-    { title: SECTIONS.turnover, body: (to) => turnoverSection(input, to) },
+    { title: SECTIONS.turnover, keep: (to) => turnoverKeep(input, to), body: (to) => turnoverSection(input, to) },
     { title: SECTIONS.findings, body: (to) => findingsSection(layout, to, unprinted(input, tools)) },
   ];
-  const answers: Chapter = { title: SECTIONS.answers, keep: 70, body: (to) => answersSection(input, to) };
+  const answers: Chapter = { title: SECTIONS.answers, keep: () => 70, body: (to) => answersSection(input, to) };
   const two = { from, columns: 2, gutter: 15, sheet, measure };
   const a = inColumns(first, two);
   const b = inColumns([answers], { from: from + a.pages, columns: 3, gutter: 10, sheet, measure });

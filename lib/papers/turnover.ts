@@ -2,7 +2,7 @@ import type { Item, Layout, Move, Turnover } from "../layout";
 import type { Venue } from "../venue";
 import { heading, paragraph, type Setting } from "./blocks";
 import { element, type Content, type Element } from "./document";
-import { table, type RowSpec } from "./table";
+import { table, tableHeight, type ColumnSpec, type RowSpec } from "./table";
 import { STYLES } from "./type";
 import { capital, counted, SCENE_NAMES } from "./words";
 
@@ -101,8 +101,11 @@ type Listed = { readonly head: string; readonly rows: readonly RowSpec[] };
 /** The steps with the minutes between which each is done; where the layout has no timetable, with the work that each takes. */
 function listed(turnover: Turnover, told: Told): Listed {
   const timed = timetableOf(turnover, told);
+  // The heading names the room: only what goes elsewhere is told where.
+  const room = told.venue.rooms.find((r) => r.id === turnover.room)?.name ?? "";
+  const here = [`to ${room}`, `in ${room}`];
   const row = (i: number, cells: { readonly what: string; readonly under: string; readonly minutes: string }): RowSpec => ({
-    cells: [{ text: String(i + 1), style: STYLES.strong }, { text: cells.what, under: cells.under }, { text: cells.minutes }],
+    cells: [{ text: String(i + 1), style: STYLES.strong }, { text: cells.what, ...(cells.under === here[0] || cells.under === here[1] ? {} : { under: cells.under }) }, { text: cells.minutes }],
   });
   if (timed) return { head: "Minutes", rows: timed.map((s, i) => row(i, { what: s.what, under: s.where, minutes: spanOf(s).join(" to ") })) };
   const steps = stepsOf(turnover, told);
@@ -110,6 +113,26 @@ function listed(turnover: Turnover, told: Told): Listed {
     head: steps.some((s) => s.minutes !== undefined) ? "Minutes of work" : "",
     rows: steps.map((s, i) => row(i, { what: `${s.act ? ACTS[s.act] : "Move"} ${thingOf(s)}`, under: s.to, minutes: s.minutes === undefined ? "" : s.minutes < 1 ? "under 1" : String(Math.ceil(s.minutes)) })),
   };
+}
+
+type Shown = { readonly columns: readonly ColumnSpec[]; readonly rows: readonly RowSpec[] };
+
+function shownOf(turnover: Turnover, told: Told): Shown {
+  const { head, rows } = listed(turnover, told);
+  const columns = [{ title: "Step", width: 11 }, { title: "What" }, ...(head === "" ? [] : [{ title: head, width: 27, align: "end" as const }])];
+  return { columns, rows: rows.map((r) => ({ ...r, cells: r.cells.slice(0, columns.length) })) };
+}
+
+/** What must follow the heading of a turnover: all of a short table; of a long one its beginning, the rest may go on in the next column. */
+function keepOf(shown: Shown, to: Setting): number {
+  const high = tableHeight(shown, to) + 14;
+  return high < 110 ? high : 40;
+}
+
+/** How much of the section its heading keeps with it, mm. */
+export function turnoverKeep(told: Told, to: Setting): number {
+  const [first] = told.layout.turnovers;
+  return first ? keepOf(shownOf(first, told), to) + 12 : 20;
 }
 
 /** Each turnover with its crew, its minutes and its steps. */
@@ -121,8 +144,9 @@ export function turnoverSection(told: Told, to: Setting & { readonly artifacts: 
   return layout.turnovers.map((turnover, i) => {
     if (i > 0) to.flow.gap(7);
     const room = venue.rooms.find((r) => r.id === turnover.room)?.name;
+    const shown = shownOf(turnover, { layout, venue });
     const title = `${SCENE_NAMES[turnover.from]} to ${SCENE_NAMES[turnover.to].toLowerCase()}${room ? `, ${room}` : ""}`;
-    const head = heading(title, STYLES.part, { ...to, tag: "H3", keep: 18 });
+    const head = heading(title, STYLES.part, { ...to, tag: "H3", keep: keepOf(shown, to) });
     to.flow.gap(1);
     const minutes = Math.ceil(turnover.minutes);
     const says = paragraph(
@@ -130,9 +154,6 @@ export function turnoverSection(told: Told, to: Setting & { readonly artifacts: 
       STYLES.body, to,
     );
     to.flow.gap(2);
-    const { head: last, rows } = listed(turnover, { layout, venue });
-    const columns = [{ title: "Step", width: 11 }, { title: "What" }, ...(last === "" ? [] : [{ title: last, width: 27, align: "end" as const }])];
-    const shown = { columns, rows: rows.map((r) => ({ ...r, cells: r.cells.slice(0, columns.length) })) };
-    return element("Sect", rows.length > 0 ? [head, says, table(shown, to)] : [head, says]);
+    return element("Sect", shown.rows.length > 0 ? [head, says, table(shown, to)] : [head, says]);
   });
 }

@@ -1,8 +1,8 @@
 import { planWords } from "../../words/plan";
-import { add, distance, middle, scale, sub, turn, unit, type Point } from "../../geometry";
+import { add, contains, distance, lerp, middle, scale, sub, turn, unit, type Point } from "../../geometry";
 import { isRound, type Item, type Layout, type Scene } from "../../layout";
 import { beforeRows, contextOf, exitsOf, isRowChair, isSeatedTable, ruleValues, sees, siteFor, waysMap, type SceneView } from "../../rules";
-import type { Venue } from "../../venue";
+import type { Room, Venue } from "../../venue";
 import type { Mark, Paper, Step } from "../display";
 import { circle, closed, line } from "../paths";
 import type { Ground } from "./ground";
@@ -128,9 +128,34 @@ type Desk = { readonly frame: Frame; readonly hand: Hand; readonly ground: Groun
 
 const takeAll = (ground: Ground, points: readonly Paper[]): void => points.forEach((p, i) => { const q = points[i + 1]; if (q) ground.takeLine(p, q); });
 
-export function drawFlows({ ways }: Flows, { frame, hand, ground }: Desk): readonly Mark[] {
+/** Between two rooms a way passes through their walls; further than this outside what is drawn it has left the drawing, mm. */
+const THROUGH = 900, STEP = 100;
+
+/** A way as far as it runs through the rooms that are drawn: into others it leads by its arrow alone. */
+function within(way: Way, rooms: readonly Room[]): Way {
+  const inside = (p: Point): boolean => rooms.some((r) => contains(r.outline, p));
+  const kept: Point[] = [];
+  let out = 0;
+  for (const [i, to] of way.points.entries()) {
+    const from = way.points[i - 1];
+    if (!from) { kept.push(to); continue; }
+    const n = Math.max(1, Math.ceil(distance(from, to) / STEP));
+    for (let k = 1; k <= n; k += 1) {
+      const p = lerp(from, to, k / n);
+      out = inside(p) ? 0 : out + distance(from, to) / n;
+      if (out <= THROUGH) continue;
+      // Back to a little past the door that it left by.
+      const last = lerp(from, to, Math.max(0, k / n - (out - PAST) / Math.max(1, distance(from, to))));
+      return { points: [...kept, last], arrives: true };
+    }
+    kept.push(to);
+  }
+  return way;
+}
+
+export function drawFlows(flows: Flows, { frame, hand, ground }: Desk, rooms: readonly Room[]): readonly Mark[] {
   const lines: Step[] = [], heads: Step[] = [];
-  for (const way of ways) {
+  for (const way of flows.ways.map((w) => within(w, rooms))) {
     const points = way.points.map((p) => toPaper(frame, p));
     takeAll(ground, points);
     lines.push(...line(...points));

@@ -223,7 +223,7 @@ export type LineLayer = Extract<Layer, "ways" | "sight">;
 function lineLayers(level: Level, asked: readonly LineLayer[], desk: Desk): readonly Mark[] {
   return asked.flatMap((layer): readonly Mark[] => {
     const told = layer === "ways" ? flowsOf(level.venue, level.scene) : sightsOf(level.venue, level.scene);
-    const marks = "ways" in told ? drawFlows(told, desk) : drawSights(told, desk);
+    const marks = "ways" in told ? drawFlows(told, desk, level.rooms) : drawSights(told, desk);
     return marks.length === 0 ? [] : [{ kind: "group", id: layer, layer, role: "note", label: told.words.join(" "), marks }];
   });
 }

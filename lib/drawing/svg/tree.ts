@@ -1,5 +1,6 @@
 import { assertNever } from "../../base";
 import type { Drawing, Ink, Mark, Step, Stroke } from "../display";
+import { isMeasured, textWidth } from "../metrics";
 import { PALETTES, type Palette } from "../theme";
 import { FAMILIES } from "./css";
 import { allowedText, figure, type Attributes, type SvgNode } from "./markup";
@@ -35,12 +36,19 @@ function look(mark: { readonly fill?: Ink | undefined; readonly stroke?: Stroke 
   return { class: names.length > 0 ? names.join(" ") : undefined, ...shared };
 }
 
+/**
+ * A file of its own is opened where our faces may be wanting. Its words are held to the width that they were placed by, so that in any
+ * face none runs into another; in a page the faces are the page's own.
+ */
+const heldTo = (mark: Extract<Mark, { kind: "text" }>): Attributes =>
+  (mark.text.length > 1 && isMeasured(mark.text, mark) ? { textLength: textWidth(mark.text, mark), lengthAdjust: "spacingAndGlyphs" } : {});
+
 function words(mark: Extract<Mark, { kind: "text" }>, brush: Brush): SvgNode {
   const weight = mark.weight === "bold" ? 600 : mark.weight === "medium" ? 500 : undefined;
   const [x, y] = mark.at;
   return worded("text", {
     ...(brush.palette
-      ? { fill: colour(mark.ink, brush), "font-family": FAMILIES[mark.face] }
+      ? { fill: colour(mark.ink, brush), "font-family": FAMILIES[mark.face], ...heldTo(mark) }
       : { class: `f-${mark.ink} ${mark.face}` }),
     x, y, "font-size": mark.size, "font-weight": weight,
     "font-style": mark.italic ? "italic" : undefined,

@@ -106,5 +106,6 @@ function sayCaterer(scene: Scene, told: Told, to: Desk): readonly Element[] {
   const places = [section("Tables and places", to), table({ columns: [{ title: "No.", width: 4.5 + Math.max(...rows.map((r) => Math.min(34, to.measure(r.cells[0]?.text ?? "", CARRIED.strong.font, CARRIED.strong.size)))) }, { title: "Table" }, { title: "Places", width: 15, align: "end" }], rows, head: CARRIED.head, pad: 0.4 }, to)];
   to.flow.gap(3);
   const lines = scene.items.filter((i) => i.kind === "buffet" || i.role === "buffet").map((i) => `${i.label} in ${roomName(i.room, told.venue)}: ${"diameter" in i.shape ? lengthOf(i.shape.diameter, told.venue) : `${lengthOf(i.shape.width, told.venue)} long, ${lengthOf(i.shape.depth, told.venue)} deep`}.`);
-  return [...eaters, ...places, section("Serving", to, 10), ...lines.map((t) => para(t, to)), ...walkWords(scene, told).map((t) => para(t, to))];
+  const served = [...lines, ...walkWords(scene, told)];
+  return [...eaters, ...places, ...(served.length > 0 ? [section("Serving", to, 10), ...served.map((t) => para(t, to))] : [])];
 }
