@@ -18,8 +18,8 @@ export function Deeds({ view, action, hidden }: { readonly view: HandView; reado
     <form method="post" action={action} className="hand-deeds" aria-label="What was done">
       <input type="hidden" name="seen" value={view.seen} />
       {Object.entries(hidden).map(([name, value]) => <input key={name} type="hidden" name={name} value={value} />)}
-      <button className="btn" type="submit" name="act" value="undo" aria-disabled={view.undo === undefined || undefined}>Undo<span className="hidden-words">{view.undo ? `: ${view.undo}` : ": nothing is done yet"}</span></button>
-      <button className="btn" type="submit" name="act" value="redo" aria-disabled={view.redo === undefined || undefined}>Redo<span className="hidden-words">{view.redo ? `: ${view.redo}` : ": nothing was undone"}</span></button>
+      <button className="btn" type="submit" name="act" value="undo" aria-label={`Undo: ${view.undo ?? "nothing is done yet"}`} aria-disabled={view.undo === undefined || undefined}>Undo</button>
+      <button className="btn" type="submit" name="act" value="redo" aria-label={`Redo: ${view.redo ?? "nothing was undone"}`} aria-disabled={view.redo === undefined || undefined}>Redo</button>
       <button className="btn" type="submit" name="act" value="mend">Put it right</button>
       {view.done.length > 0 && <button className="leave" type="submit" name="act" value="again">Back to the start</button>}
       <p className="note sec hand-last">{view.undo ? `Last: ${view.undo}.` : "Nothing is changed yet."} {view.redo ? `Redo brings back: ${view.redo}.` : ""}</p>

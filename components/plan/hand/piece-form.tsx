@@ -1,5 +1,5 @@
 "use client";
-import type { ReactNode } from "react";
+import { useEffect, useRef, type ComponentProps, type ReactNode } from "react";
 import { nameOf, nearWalls, runOf, WALLS, type HandView, type Wall } from "@/lib/hand";
 import { isRound, type Item, type Scene } from "@/lib/layout";
 import { formatLength, lengthStyle } from "@/lib/measure";
@@ -20,6 +20,18 @@ export function Amiss({ errors, name }: { readonly errors: readonly FieldError[]
 export const amiss = (errors: readonly FieldError[], name: string): { readonly "aria-invalid"?: true; readonly "aria-describedby"?: string } =>
   (errors.some((e) => e.field === name) ? { "aria-invalid": true, "aria-describedby": `${name}-error` } : {});
 
+/** A field that follows the plan: once the piece stands elsewhere it says so, and keeps the focus. */
+function Fresh({ value, ...rest }: Omit<ComponentProps<"input">, "value"> & { readonly value: string }) {
+  const at = useRef<HTMLInputElement>(null);
+  useEffect(() => { if (at.current) at.current.value = value; }, [value]);
+  return <input ref={at} defaultValue={value} autoComplete="off" {...rest} />;
+}
+function FreshChoice({ value, ...rest }: Omit<ComponentProps<"select">, "value"> & { readonly value: string }) {
+  const at = useRef<HTMLSelectElement>(null);
+  useEffect(() => { if (at.current) at.current.value = value; }, [value]);
+  return <select ref={at} defaultValue={value} {...rest} />;
+}
+
 function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
   return <fieldset className="hand-part"><legend>{title}</legend>{children}</fieldset>;
 }
@@ -30,8 +42,8 @@ function FromWall({ k, wall, far, errors, unit }: { readonly k: 1 | 2; readonly 
   return (
     <div className="hand-wall">
       <label htmlFor={`far${k}`}>Distance{unit}<span className="hidden-words"> from the {words}</span></label>
-      <input id={`far${k}`} name={`far${k}`} className="short" inputMode="decimal" autoComplete="off" defaultValue={far} {...amiss(errors, `far${k}`)} />
-      <select id={`wall${k}`} aria-label={words} name={`wall${k}`} defaultValue={wall}>{WALLS.map((w) => <option key={w} value={w}>from the {WALL_WORDS[w]}</option>)}</select>
+      <Fresh id={`far${k}`} name={`far${k}`} className="short" inputMode="decimal" value={far} {...amiss(errors, `far${k}`)} />
+      <FreshChoice id={`wall${k}`} aria-label={words} name={`wall${k}`} value={wall}>{WALLS.map((w) => <option key={w} value={w}>from the {WALL_WORDS[w]}</option>)}</FreshChoice>
       <Amiss errors={errors} name={`far${k}`} />
     </div>
   );
@@ -49,8 +61,6 @@ export function PieceForm({ view, scene, item, action, errors, typed }: Props) {
   const far = (k: 1 | 2): string => typed[`far${k}`] ?? formatLength(Math.round((k === 1 ? one : two)?.mm ?? 0), lengthStyle(venue));
   const others = scene.items.filter((i) => i.id !== item.id && i.kind !== "chair" && !staysPut(view, i));
   const tables = (view.offers[scene.id] ?? []).filter((o) => o.what.kind === "stock" && venue.stock.some((s) => o.what.kind === "stock" && s.id === o.what.id && s.kind === "table"));
-  // Fields are made afresh where the piece stands elsewhere; the buttons stay, and with them the focus.
-  const now = `${item.at.join()} ${item.room} ${item.angle} ${item.seats.length}`;
   const unit = venue.lengths === "metric" ? ", m" : "";
   return (
     <form method="post" action={action} className="hand-piece" key={item.id} aria-labelledby="piece-head" noValidate>
@@ -64,10 +74,10 @@ export function PieceForm({ view, scene, item, action, errors, typed }: Props) {
         <>
           <Part title="Where it stands">
             {/* Pressed by Enter in any field of the form, as the first of its buttons. */}
-            <FromWall k={1} key={`1 ${now}`} wall={one?.wall ?? "left"} far={far(1)} errors={errors} unit={unit} />
-            <FromWall k={2} key={`2 ${now}`} wall={two?.wall ?? "upper"} far={far(2)} errors={errors} unit={unit} />
+            <FromWall k={1} wall={one?.wall ?? "left"} far={far(1)} errors={errors} unit={unit} />
+            <FromWall k={2} wall={two?.wall ?? "upper"} far={far(2)} errors={errors} unit={unit} />
             <p className="field-hint">Measured from the edge of the piece, its chairs left out. Leave one empty to move it one way only.</p>
-            {rooms.length > 1 && <p><label htmlFor="room">Room</label> <select id="room" name="room" key={item.room} defaultValue={item.room}>{rooms.map((r) => <option key={r} value={r}>{roomName(venue, r)}</option>)}</select></p>}
+            {rooms.length > 1 && <p><label htmlFor="room">Room</label> <FreshChoice id="room" name="room" value={item.room}>{rooms.map((r) => <option key={r} value={r}>{roomName(venue, r)}</option>)}</FreshChoice></p>}
             <button className="btn" type="submit" name="act" value="place">Put it there</button>
           </Part>
           <Part title="How it is turned">
@@ -78,7 +88,7 @@ export function PieceForm({ view, scene, item, action, errors, typed }: Props) {
             {!isRound(item.shape) && (
               <div className="hand-row">
                 <label htmlFor="angle">Degrees</label>
-                <input id="angle" name="angle" key={now} className="short" inputMode="decimal" autoComplete="off" defaultValue={typed["angle"] ?? String(item.angle)} {...amiss(errors, "angle")} />
+                <Fresh id="angle" name="angle" className="short" inputMode="decimal" value={typed["angle"] ?? String(item.angle)} {...amiss(errors, "angle")} />
                 <button className="btn" type="submit" name="act" value="turn">Turn it to this</button>
                 <Amiss errors={errors} name="angle" />
               </div>
@@ -97,7 +107,7 @@ export function PieceForm({ view, scene, item, action, errors, typed }: Props) {
         {item.kind === "table" && item.role !== undefined && item.seats.length > 0 && (
           <div className="hand-row">
             <label htmlFor="places">Places</label>
-            <input id="places" name="places" key={now} className="short" inputMode="numeric" autoComplete="off" defaultValue={typed["places"] ?? String(item.seats.length)} {...amiss(errors, "places")} />
+            <Fresh id="places" name="places" className="short" inputMode="numeric" value={typed["places"] ?? String(item.seats.length)} {...amiss(errors, "places")} />
             <button className="btn" type="submit" name="act" value="lay">Lay so many</button>
             <Amiss errors={errors} name="places" />
           </div>

@@ -14,14 +14,15 @@ const pick = <T>(from: readonly T[], random: Random): T => { const one = from[Ma
 function anyEdit(work: Work, random: Random): Edit {
   const scene = pick(work.layout.scenes, random), item = pick(scene.items, random), other = pick(scene.items, random);
   const on = { scene: scene.id, piece: item.id, ...(random() < 0.3 ? { only: true } : {}) };
+  const run = random() < 0.5 ? { run: true } : {};
   const whole = (n: number): number => Math.round(random() * n);
   switch (whole(8)) {
-    case 0: case 1: return { do: "place", ...on, room: random() < 0.9 ? item.room : pick(mill.rooms, random).id, at: [whole(16_000), whole(9_000)], ...(random() < 0.5 ? { angle: whole(720) - 360 } : {}) };
-    case 2: return { do: "turn", ...on, angle: whole(359) };
+    case 0: case 1: return { do: "place", ...on, ...run, room: random() < 0.9 ? item.room : pick(mill.rooms, random).id, at: [whole(16_000), whole(9_000)], ...(random() < 0.5 ? { angle: whole(720) - 360 } : {}) };
+    case 2: return { do: "turn", ...on, ...run, angle: whole(359) };
     case 3: return { do: "swap", ...on, with: other.id };
     case 4: return { do: "exchange", ...on, stock: pick(mill.stock, random).id };
     case 5: return { do: "lay", ...on, places: whole(10) };
-    case 6: return { do: "remove", ...on };
+    case 6: return { do: "remove", ...on, ...run };
     case 7: return random() < 0.5 ? { do: "hold", piece: item.id, on: random() < 0.6 } : { do: "note", ...on, text: random() < 0.3 ? "" : `By the ${whole(9)}th window` };
     default: {
       const offers = additionsOf(mill, { layout: work.layout, scene, brought: answers.brought ?? [] });
