@@ -7,7 +7,7 @@ import { changesOf, type Change } from "./changes";
 /** Changes that are run for the sake of better advice, at the most, and those offered besides fewer guests. */
 const RUNS = 8, OFFERED = 3;
 /** Runs in search of the most guests that are seated. */
-const COUNTS = 7;
+const COUNTS = 6;
 
 /** A brief with some fields changed, each named by its path. */
 export function changed(brief: Brief, change: Readonly<Record<string, unknown>>): Brief | null {
@@ -48,7 +48,8 @@ export function insteadOf(venue: Venue, brief: Brief, ask: Ask): readonly Instea
     out.push(offer(c));
     kinds.add(c.kind);
   }
-  const fewer = fewerGuests(venue, brief, ask);
+  // Where something else does as well, the fewest need not be found out to a guest.
+  const fewer = fewerGuests(venue, brief, { ...ask, counts: out.length > 0 ? COUNTS / 2 : COUNTS });
   return fewer ? [...out, fewer] : out;
 }
 
@@ -69,22 +70,29 @@ function withAdults(brief: Brief, adults: number): { readonly change: Readonly<R
 }
 
 /**
- * The fewest guests less with whom the day is arranged: from what the bounds let in and what the closest attempt seated, halving until
+ * The fewest guests less with whom the day is arranged: from what the bounds let in and what the closest attempt seated, on until
  * one more was tried in vain; nearly so where the runs give out.
  */
-function fewerGuests(venue: Venue, brief: Brief, { run, seated, stop }: Ask): Instead | null {
+function fewerGuests(venue: Venue, brief: Brief, { run, seated, stop, counts }: Ask & { readonly counts: number }): Instead | null {
   const fixed = people(brief) - brief.guests.adults;
   const proved = (adults: number): boolean => { const b = withAdults(brief, adults).brief; return b === null || proofs(venue, b).length > 0; };
   let low = 0, high = brief.guests.adults;
   const most = lastFor(brief.guests.adults - 1, (n) => !proved(n));
   high = Math.min(high, most + 1);
   let probe = seated === null ? most : Math.min(most, Math.max(1, seated - fixed));
-  for (let i = 0; i < COUNTS && high - low > 1 && probe >= 1 && !stop?.(); i++) {
+  for (let i = 0; i < counts && high - low > 1 && probe >= 1 && !stop?.(); i++) {
     const next = withAdults(brief, probe).brief;
     const result = next ? run(next) : null;
-    if (result?.status === "arranged") low = probe; else high = probe;
-    const hint = result?.closest?.scenes.find((s) => s.id === "meal")?.seats;
-    probe = low > 0 || hint === undefined ? Math.floor((low + high) / 2) : Math.min(high - 1, Math.max(1, hint - fixed));
+    if (result?.status === "arranged") {
+      low = probe;
+      probe = Math.floor((low + high) / 2);
+      continue;
+    }
+    high = probe;
+    const seats = result?.closest?.scenes.find((s) => s.id === "meal")?.seats;
+    // What the closest attempt seated is mostly all that can be: after it one more is tried, and no longer the middle.
+    const hint = seats === undefined ? Math.floor((low + high) / 2) : seats - fixed;
+    probe = Math.min(high - 1, Math.max(low + 1, hint));
   }
   if (low < 1) return null;
   const less = brief.guests.adults - low;

@@ -66,12 +66,13 @@ function aislesBy(v: SceneView, c: Context, map: FloorMap, block: Block): readon
     const served = Math.round(cluster.reduce((n, g) => n + share(g.left) + share(g.right), 0));
     const limit = Math.round(aisleInches(served, 2, spaces.length > 0) * 25.4);
     const lo = Math.max(...cluster.map((g) => g.left.hi)), hi = Math.min(...cluster.map((g) => g.right.lo));
-    const width = Math.floor(hi - lo);
+    const width = Math.floor(hi - lo + 1e-6);
     const first = cluster[0]?.left.items.at(-1);
     // Gaps with a row across between them are no aisle; one alone may lie where a column took a chair; and the centre aisle past 50 seats has a rule of its own.
     const alongs = cluster.flatMap((g) => [g.left.along, g.right.along]);
     const shut = runs.some((r) => r.along > Math.min(...alongs) + 1 && r.along < Math.max(...alongs) - 1 && r.lo < hi - 1 && r.hi > lo + 1);
-    if (!first || shut || cluster.length < 2 || width >= limit - 1 || (limit <= c.values.centreAisle && served >= c.values.aisleFrom)) return [];
+    // Gaps that do not lie behind one another leave no aisle: rows without one are told of by other rules.
+    if (!first || shut || cluster.length < 2 || hi - lo < GAP || width >= limit - 1 || (limit <= c.values.centreAisle && served >= c.values.aisleFrom)) return [];
     const at: Point = placed(first.at);
     return [{
       code: "aisle-width", level: "must", source: "IBC 2018 1029.9.1(4), 1029.6.1(4)", scene: v.scene.id, items: [...new Set(cluster.flatMap((g) => [g.left, g.right].flatMap((r) => r.items.map((i) => i.id))))],

@@ -6,7 +6,10 @@ import { peopleOf, postedFor } from "./people";
 import { changes } from "./turnovers";
 
 /** Where everyone is while a room is turned over, and how many those rooms hold, in the dry and in the wet. */
-export type Meanwhile = { readonly room: string; readonly from: Scene; readonly to: Scene; readonly people: number; readonly rooms: readonly string[]; readonly holds: number; readonly wet: number };
+export type Meanwhile = { readonly room: string; readonly from: Scene; readonly to: Scene; readonly people: number; readonly rooms: readonly string[]; readonly holds: number; readonly wet: number;
+  /** What all the hired rooms let for drinks hold that are not turned over at the time; 0 where no part of the day lies between, to be held in them. */
+  readonly could: number;
+};
 
 /**
  * For each room that changes between two parts of the day: the rooms its guests have meanwhile. They are those of the parts in
@@ -27,17 +30,23 @@ export function meanwhile(venue: Venue, scenes: readonly Scene[], brief: Brief):
     // A room outdoors that is turned over is left for the open.
     const outdoor = venue.rooms.find((v) => v.id === room)?.outdoor === true;
     const people = outdoor ? 0 : peopleOf(brief, from.id).guests;
-    return { room, from, to, people, rooms, holds: rooms.length === 0 ? 0 : holds(rooms), wet: dry.length === 0 ? 0 : holds(dry) };
+    const pack = venue.packages.find((p) => p.id === brief.package);
+    const free = between.length === 0 ? [] : venue.rooms.filter((r) => !busy.has(r.id) && (pack?.rooms.includes(r.id) ?? true) && r.uses.includes("drinks")).map((r) => r.id);
+    const could = free.length === 0 ? 0 : holds(free);
+    return { room, from, to, people, rooms, could, holds: rooms.length === 0 ? 0 : holds(rooms), wet: dry.length === 0 ? 0 : holds(dry) };
   });
 }
 
-/** Everyone has another room while theirs is turned over, in the wet as well (common practice, no source). */
+/**
+ * Everyone has another room while theirs is turned over, in the wet as well (common practice, no source). A must where the rooms that
+ * are hired could give one and the layout does not use them; where they could not, no layout cures it, and it is a should.
+ */
 export function turnoverRoom(c: Context): readonly Raw[] {
   const brief = c.brief;
   if (!brief) return [];
   return meanwhile(c.venue, c.layout.scenes, brief).flatMap((m): readonly Raw[] => {
-    const base = { level: "should" as const, source: "common practice, no source", scene: m.to.id, items: [], limit: m.people, unit: "people" };
-    const data = { room: m.room, from: m.from.id, to: m.to.id, people: m.people };
+    const base = { level: m.could >= m.people ? "must" as const : "should" as const, source: "common practice, no source", scene: m.to.id, items: [], limit: m.people, unit: "people" };
+    const data = { room: m.room, from: m.from.id, to: m.to.id, people: m.people, could: m.could };
     if (m.holds < m.people) return [{ ...base, code: "turnover-room", measured: m.holds, data: { ...data, holds: m.holds, wet: false } }];
     return m.wet < m.people ? [{ ...base, code: "turnover-room", level: "note", measured: m.wet, data: { ...data, holds: m.wet, wet: true } }] : [];
   });
