@@ -23,6 +23,8 @@ const TELLING = 1;
 const ALIKE = 0.9, UNLIKELY = 1.5;
 /** Once something is found, this much more cost is worth another look for a layout of another kind. */
 const WORTH = 2.4;
+/** What tables that stand wherever they went weigh against rows elsewhere: more than a bar among the tables, less than another room's moves. */
+const LOOSE = 1.3;
 /** Attempts with all the strength there is, where nothing seated everyone. */
 const LAST = 3;
 /** The share of the guests that an attempt must have seated to be tried again so. */
@@ -87,6 +89,8 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
   // Nothing seated everyone: the one that came nearest is finished once, to be shown.
   const nearest = [...s.short].sort((a, b) => a.short - b.short)[0];
   if (s.kept.length === 0 && !s.closest && nearest) s.closest = { layout: withQuoteAndFindings(ctx, finish(ctx, nearest)), musts: 1 };
+  // What is handsomest for its cost leads.
+  s.kept.sort((a, b) => a.cost - b.cost);
   const reasons = s.closest ? s.closest.layout.findings.filter((f) => f.level === "must") : [];
   return {
     seated: got.size === 0 ? null : Math.max(...got.values()),
@@ -105,7 +109,7 @@ function tryOut(s: Search, a: Attempt): number {
   s.misses.push(...laid.misses);
   // What cannot stand beside the meal, or for the ceremony alone, cannot at any ease of the meal's comfort.
   if (laid.days.length === 0 && laid.misses.every((m) => m.why === "floor" || (m.why === "rows" && a.plan.turnover))) s.dead.add(placeKey(a));
-  for (const day of laid.days) if (day.short === 0) s.pool.push({ day, cost: a.cost, attempt: a }); else s.short.push(day);
+  for (const day of laid.days) if (day.short === 0) s.pool.push({ day, cost: a.cost + (day.meal.every((m) => m.seated.composed) ? 0 : LOOSE), attempt: a }); else s.short.push(day);
   const seated = laid.days.map((d) => s.ctx.demand.guests - d.short), missed = laid.misses.flatMap((m) => (m.why === "places" ? [m.got ?? 0] : []));
   return Math.max(0, ...seated, ...missed);
 }

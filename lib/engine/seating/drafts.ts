@@ -1,6 +1,7 @@
 import type { Random } from "../../base";
-import type { Point } from "../../geometry";
+import { boxOf, type Point } from "../../geometry";
 import { isRound } from "../../layout";
+import { evenRows } from "./even-rows";
 import { fieldOf } from "./field";
 import { composedGrids } from "./grids";
 import { groundFor, placesFor, type Hall } from "./hall";
@@ -55,8 +56,11 @@ function composedWith(work: Work, f: Family, { places, keep, endWalls }: Compose
     for (const s of composedGrids(work.hall, unit, ground, n, { keep })) {
       out.push({ laid: lay(unit, s.points), kind, form: s.grid.staggered ? "staggered" : unit.count > 1 ? "runs" : "grid", score: s.score - 0.2 * extra + (unit.count > 1 ? 0.15 : 0) });
     }
+    for (const s of evenRows(work.hall, unit, ground, n)) out.push({ laid: lay(unit, s.points), kind, form: unit.count > 1 ? "runs" : "even", score: s.score - 0.2 * extra + (unit.count > 1 ? 0.15 : 0) });
   }
-  return out.sort((a, b) => b.score - a.score).slice(0, keep);
+  // The best of each form, so that there is a choice of more than one.
+  const best = out.sort((a, b) => b.score - a.score);
+  return [...new Set([...best.filter((d, i) => best.findIndex((o) => o.form === d.form) === i), ...best.slice(0, keep)])];
 }
 
 /** As many rounds of one family as go, at most `count`. */
@@ -150,6 +154,18 @@ function inTurn(work: Work, order: readonly Family[], known: Known): { readonly 
   return full;
 }
 
+/** Without the tables that the number does not need: whole runs first, then single tables, those farthest from the couple or the middle. */
+function fewest(laid: readonly Laid[], places: number, hall: Hall): readonly Laid[] {
+  const box = boxOf(hall.floor.flatMap((p) => p.outer)), aim: Point = hall.focus ?? [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const far = (l: Laid): number => Math.hypot(l.at[0] - aim[0], l.at[1] - aim[1]);
+  let left = [...laid];
+  for (const group of [...new Set([...left].sort((a, b) => far(b) - far(a)).map((l) => l.group))]) {
+    const rest = left.filter((l) => l.group !== group);
+    if (totalPlaces(rest) >= places) left = rest;
+  }
+  return left;
+}
+
 /** Fullest of a list of families, each in turn, in the orders that may matter. */
 export function fullest(work: Work, families: readonly Family[], kind: TableKind, known: Known): readonly Draft[] {
   const orders = families.length > 1 ? [families, [...families].reverse()] : [families];
@@ -157,6 +173,6 @@ export function fullest(work: Work, families: readonly Family[], kind: TableKind
     const { laid } = inTurn(work, order, known);
     // A mix that came out all of one kind is called by what it is.
     const round = laid.some((l) => isRoundFamily(l.family)), long = laid.some((l) => !isRoundFamily(l.family));
-    return { laid, kind: round && long ? "mixed" : round ? "rounds" : long ? "long" : kind, form: "fullest", score: 0 };
+    return { laid: work.ask.places === "most" ? laid : fewest(laid, work.ask.places, work.hall), kind: round && long ? "mixed" : round ? "rounds" : long ? "long" : kind, form: "fullest", score: 0 };
   });
 }

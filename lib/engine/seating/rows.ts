@@ -8,7 +8,7 @@ import type { Unit } from "./units";
 const STEP = 150;
 
 /** The most units that a line holds at whole millimetres, each as far left as it goes. */
-function rowOf(line: readonly Interval[], pitch: number): number[] {
+export function rowOf(line: readonly Interval[], pitch: number): number[] {
   const out: number[] = [];
   let next = -Infinity;
   for (const [l, r] of line) for (let x = Math.max(Math.ceil(l - 1e-6), next); x <= r + 1e-6; x += pitch) { out.push(x); next = x + pitch; }

@@ -7,7 +7,7 @@ import { FORMS, formDrafts } from "./forms";
 import { hallOf } from "./hall";
 import { itemsOf, standingOf, totalPlaces, trimTo } from "./items";
 import { mixedDrafts } from "./mixed";
-import type { Family, Laid, Seated, SeatingAsk, SeatingOptions, SeatingSpace, TableKind } from "./types";
+import { LOOSE_FORMS, type Family, type Laid, type Seated, type SeatingAsk, type SeatingOptions, type SeatingSpace, type TableKind } from "./types";
 import { placesAt } from "./units";
 import { shutIn } from "./ways";
 import { placeWheelchairs } from "./wheelchairs";
@@ -70,7 +70,7 @@ function ranked(work: Work, drafts: readonly Draft[], options: SeatingOptions): 
   const { places } = work.ask;
   const enough = (n: number): boolean => places !== "most" && n >= places;
   const order = drafts.map((d) => ({ d, n: totalPlaces(d.laid) }))
-    .sort((a, b) => Number(enough(b.n)) - Number(enough(a.n)) || (enough(a.n) ? b.d.score - a.d.score : b.n - a.n));
+    .sort((a, b) => Number(enough(b.n)) - Number(enough(a.n)) || (enough(a.n) ? Number(loose(a.d)) - Number(loose(b.d)) || b.d.score - a.d.score : b.n - a.n));
   const kept = new Map<string, Finished>();
   const tries = new Map<string, number>();
   for (const { d, n } of order) {
@@ -84,10 +84,11 @@ function ranked(work: Work, drafts: readonly Draft[], options: SeatingOptions): 
     if (s && (!before || s.places > before.places)) kept.set(key, s);
   }
   return [...kept.values()]
-    .sort((a, b) => Number(enough(b.places)) - Number(enough(a.places)) || b.wheelchairs - a.wheelchairs || (enough(a.places) ? b.score - a.score : b.places - a.places))
+    .sort((a, b) => Number(enough(b.places)) - Number(enough(a.places)) || b.wheelchairs - a.wheelchairs || (enough(a.places) ? Number(b.composed) - Number(a.composed) || b.score - a.score : b.places - a.places))
     .slice(0, 6).map(({ score: _, ...rest }) => rest);
 }
 type Finished = Seated & { readonly score: number };
+const loose = (d: Draft): boolean => LOOSE_FORMS.has(d.form);
 
 const byDensity = (list: readonly Family[], ask: SeatingAsk): readonly Family[] => [...list].sort((a, b) => density(b, ask) - density(a, ask));
 function density(f: Family, ask: SeatingAsk): number {
@@ -127,7 +128,7 @@ function finish(work: Work, draft: Draft, options: SeatingOptions): Finished | n
   }
   items = wheels.items;
   const chairs = items.reduce((n, i) => n + i.seats.length, 0);
-  return { items, places: chairs, wheelchairs: wheels.placed, form: draft.form, family: draft.kind, runs: groupsOf(laid), score: draft.score };
+  return { items, places: chairs, wheelchairs: wheels.placed, form: draft.form, family: draft.kind, runs: groupsOf(laid), score: draft.score, composed: !loose(draft) };
 }
 
 /** Takes the places laid beyond the number back, from the fullest tables. */

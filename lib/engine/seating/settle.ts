@@ -68,16 +68,18 @@ function passX(points: Point[], floor: { unit: Unit; lines: Lines; mirror: numbe
   return moved;
 }
 
+/** How far apart units may stand and still be brought onto one line, mm: near ones first. */
+const ALIGNED = [450, 900, 1_400] as const;
+
 /** Brings units that almost line up onto one upright line, where they may all go there. */
 function alignX(points: Point[], floor: { unit: Unit; lines: Lines; mirror: number | null }): void {
-  for (const g of cluster(points.map((p) => p[0]), 450)) {
-    if (g.length < 2) continue;
-    const xs = g.map((i) => (points[i] as Point)[0]).sort((a, b) => a - b);
-    const options = [Math.round(xs.reduce((s, x) => s + x, 0) / xs.length), ...xs];
-    for (const to of options) {
+  for (const within of ALIGNED) for (const g of cluster(points.map((p) => p[0]), within)) {
+    const xs = [...new Set(g.map((i) => (points[i] as Point)[0]))].sort((a, b) => a - b);
+    if (xs.length < 2) continue;
+    const often = [...xs].sort((a, b) => g.filter((i) => points[i]?.[0] === b).length - g.filter((i) => points[i]?.[0] === a).length);
+    for (const to of [Math.round(xs.reduce((s, x) => s + x, 0) / xs.length), ...often]) {
       const next = points.map((p, i): Point => (g.includes(i) ? [to, p[1]] : p));
-      const ok = g.every((i) => fits(next, i, floor.unit, floor.lines));
-      if (!ok) continue;
+      if (!g.every((i) => fits(next, i, floor.unit, floor.lines))) continue;
       for (const i of g) points[i] = next[i] as Point;
       break;
     }

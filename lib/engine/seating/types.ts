@@ -67,7 +67,12 @@ export type Seated = {
   readonly family: TableKind;
   /** Groups of tables that stand end to end, single tables counted too. */
   readonly runs: number;
+  /** True to rows, columns or the line of symmetry; not merely wherever tables went. */
+  readonly composed: boolean;
 };
+
+/** Forms in which tables stand wherever they went. */
+export const LOOSE_FORMS: ReadonlySet<string> = new Set(["free", "fullest"]);
 
 /** Sides of a rectangle at angle 0: top (-y), right (+x), bottom (+y), left (-x). */
 export type Sides = readonly [top: number, right: number, bottom: number, left: number];

@@ -86,7 +86,7 @@ export function givesUpOf(ctx: Context, day: Day, gaveWay: readonly GaveWay[]): 
 export const FORM_WORDS = {
   otherwise: "set otherwise",
   of: {
-    grid: "in rows", staggered: "staggered", diagonal: "on the slant", balanced: "balanced about the middle", halves: "in two halves", free: "freely set", fullest: "closely filled", runs: "in long runs",
+    grid: "in rows", even: "in even rows", staggered: "staggered", diagonal: "on the slant", balanced: "balanced about the middle", halves: "in two halves", free: "freely set", fullest: "closely filled", runs: "in long runs",
   } as Readonly<Record<string, string>>,
 } as const;
 

@@ -41,6 +41,8 @@ export type MealAsk = {
 const VARIANTS = 3;
 /** With so many ways of seating everyone in hand, no other wall is tried. */
 const ENOUGH = 2;
+/** Ways of standing the big pieces that are tried where all that is found stands loosely. */
+const LOOKED = 4;
 /** So few short of all, patterns may be helped by a search: it finds a table, not two. How hard it tries. */
 const NEAR = 6, SEARCHED = 0.5;
 /** The same where everything else has failed; how many ways of standing the big pieces are searched then. */
@@ -68,9 +70,11 @@ export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
     }
   }
   const full = (m: MealStand): number => Math.min(m.places, ask.guests);
-  const best = (list: MealStand[]): MealStand[] => list.sort((a, b) => full(b) - full(a) || b.score - a.score);
-  for (const t of tries) {
-    if (out.filter((m) => m.places >= ask.guests).length >= ENOUGH) break;
+  const best = (list: MealStand[]): MealStand[] => list.sort((a, b) => full(b) - full(a) || Number(b.seated.composed) - Number(a.seated.composed) || b.score - a.score);
+  for (const [i, t] of tries.entries()) {
+    const holding = out.filter((m) => m.places >= ask.guests);
+    // Tables wherever they went are looked past: another wall may take them in rows.
+    if (holding.length >= ENOUGH && (i >= LOOKED || holding.some((m) => m.seated.composed))) break;
     // Another wall for the couple gains a table, not a third of the room.
     if (!ask.hard && out.length > 0 && Math.max(...out.map((m) => m.places)) < ask.guests * HOPELESS) break;
     out.push(...seat(ctx, ask, t, 0));

@@ -45,8 +45,8 @@ type Weigh = (s: Spot, a: Surroundings) => number;
 
 /** By the brief's word for a piece (common practice, no source). */
 export const RELATIONS: Readonly<Record<string, Weigh>> = {
-  dj: (s, a) => 2 * near(s.at, a.floor, 7000) + faces(s, a.floor) + 0.8 * socketNear(a.f, s.at) + 0.3 * cornered(s) - 0.5 * doorNear(a.f, s.at, 2500),
-  band: (s, a) => 2 * near(s.at, a.floor, 8000) + faces(s, a.floor) + 0.8 * socketNear(a.f, s.at) + 0.4 * centred(s) - 0.5 * doorNear(a.f, s.at, 2500),
+  dj: (s, a) => 2 * near(s.at, a.floor, 7000) + faces(s, a.floor) + 0.8 * socketNear(a.f, s.at) + 0.3 * cornered(s) - 0.5 * doorNear(a.f, s.at, 2500) - 1.5 * near(s.at, a.focus, 4000),
+  band: (s, a) => 2 * near(s.at, a.floor, 8000) + faces(s, a.floor) + 0.8 * socketNear(a.f, s.at) + 0.4 * centred(s) - 0.5 * doorNear(a.f, s.at, 2500) - 1.5 * near(s.at, a.focus, 4500),
   bar: (s, a) => 0.8 * centred(s) - 0.8 * doorNear(a.f, s.at, 3000) - 0.6 * near(s.at, a.focus, 4000) - 0.3 * near(s.at, a.music, 3000) + 0.2 * atWall(s.at, segments(a.f, "plain")),
   "second-bar": (s, a) => 0.6 * centred(s) - 0.8 * doorNear(a.f, s.at, 3000) - near(s.at, a.bar, 6000),
   buffet: (s, a) => centred(s) - 0.8 * doorNear(a.f, s.at, 2000) - 0.5 * near(s.at, a.focus, 4000),
