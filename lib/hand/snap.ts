@@ -10,7 +10,7 @@ export type Snapped = { readonly at: Point; readonly hints: readonly Hint[] };
 export type DimensionString = { readonly to: "wall" | "piece"; readonly from: Point; readonly end: Point; readonly mm: number };
 
 /** Neighbours farther off than this are not lined up with, mm. */
-const REACH = 6_000;
+const REACH = 9_000;
 type Pull = { readonly v: number; readonly rank: number; readonly hints: (at: Point) => readonly Hint[] };
 
 const span = (b: Box, x: boolean): readonly [number, number] => (x ? [b.minX, b.maxX] : [b.minY, b.maxY]);

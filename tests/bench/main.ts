@@ -5,6 +5,7 @@ import { gridCount } from "../../lib/engine/seating/grids";
 import { boundaryDistance, offset, regionContains, subtract, type Point } from "../../lib/geometry";
 import { checkBench } from "./checks";
 import { drawingBench } from "./drawing";
+import { hand } from "./hand";
 import { A084616, KNOWN } from "./known";
 import { papers } from "./papers";
 import { queueBench } from "./queue";
@@ -107,6 +108,6 @@ async function page(): Promise<void> {
   for (const one of held) line(one.name, one.tasks, one.longest, one.seconds);
 }
 
-const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, drawing, papers, checks, page, queue: queueBench };
+const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, drawing, papers, checks, page, queue: queueBench, hand: () => hand(line) };
 const asked = process.argv.slice(2);
 for (const [name, part] of Object.entries(parts)) if (asked.length === 0 || asked.includes(name)) await part();

@@ -41,6 +41,16 @@ for (const width of [390, 1280]) for (const dark of [false, true]) {
     await couple.go("/request/layout/a");
     await expect(couple.page.locator(".plan-tools").first()).toBeVisible();
     found.push(...(await faults(couple.page)));
+    await couple.go("/request/layout");
+    await couple.page.getByRole("radio").first().check({ force: true });
+    await couple.press("Choose it and move things by hand");
+    for (const hand of [couple, desk]) {
+      if (hand === desk) await desk.go(`/desk/bookings/${reference}/adjust`);
+      await expect(hand.page.locator(".hand-stage .plan:not(.hand-over)")).toBeVisible();
+      await hand.page.locator("#choose").selectOption({ index: 1 });
+      await expect(hand.page.locator("#piece-head")).toBeVisible();
+      found.push(...(await faults(hand.page)));
+    }
     for (const path of ["/request", "/request/guests", "/request/ceremony", "/request/meal", "/request/music", "/request/displays", "/request/extras", "/request/layout", "/request/send"]) {
       await couple.go(path);
       found.push(...(await faults(couple.page)));
