@@ -47,6 +47,8 @@ export type ProposalTools = {
   readonly small: (scene: SceneId, room: { readonly width: number; readonly height: number }) => Drawing;
   /** Scripts of letters that the printer has no face for, in words. */
   readonly lacks: (text: string) => readonly string[];
+  /** False: nothing says which country's forms the Chinese characters on this paper should take. */
+  readonly formsKnown?: boolean;
   readonly qr: (text: string) => readonly (readonly boolean[])[];
 };
 
@@ -144,7 +146,8 @@ function inColumns(chapters: readonly Chapter[], by: Columns): Built {
 /** What the reader is told where names or notes hold letters that this paper cannot show. */
 function unprinted({ venue, brief, meta }: ProposalInput, tools: ProposalTools): string {
   const lacking = tools.lacks([venue.name, ...(brief.couple ?? []), brief.notes ?? ""].join(" "));
-  return lacking.length === 0 ? "" : `This paper has no letters for ${list(lacking)}. Where they were written it says so in square brackets; they stand in full ${meta.url === undefined ? "where you answered" : "on the live page"}.`;
+  const forms = tools.formsKnown === false ? "Chinese characters stand here in their Chinese forms: nothing written with them says whether they are Japanese or Korean. " : "";
+  return `${forms}${lacking.length === 0 ? "" : `This paper has no letters for ${list(lacking)}. Where they were written it says so in square brackets; they stand in full ${meta.url === undefined ? "where you answered" : "on the live page"}.`}`.trim();
 }
 
 /** What is read rather than looked at. The answers start a page of their own, unless that would cost a page more. */

@@ -3,7 +3,8 @@ import type { SceneId } from "../layout";
 import { LETTER, proposalPaper, sheetFor, sheetsPaper, type PaperDocument, type ProposalInput, type ProposalMeta, type ProposalTools, type SheetsInput, type SheetsMeta, type SheetsTools } from "../papers";
 import { printPaper, type Printed } from "./print";
 import { qrModules } from "./qr";
-import { lacks, widthOf } from "./runs";
+import { formsOf, type Forms } from "./han";
+import { lacks, widthIn } from "./runs";
 
 /** CSS pixels in a millimetre: 96 to the inch (CSS Values and Units 3, 6.2). */
 const PX_PER_MM = 96 / 25.4;
@@ -25,8 +26,11 @@ function smallPlan({ venue, layout }: ProposalPrint, scene: SceneId, room: { rea
   return drawn(room.width - (first.height - room.height) / slope);
 }
 
+const formsFor = ({ venue, brief }: Pick<ProposalPrint, "venue" | "brief">): Forms =>
+  formsOf({ names: brief.couple ?? [], words: [brief.notes ?? "", venue.name], locale: venue.locale });
+
 const toolsFor = (input: ProposalPrint): ProposalTools => ({
-  measure: widthOf, lacks, qr: qrModules,
+  measure: widthIn(formsFor(input).han), lacks, qr: qrModules, formsKnown: formsFor(input).known,
   sheet: (scene, { paper, rooms, title }) =>
     composePlan(input.venue, input.layout, scene, { sheet: { ...paper, legend: true, frame: true, titleBlock: title }, rooms, findings: true }),
   small: (scene, room) => smallPlan(input, scene, room),
@@ -37,7 +41,7 @@ export const proposalDocument = (input: ProposalPrint): PaperDocument => proposa
 
 /** The proposal as a tagged PDF, with how many pages it has and which letters could not be printed. */
 export function printProposal(input: ProposalPrint): Promise<Printed> {
-  return printPaper(proposalDocument(input), { colours: (ink) => PALETTES.print[ink], now: input.meta.now });
+  return printPaper(proposalDocument(input), { colours: (ink) => PALETTES.print[ink], now: input.meta.now, han: formsFor(input).han });
 }
 
 /** The proposal that a couple sends, as the bytes of a tagged PDF (ISO 14289-1). */
@@ -49,9 +53,10 @@ export type SheetsPrint = Omit<SheetsInput, "meta"> & { readonly meta: SheetsMet
 
 /** The day's sheets as a tagged PDF. The same input and moment give the same bytes. */
 export function printSheets(input: SheetsPrint): Promise<Printed> {
+  const { han } = formsFor(input);
   const paper = sheetFor(input.venue.locale) === LETTER ? "Letter" : "A4";
-  const tools: SheetsTools = { measure: widthOf, plan: (scene, into) => composeCarried(input.venue, input.layout, scene, { ...into, paper }) };
-  return printPaper(sheetsPaper(input, tools), { colours: (ink) => PALETTES.print[ink], now: input.meta.now });
+  const tools: SheetsTools = { measure: widthIn(han), plan: (scene, into) => composeCarried(input.venue, input.layout, scene, { ...into, paper }) };
+  return printPaper(sheetsPaper(input, tools), { colours: (ink) => PALETTES.print[ink], now: input.meta.now, han });
 }
 
 export type { Printed } from "./print";

@@ -2,6 +2,7 @@ import PDFDocument from "pdfkit";
 import type { Mark } from "../drawing/display";
 import { paint, plainRuns, toPoints, type Colours } from "../drawing/pdf";
 import type { Content, Element, PaperDocument, Tag } from "../papers/document";
+import type { Han } from "./faces";
 import { pack } from "./pack";
 import { shape } from "./runs";
 import { pdfkitSurface } from "./surface";
@@ -107,11 +108,11 @@ function addTree(doc: Doc, paper: PaperDocument, painted: Painted): void {
 }
 
 /** Prints a paper as a tagged PDF (ISO 14289-1). The same paper and moment give the same bytes. */
-export async function printPaper(paper: PaperDocument, by: { readonly colours: Colours; readonly now: Date }): Promise<Printed> {
+export async function printPaper(paper: PaperDocument, by: { readonly colours: Colours; readonly now: Date; /** The forms of Chinese characters where the words do not tell. */ readonly han?: Han }): Promise<Printed> {
   const doc = newDocument(paper, by.now);
   const done = collect(doc);
   const missing = new Set<string>();
-  const surface = pdfkitSurface(doc, (letters) => letters.forEach((l) => missing.add(l)));
+  const surface = pdfkitSurface({ doc, han: by.han ?? "chinese", missing: (letters) => letters.forEach((l) => missing.add(l)) });
   const size = [toPoints(paper.size.width), toPoints(paper.size.height)];
   const paintOn = (marks: readonly Mark[], c: Content): void => paint(marks, { surface, colours: by.colours, ...(c.placing ? { placing: c.placing } : {}) });
   const put = (c: Content): void => { paintOn(c.marks, c); surface.flush(); };

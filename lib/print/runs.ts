@@ -42,9 +42,9 @@ const SCRIPTS = SCRIPT_NAMES.map((name) => ({ name, test: new RegExp(`\\p{Script
 export const scriptOf = (grapheme: string): string =>
   SCRIPTS.find((s) => s.test.test(grapheme))?.name ?? (/\p{L}/u.test(grapheme) ? "another script" : "other signs");
 
-/** Words with kana are Japanese, words with hangul Korean; Chinese characters alone keep their Chinese forms. */
-const hanOf = (text: string): Han =>
-  /[\p{Script=Hiragana}\p{Script=Katakana}]/u.test(text) ? "japanese" : /\p{Script=Hangul}/u.test(text) ? "korean" : "chinese";
+/** Words with kana are Japanese, words with hangul Korean; Chinese characters alone take the forms of the paper that they stand on. */
+const hanOf = (text: string, paper: Han): Han =>
+  /[\p{Script=Hiragana}\p{Script=Katakana}]/u.test(text) ? "japanese" : /\p{Script=Hangul}/u.test(text) ? "korean" : paper;
 
 const space = (letter: string): boolean => letter === " " || letter === "\u00a0";
 
@@ -55,24 +55,24 @@ const shaped = new Map<string, Shaped>();
  * Splits a line into runs by which face holds its letters and which way they run. Each letter with its marks stays whole.
  * Where no face has it the run says so in brackets, so that the paper never shows an empty box, and the letters are reported.
  */
-export function shape(text: string, font: Font): Shaped {
-  const key = `${keyOf(font)} ${text}`;
+export function shape(text: string, font: Font, paper: Han = "chinese"): Shaped {
+  const key = `${keyOf(font)} ${paper} ${text}`;
   const known = shaped.get(key);
   if (known) return known;
   if (shaped.size >= REMEMBERED) shaped.clear();
-  const made = shapeAnew(text, font);
+  const made = shapeAnew(text, font, paper);
   shaped.set(key, made);
   return made;
 }
 
-function shapeAnew(text: string, font: Font): Shaped {
+function shapeAnew(text: string, font: Font, paper: Han): Shaped {
   const first = faceFor("a", font, "chinese");
   if (first === null) return { runs: [], missing: [] };
   const whole = text.normalize("NFC").replace(/\s+/gu, (s) => (s === "\u00a0" ? s : " ")).replace(UNSEEN, "");
   // The space at which a line ends stays at its right, whichever way its words run.
   const line = whole.trimEnd();
   const levels = levelsOf(line);
-  const han = hanOf(line);
+  const han = hanOf(line, paper);
   const runs: { face: Face; text: string; level: number }[] = [];
   const missing: string[] = [];
   let said = "";
@@ -113,12 +113,22 @@ export const lacks = (text: string): readonly string[] =>
 const wholes = new Map<string, number>();
 
 /** Width of text in the unit that `size` is in. */
-export function widthOf(text: string, font: Font, size: number): number {
-  const key = `${keyOf(font)} ${text}`;
+export const widthOf = (text: string, font: Font, size: number): number => widthOn("chinese", text, font, size);
+
+const measures = new Map<Han, typeof widthOf>();
+/** The same on a paper whose Chinese characters take some country's forms; one function a country. */
+export function widthIn(paper: Han): typeof widthOf {
+  const known = measures.get(paper) ?? (paper === "chinese" ? widthOf : (text, font, size) => widthOn(paper, text, font, size));
+  measures.set(paper, known);
+  return known;
+}
+
+function widthOn(paper: Han, text: string, font: Font, size: number): number {
+  const key = `${keyOf(font)} ${paper} ${text}`;
   const known = wholes.get(key);
   if (known !== undefined) return known * size;
   if (wholes.size >= REMEMBERED) wholes.clear();
-  const width = shape(text, font).runs.reduce((sum, run) => sum + laidOut(run.face, run.text).advanceWidth, 0) / 1000;
+  const width = shape(text, font, paper).runs.reduce((sum, run) => sum + laidOut(run.face, run.text).advanceWidth, 0) / 1000;
   wholes.set(key, width);
   return width * size;
 }

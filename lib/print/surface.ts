@@ -1,6 +1,7 @@
 import type PDFDocument from "pdfkit";
 import type { Mark, Step } from "../drawing/display";
 import { turnOf, type PdfSurface, type Words } from "../drawing/pdf";
+import type { Han } from "./faces";
 import { lettersOf } from "./letters";
 import { createOps, draw, figure, takeInk, trace, within, type Ops } from "./ops";
 import { runAdvance, shape } from "./runs";
@@ -18,9 +19,10 @@ function ring([x, y]: readonly [number, number], r: number): readonly Step[] {
 }
 
 type Missing = (letters: readonly string[]) => void;
+type Setting = { readonly doc: Doc; readonly missing: Missing; /** The forms of Chinese characters on this paper. */ readonly han: Han };
 
-function write(to: Ops, { doc, missing }: { readonly doc: Doc; readonly missing: Missing }, words: Words): void {
-  const shaped = shape(words.text, words.font);
+function write(to: Ops, { doc, missing, han }: Setting, words: Words): void {
+  const shaped = shape(words.text, words.font, han);
   if (shaped.missing.length > 0) missing(shaped.missing);
   const width = shaped.runs.reduce((sum, run) => sum + runAdvance(run, words.size), 0);
   let along = words.anchor === "start" ? 0 : words.anchor === "middle" ? -width / 2 : -width;
@@ -55,7 +57,8 @@ const WORTH = 240;
 const PEN = 3;
 
 /** pdfkit behind the painter's surface. Letters that no face holds are told to `missing`. */
-export function pdfkitSurface(doc: Doc, missing: Missing): PageSurface {
+export function pdfkitSurface(setting: Setting): PageSurface {
+  const { doc } = setting;
   const pages = new WeakMap<object, Ops>();
   const kept = new WeakMap<Mark, Drawn>();
   const times = new Map<string, number>();
@@ -91,7 +94,7 @@ export function pdfkitSurface(doc: Doc, missing: Missing): PageSurface {
       now().parts.push("W n");
       body();
     }),
-    text: (words) => write(now(), { doc, missing }, words),
+    text: (words) => write(now(), setting, words),
     known: (first) => {
       const drawn = aside ? undefined : kept.get(first);
       if (!drawn || (times.get(drawn.ops) ?? 0) < 2) return 0;
