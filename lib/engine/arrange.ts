@@ -59,9 +59,12 @@ export function arrange(venue: Venue, brief: Brief, options: ArrangeOptions = {}
   const found = search(ctx, most, options, watch);
   if (found.layouts.length > 0) return done({ status: "arranged", reasons: [], instead: [], layouts: lettered(watch.time("wishes", () => found.layouts.map((l) => withWishes(ctx, l)))) });
   return done({
-    status: "not-found", reasons: found.reasons, instead: help(venue, brief, options, found.seated), layouts: [], ...(found.closest ? { closest: found.closest } : {}),
+    status: "not-found", reasons: shortFirst(found.reasons), instead: help(venue, brief, options, found.seated), layouts: [], ...(found.closest ? { closest: found.closest } : {}),
   });
 }
+
+/** What the closest attempt lacks, guests without a place before all else: that they are told first. */
+const shortFirst = (list: readonly Finding[]): readonly Finding[] => [...list].sort((a, b) => Number(b.code.endsWith("-short")) - Number(a.code.endsWith("-short")));
 
 const lettered = (list: readonly Layout[]): readonly Layout[] => list.map((l, i): Layout => ({ ...l, id: "abcdefgh"[i] ?? `l${i + 1}` }));
 
@@ -73,7 +76,7 @@ function panelProof(ctx: Context): readonly Finding[] {
   return [{
     code: "bound-dance-panels", level: "must", source: "the venue's stock; 4.5 sq ft a dancer, five rental houses", scene: "dancing", items: [],
     measured: owned, limit: needed, unit: "m2", data: { owned, needed },
-    text: `The dancers need ${needed} m² of floor; all the venue's panels laid together make a floor of at most ${owned} m².`,
+    text: `The dance floor asked for takes ${needed} m²; all the venue's panels laid together make a floor of at most ${owned} m².`,
   }];
 }
 
@@ -82,7 +85,7 @@ function drapeProof(ctx: Context): readonly Finding[] {
   if (ctx.brief.drape !== "yes" || drapeChoices(ctx.venue, ctx.pack, ctx.brief).length > 0) return [];
   return [{
     code: "bound-drape", level: "must", source: "the venue's drapes and the package's rooms", items: [], measured: 0, limit: 1, unit: "drapes",
-    data: { package: ctx.pack.id }, text: `The brief asks for a drape; none hangs between two rooms of ${ctx.pack.name}.`,
+    data: { package: ctx.pack.id }, text: `The brief asks for a drape to be drawn; ${ctx.pack.name} has no two rooms with a drape between them.`,
   }];
 }
 
@@ -91,7 +94,7 @@ function buffetProof(ctx: Context): readonly Finding[] {
   if (!ctx.demand.buffet || packageRooms(ctx.venue, ctx.pack).some((r) => r.uses.includes("buffet"))) return [];
   return [{
     code: "bound-buffet", level: "must", source: "the venue's rooms and their uses", scene: "meal", items: [], measured: 0, limit: 1, unit: "rooms",
-    data: { package: ctx.pack.id }, text: `No room of ${ctx.pack.name} is let for a buffet or food stations.`,
+    data: { package: ctx.pack.id }, text: `The brief asks for a buffet or food stations; ${ctx.pack.name} includes no room that is let for them.`,
   }];
 }
 

@@ -12,12 +12,12 @@ export function places(v: SceneView, c: Context): readonly Raw[] {
   const sits = v.scene.id === "meal" || (v.scene.id === "ceremony" && c.brief.ceremony.seating !== "standing");
   if (!sits) return out;
   if (seats < v.guests) out.push({
-    ...base, code: "places-short", level: "must", source: "the brief", measured: seats, limit: v.guests, data: { seats, guests: v.guests },
+    ...base, code: "places-short", level: "must", source: "the brief", measured: seats, limit: v.guests, data: { seats, guests: v.guests, short: v.guests - seats, part: v.scene.id },
   });
   const wheels = v.scene.items.reduce((n, i) => n + i.seats.filter((s) => s.place === "wheelchair").length, 0);
   const wanted = Math.min(c.brief.guests.wheelchairs, v.guests);
   if (wheels < wanted) out.push({
-    ...base, code: "wheelchairs-short", level: "must", source: "the brief", measured: wheels, limit: wanted, data: { places: wheels, guests: wanted },
+    ...base, code: "wheelchairs-short", level: "must", source: "the brief", measured: wheels, limit: wanted, data: { places: wheels, guests: wanted, part: v.scene.id },
   });
   const all = v.scene.items.reduce((n, i) => n + (i.kind === "table" || i.kind === "chair" ? i.seats.length : 0), 0);
   if (v.scene.id === "meal" && seats >= v.guests && all < v.people) out.push({

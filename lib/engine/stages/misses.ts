@@ -2,6 +2,13 @@ import type { Finding } from "../../layout";
 import type { Context } from "./context";
 import type { Miss } from "./day";
 
+/** How far the tables of the best try came; with none at all it is mostly the table for the couple that finds no spot. */
+function placesText(ctx: Context, rooms: string, { got = 0, wanted = 0 }: Miss): string {
+  if (got > 0) return `Not everyone was seated: the fullest arrangement found in the ${rooms} has ${got} of ${wanted} places.`;
+  const { top, topPlaces } = ctx.brief.meal;
+  return top === "one-sided" ? `No spot was found in the ${rooms} for a top table of ${topPlaces ?? 8} side by side.` : `No table with its places was found a spot in the ${rooms}.`;
+}
+
 /** What the search ran into, as findings: one a kind, the nearest miss of each. */
 export function missesAsFindings(ctx: Context, misses: readonly Miss[]): readonly Finding[] {
   const out: Finding[] = [];
@@ -12,22 +19,22 @@ export function missesAsFindings(ctx: Context, misses: readonly Miss[]): readonl
     const rooms = places.plan.meal.map(name).join(" and ");
     out.push({
       code: "places-not-found", level: "must", source, scene: "meal", items: [], measured: places.got ?? 0, limit: places.wanted ?? 0, unit: "places",
-      data: { rooms }, text: `The best arrangement found in the ${rooms} has ${places.got ?? 0} of ${places.wanted ?? 0} places.`,
+      data: { rooms }, text: placesText(ctx, rooms, places),
     });
   }
   const rows = misses.find((m) => m.why === "rows");
   if (rows) out.push({
     code: "rows-not-found", level: "must", source, scene: "ceremony", items: [], measured: 0, limit: ctx.demand.ceremonyGuests, unit: "places",
-    data: { room: name(rows.plan.ceremony) }, text: `No rows were found in the ${name(rows.plan.ceremony)} for ${ctx.demand.ceremonyGuests} at the ceremony.`,
+    data: { room: name(rows.plan.ceremony) }, text: `No way was found to set rows for the ${ctx.demand.ceremonyGuests} guests of the ceremony in the ${name(rows.plan.ceremony)}.`,
   });
   const floor = misses.find((m) => m.why === "floor");
   if (floor) out.push({
     code: "pieces-not-found", level: "must", source, items: [], data: { room: name(floor.plan.dance ?? floor.plan.buffet) },
-    text: `No spot was found for all that the ${name(floor.plan.dance ?? floor.plan.buffet)} must hold: dance floor, music, bar or buffet.`,
+    text: `Dance floor, music, bar and buffet together were found no place in the ${name(floor.plan.dance ?? floor.plan.buffet)}.`,
   });
   if (out.length === 0) out.push({
     code: "no-plan-found", level: "must", source, items: [],
-    text: ctx.brief.meal.service === "none" ? "No way of giving the rooms to the parts of the day was found." : "No way of giving the rooms to ceremony, meal and dancing was found that needs no more turning over than is allowed.",
+    text: ctx.brief.meal.service === "none" ? "No way of giving the rooms to the parts of the day was found." : "Without turning a room over, no way was found to give ceremony, meal and dancing a room each.",
   });
   return out;
 }

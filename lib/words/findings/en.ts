@@ -91,8 +91,8 @@ export const en: Catalogue = {
   area: (s) => s.has("must") ? `${count(s.number("people"), "person", "people")} are in the rooms; by their floor ${s.number("limit")} fit with ${kind(s)}.`
     : `${count(s.number("people"), "person", "people")} are in the rooms; by the floor alone it would be ${s.number("limit")} with ${kind(s)}. The posted figure governs.`,
   "seats-count": (s) => `The layout says ${count(s.number("said"), "place")} and holds ${s.number("seats")}.`,
-  "places-short": (s) => `${count(s.number("seats"), "place")} for ${count(s.number("guests"), "guest")}.`,
-  "wheelchairs-short": (s) => `${count(s.number("places"), "wheelchair place")} for ${s.number("guests")} asked for.`,
+  "places-short": (s) => `The ${s.text("part")} has ${count(s.number("seats"), "place")} for ${count(s.number("guests"), "guest")}: ${s.number("short")} too few.`,
+  "wheelchairs-short": (s) => `The ${s.text("part")} has ${count(s.number("places"), "place")} for a wheelchair; ${s.number("guests")} are needed.`,
   "suppliers-short": (s) => `${count(s.number("places"), "place")} beside the guests' for ${count(s.number("suppliers"), "supplier")}, who eat too.`,
   alone: (s) => `${s.piece("a")} is laid for one guest alone.`,
   "table-comfort-places": (s) => (s.number("tables") === 1 ? "" : `${s.number("tables")} tables are laid for more than was asked: `) + `${s.piece("a")} is laid for ${s.number("places")}; ${s.number("limit")} was asked.`,

@@ -95,8 +95,8 @@ export const es: Catalogue = {
   area: (s) => s.has("must") ? `Hay ${people(s.number("people"))} en las salas; por su suelo caben ${s.number("limit")} con ${kind(s)}.`
     : `Hay ${people(s.number("people"))} en las salas; solo por el suelo serían ${s.number("limit")} con ${kind(s)}. Manda el aforo fijado.`,
   "seats-count": (s) => `La disposición dice ${places(s.number("said"))} y tiene ${s.number("seats")}.`,
-  "places-short": (s) => `${places(s.number("seats"))} para ${count(s.number("guests"), "invitado")}.`,
-  "wheelchairs-short": (s) => `${places(s.number("places"))} de silla de ruedas; se piden ${s.number("guests")}.`,
+  "places-short": (s) => `${part(s, "part")} tiene ${places(s.number("seats"))} para ${count(s.number("guests"), "invitado")}: ${count(s.number("short"), "sitio")} de menos.`,
+  "wheelchairs-short": (s) => `${part(s, "part")} tiene ${places(s.number("places"))} de silla de ruedas; hacen falta ${s.number("guests")}.`,
   "suppliers-short": (s) => `${places(s.number("places"))} además de los de los invitados para ${count(s.number("suppliers"), "proveedor", "proveedores")}, que también comen.`,
   alone: (s) => `${s.piece("a")} está puesta para un solo invitado.`,
   "table-comfort-places": (s) => (s.number("tables") === 1 ? "" : `${s.number("tables")} mesas están puestas para más de lo pedido: `) + `${s.piece("a")} está puesta para ${s.number("places")}; se pidieron ${s.number("limit")}.`,
