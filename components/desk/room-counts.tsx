@@ -19,7 +19,7 @@ export function RoomCounts({ counts: { room, drape, styles }, venue }: { readonl
   const id = `room-${room}-${drape ?? "bare"}`;
   const drawn = styles.filter((s) => s.svg !== "");
   return (
-    <section className="section" aria-labelledby={id}>
+    <section className="section fit-room" aria-labelledby={id}>
       <h2 id={id}>{name}{cloth && `, with the ${cloth.replace(/^The /, "").replace(/^./, (c) => c.toLowerCase())}`}</h2>
       {styles.length === 0 ? <p className="small sec mt-3">Nothing is seated here: the room is used for other things.</p> : (
         <Scroll label={`Counts: ${name}`}><table className="stacked">

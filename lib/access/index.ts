@@ -3,5 +3,5 @@ export { DESK_LINKS_AN_HOUR, HOUR, LIFETIMES, LOOK_LINKS } from "./limits";
 export { faultOf, type LinkFault } from "./links";
 export { isFromOurPages } from "./origin";
 export { makeCounter, RATES, rateOf, type Counter } from "./rates";
-export { hashSecret, isSecret, makeSecret, sha256 } from "./secrets";
+export { hashCode, hashSecret, isSecret, makeCode, makeSecret, sha256 } from "./secrets";
 export { sessionState } from "./sessions";

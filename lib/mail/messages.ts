@@ -137,13 +137,14 @@ export function numbersDue(about: About, left: { readonly days: number; readonly
 }
 
 /** To a person of the desk, who asked to sign in. */
-export function deskSignIn(venueName: string, href: string, minutes: number): Message {
+export function deskSignIn(venueName: string, { href, code, minutes }: { readonly href: string; /** To be typed where the mail is read on another machine. */ readonly code: string; readonly minutes: number }): Message {
   return {
     kind: "desk-sign-in", lang: "en-GB", subject: `Sign in to the desk of ${venueName}`,
     blocks: [
       text("This link signs you in to the desk, once."),
       link("Sign in", href),
-      text(`It runs out after ${minutes} minutes. If you did not ask for it, let it be: nothing happens unless it is opened.`),
+      text(`Or type this code where you asked for it: ${code}`),
+      text(`Either runs out after ${minutes} minutes. If you did not ask for it, let it be: nothing happens unless it is opened.`),
     ],
   };
 }

@@ -1,5 +1,5 @@
 import { ok } from "../base";
-import { DESK_LINKS_AN_HOUR, hashSecret, HOUR, isSecret, LIFETIMES, makeSecret } from "../access";
+import { DESK_LINKS_AN_HOUR, hashCode, hashSecret, HOUR, isSecret, LIFETIMES, makeCode, makeSecret } from "../access";
 import { messages } from "../mail";
 import { bookings, history, links, venues, type BookingRow, type Handle } from "../store";
 import { deskRole } from "./desk-people";
@@ -15,8 +15,12 @@ export async function askDeskLink(house: House, { email }: { readonly email: str
   await house.store.transaction(async (tx) => {
     if ((await links.countOf(tx, person, iso(house.clock.now() - HOUR))) >= DESK_LINKS_AN_HOUR) return;
     const href = await deskLink(tx, house, { person, lastsMs: LIFETIMES.deskLink, once: true });
+    const code = makeCode();
+    await links.add(tx, {
+      hash: hashCode(person, code), purpose: "desk", booking: null, person, once: true, label: "code", madeAt: nowIso(house), expiresAt: iso(house.clock.now() + LIFETIMES.deskLink),
+    });
     const venueName = (await venues.list(tx))[0]?.venue.name ?? "Marquetry";
-    await queueMail(tx, house, { message: messages.deskSignIn(venueName, href, LIFETIMES.deskLink / 60_000), to: person, fromName: venueName, booking: null });
+    await queueMail(tx, house, { message: messages.deskSignIn(venueName, { href, code, minutes: LIFETIMES.deskLink / 60_000 }), to: person, fromName: venueName, booking: null });
   });
   house.poke();
   return ok(null);

@@ -12,7 +12,7 @@ export type { PlanInput, ProposalPdfInput, Works } from "./works";
 
 // Getting in and out
 export { currentActor } from "./current-actor";
-export { lookAtLink, openLink, type LinkLook, type Opened } from "./open-link";
+export { lookAtLink, openByCode, openLink, type LinkLook, type Opened } from "./open-link";
 export { askCoupleLink, askDeskLink, renewLink } from "./ask-link";
 export { signOut } from "./sign-out";
 export { sameOrigin } from "./same-origin";

@@ -1,5 +1,5 @@
 import { fail, ok } from "../base";
-import { faultOf, hashSecret, isSecret, LIFETIMES, makeSecret, sessionCookie, type Side } from "../access";
+import { faultOf, hashCode, hashSecret, isSecret, LIFETIMES, makeSecret, sessionCookie, type Side } from "../access";
 import { step } from "../booking";
 import { bookings, history, links, revisions, sessions, venues, type Handle, type LinkRow } from "../store";
 import { deskRole } from "./desk-people";
@@ -16,7 +16,7 @@ export type Opened = { readonly purpose: LinkRow["purpose"]; readonly reference?
 /** For the GET of a mailed link: what the page says before the button. Changes nothing. */
 export async function lookAtLink(house: House, { key }: { readonly key: string }): Promise<Outcome<LinkLook>> {
   const { db } = house.store;
-  const link = await goodLink(house, db, key);
+  const link = await goodLink(house, db, isSecret(key) ? hashSecret(key) : undefined);
   if (!link.ok) return link;
   const { purpose, booking: reference } = link.value;
   const booking = reference === null ? undefined : await bookings.find(db, reference);
@@ -28,6 +28,15 @@ export async function lookAtLink(house: House, { key }: { readonly key: string }
 
 /** For the POST: opens the session; set the cookie, then go on by `purpose`. */
 export async function openLink(house: House, { key }: { readonly key: string }): Promise<Outcome<Opened>> {
+  return opened(house, isSecret(key) ? hashSecret(key) : undefined);
+}
+
+/** Signs a person in to the desk by the code of their mail, where that was read on another machine. */
+export async function openByCode(house: House, { email, code }: { readonly email: string; readonly code: string }): Promise<Outcome<Opened>> {
+  return opened(house, hashCode(email.trim().toLowerCase(), code));
+}
+
+async function opened(house: House, key: string | undefined): Promise<Outcome<Opened>> {
   const at = nowIso(house);
   return house.store.transaction(async (tx): Promise<Outcome<Opened>> => {
     const link = await goodLink(house, tx, key);
@@ -46,8 +55,8 @@ export async function openLink(house: House, { key }: { readonly key: string }):
 /** A link that opens something. */
 type OpensWhat = Omit<LinkRow, "purpose"> & { readonly purpose: Side };
 
-async function goodLink(house: House, db: Handle, key: string): Promise<Outcome<OpensWhat>> {
-  const link = isSecret(key) ? await links.find(db, hashSecret(key)) : undefined;
+async function goodLink(house: House, db: Handle, hash: string | undefined): Promise<Outcome<OpensWhat>> {
+  const link = hash === undefined ? undefined : await links.find(db, hash);
   const fault = faultOf(link, house.clock.now());
   if (fault || !link) return fail(fault ?? { code: "link", why: "unknown" });
   const { purpose } = link;

@@ -36,7 +36,7 @@ export async function revoke(tx: Handle, hash: string, at: string): Promise<void
 
 /** How many links a person of the desk was given since a moment: a limit on mails. */
 export async function countOf(db: Handle, person: string, since: string): Promise<number> {
-  const rows = await db.selectFrom("links").select("hash").where("person", "=", person).where("madeAt", ">=", since).execute();
+  const rows = await db.selectFrom("links").select("hash").where("person", "=", person).where("label", "is", null).where("madeAt", ">=", since).execute();
   return rows.length;
 }
 

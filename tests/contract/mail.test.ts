@@ -158,7 +158,7 @@ describe("the words of every mail", () => {
     messages.invitation(about, "http://localhost/open/x"), messages.sentToCouple(about, { number: 1, href: "http://localhost/open/x" }),
     messages.sentToDesk(about, { number: 1, href: "http://localhost/desk", guests: 92, musts: 0, shoulds: 2 }),
     messages.returned(about, { number: 1, reason: "First.\nThen <script>.", href: "http://localhost/open/x" }),
-    messages.agreed(about, { number: 2, fingerprint: "ab".repeat(32), href: "http://localhost/open/x" }), messages.deskSignIn("Tidewheel Mill", "http://localhost/desk/open/x", 10), messages.trial("http://localhost"),
+    messages.agreed(about, { number: 2, fingerprint: "ab".repeat(32), href: "http://localhost/open/x" }), messages.deskSignIn("Tidewheel Mill", { href: "http://localhost/desk/open/x", code: "KMRT-WX4D", minutes: 10 }), messages.trial("http://localhost"),
   ];
 
   it.each(all.map((one) => [one.kind, one] as const))("stand in the text and in the page alike: %s", (_kind, message) => {

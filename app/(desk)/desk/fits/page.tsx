@@ -5,6 +5,7 @@ import { asked, desk, type Search } from "@/app/_server/asking";
 import { face } from "@/app/_server/face";
 import { DeskFrame } from "@/app/_parts/desk-frame";
 import { RoomCounts } from "@/components/desk/room-counts";
+import { TitleBlock } from "@/components/ui/title-block";
 import { Caution } from "@/components/plan/caution";
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -28,6 +29,7 @@ export default async function FitsPage({ searchParams }: { readonly searchParams
       <p className="small sec measure mt-2">Comfort and most differ by the gaps between tables. The ceiling is a bound that no arrangement passes, with the reason that sets it. Venue version {version}.</p>
       {rooms.map((r) => <RoomCounts key={`${r.room}-${r.drape ?? ""}`} counts={r} venue={venue} />)}
       <Caution />
+      <TitleBlock cells={[{ name: "Venue", value: venue.name }, { name: "Facts", value: `version ${version}` }, { name: "Counted", value: "with standing furniture in place" }]} />
     </DeskFrame>
   );
 }
