@@ -10,6 +10,8 @@ type Guard = { readonly ours: string; readonly counter: Counter; readonly addres
 export async function turnedAway(request: IncomingMessage, response: ServerResponse, { ours, counter, addressOf }: Guard): Promise<boolean> {
   const header = (name: string): string | undefined => { const value = request.headers[name]; return typeof value === "string" ? value : undefined; };
   const method = request.method ?? "GET";
+  // No name of ours holds a zero character, and no database takes one.
+  if (request.url?.includes("%00")) return answer(response, 400, "This address holds a character that none of ours has.");
   const allowed = isFromOurPages({ method, origin: header("origin"), fetchSite: header("sec-fetch-site"), host: header("host"), ours });
   if (!allowed) return answer(response, 403, "This form did not come from our own page. Open the page again and send it from there.");
   if (header("transfer-encoding") !== undefined) return answer(response, 411, "Say how long it is (Content-Length).");

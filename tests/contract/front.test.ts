@@ -79,6 +79,14 @@ describe("every answer", () => {
   });
 });
 
+describe("an address with a zero character", () => {
+  it("is turned away before the pages see it", async () => {
+    const { port } = await front(say);
+    expect((await ask(port, "/desk/venue/%00/add")).statusCode).toBe(400);
+    expect((await ask(port, "/open?key=%00")).statusCode).toBe(400);
+  });
+});
+
 describe("a form", () => {
   it("from a foreign page, or larger than 6 MB, is turned away before the pages see it", async () => {
     let seen = 0;
