@@ -1,14 +1,16 @@
 "use client";
-import { useEffect, useRef, useState } from "react";
+import { useRef, useState, useSyncExternalStore } from "react";
 
 type Props = { readonly href: string; readonly label: string; readonly copy: string; readonly copied: string };
+
+const never = (): (() => void) => () => undefined;
 
 /** An address to hand on: to be marked and copied by hand, or with scripts by a button. */
 export function CopyAddress({ href, label, copy, copied }: Props) {
   const at = useRef<HTMLInputElement>(null);
-  const [ready, setReady] = useState(false);
+  // The button is there once it can do something: not on the server, and not with scripts off.
+  const ready = useSyncExternalStore(never, () => true, () => false);
   const [done, setDone] = useState(false);
-  useEffect(() => setReady(true), []);
   const take = (): void => {
     at.current?.select();
     void navigator.clipboard?.writeText(href).then(() => setDone(true)).catch(() => undefined);
