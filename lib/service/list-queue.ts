@@ -67,6 +67,7 @@ function rowOf(booking: queue.QueueLine, { venue, mail, last, now }: Beside): Qu
     date: booking.eventDate, dueDate: booking.dueDate, daysLeft,
     // What was sent, agreed or closed waits for no couple any more.
     overdue: overdue && OPEN.includes(booking.state),
+    asked: booking.asked?.what === "change" && booking.state === "agreed" ? "change" : booking.asked?.what === "draft" && OPEN.includes(booking.state) ? "draft" : undefined,
     state: booking.state, guests: answered?.adults === undefined ? undefined : answered.adults + (answered.children ?? 0),
     mail: mail && { state: fateOf(mail.state), why: mail.why ?? undefined }, last: last && sayEntry(last), lastAt: last?.at ?? booking.changedAt,
   };

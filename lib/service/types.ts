@@ -117,6 +117,8 @@ export type QueueRow = {
   readonly reference: string; readonly names: readonly string[]; readonly email: string; readonly venueName: string; readonly packageName: string;
   readonly date: string; readonly dueDate: string; readonly daysLeft: number; readonly overdue: boolean;
   readonly state: State; readonly guests?: number; readonly mail?: { readonly state: MailView["state"]; readonly why?: string };
+  /** What they asked of the desk, and what is not answered yet. */
+  readonly asked?: "change" | "draft";
   /** What happened last, in a line, and when. */
   readonly last?: string;
   readonly lastAt: string;

@@ -15,7 +15,7 @@ export type QueueAsk = {
   readonly sort: "due" | "day"; readonly limit: number; readonly skip: number;
 };
 /** What a line of the queue tells; layouts, which are large, stay where they are. */
-export type QueueLine = Pick<BookingRow, "reference" | "venue" | "names" | "email" | "package" | "eventDate" | "dueDate" | "state" | "draft" | "changedAt">;
+export type QueueLine = Pick<BookingRow, "reference" | "venue" | "names" | "email" | "package" | "eventDate" | "dueDate" | "state" | "draft" | "changedAt" | "asked">;
 
 type Build = ExpressionBuilder<Database, "bookings">;
 const isLate = (eb: Build, today: Today) => eb.or(Object.entries(today).map(([venue, day]) => eb.and([eb("venue", "=", venue), eb("dueDate", "<", day)])));
@@ -24,7 +24,7 @@ const rank = sql<number>`(case state when 'agreed' then 1 when 'closed' then 2 e
 
 /** One page of the queue. */
 export function lines(db: Handle, { states, late = false, venue, today, only, sort, limit, skip }: QueueAsk): Promise<QueueLine[]> {
-  let query = db.selectFrom("bookings").select(["reference", "venue", "names", "email", "package", "eventDate", "dueDate", "state", "draft", "changedAt"]);
+  let query = db.selectFrom("bookings").select(["reference", "venue", "names", "email", "package", "eventDate", "dueDate", "state", "draft", "changedAt", "asked"]);
   if (states !== undefined) query = query.where("state", "in", [...states]);
   if (late) query = query.where((eb) => isLate(eb, today));
   if (venue !== undefined) query = query.where("venue", "=", venue);

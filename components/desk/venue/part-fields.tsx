@@ -46,13 +46,14 @@ function One({ field, name, value, errors }: { readonly field: Field; readonly n
   const common = { name, label: field.label, hint: field.hint, errors };
   switch (field.kind) {
     case "kept": return <input type="hidden" name={name} value={one(value)} />;
-    case "yes": return <Tick name={name} value="yes" text={field.label} on={one(value) === "yes"} />;
+    case "yes": return <div className={field.label.length > 24 ? "wide" : undefined}><Tick name={name} value="yes" text={field.label} on={one(value) === "yes"} /></div>;
     case "one": return <SelectField {...common} value={one(value) || field.options?.[0]?.value} options={field.options ?? []} />;
     case "many": return <Many field={field} name={name} chosen={many(value)} errors={errors} />;
     case "area": return <div className="wide"><AreaField {...common} value={one(value)} rows={5} /></div>;
     case "whole": return <TextField {...common} value={one(value)} inputMode="numeric" maxLength={9} />;
     case "figure": case "money": return <TextField {...common} value={one(value)} inputMode="decimal" maxLength={20} />;
-    default: return <TextField {...common} value={one(value)} maxLength={field.kind === "length" ? 30 : 2000} />;
+    case "text": return <div className="double"><TextField {...common} value={one(value)} maxLength={2000} /></div>;
+    default: return <TextField {...common} value={one(value)} maxLength={30} />;
   }
 }
 

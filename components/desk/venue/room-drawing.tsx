@@ -59,8 +59,8 @@ function WallWords({ outline, wall, doors, name, length, unit: u }: { readonly o
   const out = outward(outline, wall), at = add(freeSpot(wall, doors, 75 * u), scale(out, WALL + 24 * u));
   const upright = Math.abs(out[0]) > Math.abs(out[1]);
   return (
-    <g className="rd-words" transform={`translate(${at[0]} ${at[1]})${upright ? " rotate(-90)" : ""}`} textAnchor="middle" fontSize={20 * u}>
-      <text y={6 * u}><tspan className="rd-letter" fontSize={24 * u}>{name}</tspan><tspan dx={10 * u}>{length}</tspan></text>
+    <g className="rd-words" transform={`translate(${at[0]} ${at[1]})${upright ? " rotate(-90)" : ""}`} textAnchor="middle" fontSize={22 * u}>
+      <text y={6 * u}><tspan className="rd-letter" fontSize={27 * u}>{name}</tspan><tspan dx={10 * u}>{length}</tspan></text>
     </g>
   );
 }
