@@ -23,6 +23,8 @@ export type CarriedOptions = {
   readonly marked?: readonly string[];
   /** "A4": the paper that the scale holds for. */
   readonly paper: string;
+  /** No larger than 1 : this: several plans on one page are drawn at one scale. */
+  readonly from?: number;
   /** Ways out with their widths. */
   readonly ways?: boolean;
 };
@@ -76,7 +78,7 @@ export function composeCarried(given: Venue, layout: Pick<Layout, "scenes">, sce
   const { width, height } = options;
   let ratio: number = CARRIED_SCALES.at(-1) ?? 100;
   let fitted: Fitted | null = null;
-  for (const tried of CARRIED_SCALES) {
+  for (const tried of CARRIED_SCALES.filter((s) => s >= (options.from ?? 0))) {
     fitted = fitAt({ level, hand: carriedHand(1 / tried, style), options }, tried);
     if (fitted) { ratio = tried; break; }
   }

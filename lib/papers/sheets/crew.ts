@@ -18,7 +18,7 @@ import { CARRIED } from "./style";
 import { fresh, partName, roomName, timeOf, type Told } from "./told";
 
 /** Draws the plan of some rooms into a part of a page. */
-export type PlanTool = (scene: SceneId, into: { readonly rooms: readonly string[]; readonly width: number; readonly height: number; readonly measured?: string; readonly marked?: readonly string[] }) => Drawing;
+export type PlanTool = (scene: SceneId, into: { readonly rooms: readonly string[]; readonly width: number; readonly height: number; readonly measured?: string; readonly marked?: readonly string[]; readonly from?: number }) => Drawing;
 
 /** Rooms with something to set, the fullest first. */
 export function roomsToSet(scene: Scene, told: Told): readonly string[] {
@@ -139,8 +139,8 @@ type Panels = { readonly rooms: readonly string[]; readonly into: Region; readon
 
 /** Rooms that lie far apart are drawn one under or beside another, where that lets them be drawn larger than on one plan. */
 function plansOf(scene: SceneId, { rooms, into, plan, marked }: Panels): Drawn {
-  const draw = (ids: readonly string[], region: Region): { readonly perMetre: number; readonly figure: Element } => {
-    const drawing = plan(scene, { rooms: ids, width: region.width, height: region.height, marked, ...(ids[0] ? { measured: ids[0] } : {}) });
+  const draw = (ids: readonly string[], region: Region, from = 0): { readonly perMetre: number; readonly figure: Element } => {
+    const drawing = plan(scene, { rooms: ids, width: region.width, height: region.height, marked, from, ...(ids[0] ? { measured: ids[0] } : {}) });
     return { perMetre: drawing.perMetre, figure: drawnFigure(drawing, region) };
   };
   const whole = draw(rooms, into);
@@ -149,9 +149,12 @@ function plansOf(scene: SceneId, { rooms, into, plan, marked }: Panels): Drawn {
   const gap = 5, n = rooms.length;
   const under = (i: number): Region => ({ ...into, height: (into.height - gap * (n - 1)) / n, y: into.y + i * ((into.height - gap * (n - 1)) / n + gap) });
   const beside = (i: number): Region => ({ ...into, width: (into.width - gap * (n - 1)) / n, x: into.x + i * ((into.width - gap * (n - 1)) / n + gap) });
-  const tries = [under, beside].map((part) => rooms.map((room, i) => draw([room], part(i))));
-  const best = tries.map((all) => ({ all, least: Math.min(...all.map((d) => d.perMetre)) })).sort((a, b) => b.least - a.least)[0];
-  return best && best.least > whole.perMetre * 1.2 ? { perMetre: best.least, figures: best.all.map((d) => d.figure) } : one;
+  const tries = [under, beside].map((part) => ({ part, least: Math.min(...rooms.map((room, i) => draw([room], part(i)).perMetre)) }));
+  const best = tries.sort((a, b) => b.least - a.least)[0];
+  if (!best || best.least <= whole.perMetre * 1.2) return one;
+  // All at the scale that the largest of them needs: side by side a small room shall not look like a large one.
+  const ratio = Math.round(1000 / best.least);
+  return { perMetre: best.least, figures: rooms.map((room, i) => draw([room], best.part(i), ratio).figure) };
 }
 
 /** What the crew are told first: what to bring out, and in which order it is built. */

@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { seeded } from "../../../lib/base";
-import { composePlan, type Drawing, type PlanOptions } from "../../../lib/drawing";
-import { footprintPolygon, seatPolygon, type Item, type Layout } from "../../../lib/layout";
-import { polygonClearance, rectangle, type Polygon } from "../../../lib/geometry";
+import { composePlan, type PlanOptions } from "../../../lib/drawing";
+import type { Item, Layout } from "../../../lib/layout";
+import { rectangle, type Polygon } from "../../../lib/geometry";
 import type { Room, Venue } from "../../../lib/venue";
 import { along, layout, piece, round, scene } from "./kit";
-import { corners, flat, texts, type Text } from "./marks";
+import { faultsOf } from "./faults";
+import { flat, texts } from "./marks";
 import { mill } from "./mill";
 
 type Draw = () => number;
@@ -61,66 +62,13 @@ function caseOf(seed: number): { readonly venue: Venue; readonly plan: Layout; r
   return { venue, plan, options };
 }
 
-/** Two shapes far apart need no closer look. */
-function near(a: Polygon, b: Polygon): boolean {
-  const of = (p: Polygon, k: 0 | 1): readonly [number, number] => [Math.min(...p.map((c) => c[k])), Math.max(...p.map((c) => c[k]))];
-  return ([0, 1] as const).every((k) => { const [l, h] = of(a, k), [m, n] = of(b, k); return l <= n && m <= h; });
-}
-
-const show = (t: Text): string => `"${t.text}" at ${t.at.map((v) => v.toFixed(1)).join(" ")}`;
-
-/** True for words that lie wholly on a plain ground laid for them alone: the mark before them. */
-function grounded(d: Drawing): ReadonlySet<Text> {
-  const all = flat(d.marks);
-  return new Set(all.filter((m, i): m is Text => {
-    const under = all[i - 1];
-    if (m.kind !== "text" || !under) return false;
-    if (under.kind === "circle") return under.fill !== undefined && corners(m).every(([x, y]) => Math.hypot(x - under.at[0], y - under.at[1]) <= under.radius + 0.05);
-    if (under.kind !== "path" || !under.fill) return false;
-    const ring = under.steps.flatMap((s) => (s.op === "Z" ? [] : [s.to]));
-    return corners(m).every((c) => polygonClearance([c, [c[0] + 0.01, c[1]], [c[0], c[1] + 0.01]], ring) <= 0.05);
-  }));
-}
-
-/** Words that stand on a piece are its own: they lie on its outline's inside and on a plain cartouche. */
-function onWhat(d: Drawing, plan: Layout): readonly { readonly name: string; readonly polygon: Polygon }[] {
-  const k = d.perMetre / 1000;
-  return (plan.scenes[0]?.items ?? []).flatMap((i) => {
-    const [ox, oy] = d.origins?.[i.room] ?? d.origin;
-    const put = (p: Polygon): Polygon => p.map(([x, y]) => [ox + x * k, oy + y * k]);
-    return [{ name: i.id, polygon: put(footprintPolygon(i)) }, ...i.seats.map((s, n) => ({ name: `${i.id}, seat ${n + 1}`, polygon: put(seatPolygon(s)) }))];
-  });
-}
-
 describe("words on any plan", () => {
   const seeds = Array.from({ length: Number(process.env["PLANS"] ?? 60) }, (_, i) => i + 1);
-  it("keep off one another, off every edge of a piece, and on the paper", () => {
+  it("keep off one another, off walls and every edge of a piece, and on the paper", () => {
     for (const seed of seeds) {
       const { venue, plan, options } = caseOf(seed);
       const d = composePlan(venue, plan, "meal", options);
-      const list = texts(d).filter((t) => t.text.trim() !== "");
-      const boxes = list.map(corners);
-      const faults: string[] = [];
-      boxes.forEach((box, i) => {
-        const t = list[i];
-        if (!t) return;
-        if (box.some(([x, y]) => x < 0 || y < 0 || x > d.width || y > d.height)) faults.push(`${show(t)} leaves the paper`);
-        boxes.slice(i + 1).forEach((other, k) => { const o = list[i + 1 + k]; if (o && near(box, other) && polygonClearance(box, other) < -0.05) faults.push(`${show(t)} crosses ${show(o)}`); });
-      });
-      const pieces = onWhat(d, plan), plain = grounded(d);
-      list.forEach((t, i) => {
-        const box = boxes[i];
-        if (!box || plain.has(t)) return;
-        for (const p of pieces) {
-          if (!near(box, p.polygon)) continue;
-          const deep = polygonClearance(box, p.polygon);
-          if (deep >= -0.05) continue;
-          // On its own piece a word may lie, with all its corners.
-          if (box.every((c) => polygonClearance([c, [c[0] + 0.01, c[1]], [c[0], c[1] + 0.01]], p.polygon) <= 0)) continue;
-          faults.push(`${show(t)} crosses the edge of ${p.name}`);
-        }
-      });
-      expect(faults, `seed ${seed}`).toEqual([]);
+      expect(faultsOf(d, plan.scenes[0]?.items ?? []), `seed ${seed}`).toEqual([]);
     }
   }, 300_000);
   it("bear every table's number, whatever the scale", () => {

@@ -1,0 +1,28 @@
+import { readFileSync, readdirSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { briefSchema } from "../../../lib/brief";
+import { composeCarried, composePlan, squared, type PlanOptions } from "../../../lib/drawing";
+import { arrange } from "../../../lib/engine";
+import { venueSchema } from "../../../lib/venue";
+import { faultsOf } from "./faults";
+
+const read = (kind: "venues" | "briefs", name: string): unknown => JSON.parse(readFileSync(`tests/fixtures/${kind}/${name}`, "utf8"));
+/** Houses whose day is laid in a second or so; those that are proved impossible have no plan. */
+const HOUSES = readdirSync("tests/fixtures/venues").filter((name) => name !== "great-hall.json");
+const sheet = { width: 297, height: 210, legend: true, frame: true, titleBlock: { couple: "Ines Calloway and Theo Brandt", day: "Saturday 12 June 2027", scene: "Meal" } };
+const OPTIONS: readonly PlanOptions[] = [{ pixelWidth: 358 }, { pixelWidth: 1100, ways: true, dimensions: true }, { sheet, findings: true, layers: ["ways", "sight"] }];
+
+describe.each(HOUSES)("the words on the plans of %s", (name) => {
+  const venue = venueSchema.parse(read("venues", name)), brief = briefSchema.parse(read("briefs", name));
+  const layout = arrange(venue, brief, { seed: 1, layouts: 1 }).layouts[0];
+  it("keep off one another, off walls, and off the edges of pieces: small, large, on a sheet, and on one that is carried", () => {
+    for (const scene of layout?.scenes ?? []) {
+      OPTIONS.forEach((options) => {
+        expect(faultsOf(composePlan(venue, { ...layout, scenes: layout?.scenes ?? [], findings: layout?.findings ?? [] }, scene.id, options), scene.items), `${scene.id}, ${JSON.stringify(options).slice(0, 30)}`).toEqual([]);
+      });
+      const [room] = scene.rooms;
+      const drawn = composeCarried(venue, { scenes: layout?.scenes ?? [] }, scene.id, { rooms: scene.rooms, width: 168, height: 140, paper: "A4", ...(room ? { measured: room } : {}) });
+      expect(faultsOf(drawn, squared(venue, scene, room).scene.items), `${scene.id}, carried`).toEqual([]);
+    }
+  }, 60_000);
+});
