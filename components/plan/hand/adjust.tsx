@@ -44,7 +44,7 @@ export function Adjust(start: Start) {
   };
   const item = scene.items.find((i) => i.id === picked);
   const here = { scene: scene.id, ...(picked ? { piece: picked } : {}) };
-  const plan: PlanUnderHand = { view, scene, picked, changes, svg: start.svg, layout: hand.layout, drawing: hand.drawing };
+  const plan: PlanUnderHand = { view, scene, picked, changes, svg: start.svg, layout: hand.layout, drawn: hand.drawn };
   const choose = live ? (id: string | null): void => { hand.pick(id); } : undefined;
   const take = start.side === "desk" ? (view.sent === undefined ? "Keep it as their layout" : `Make it revision ${view.sent + 1}`) : "Keep this as our layout";
   return (

@@ -1,6 +1,5 @@
 "use client";
 import { useEffect, useMemo, useRef, useState, type KeyboardEvent } from "react";
-import type { Drawing } from "@/lib/drawing";
 import { nameOf, runOf, type HandView } from "@/lib/hand";
 import type { Item, Layout, Scene } from "@/lib/layout";
 import { counted } from "../../ui/say";
@@ -9,11 +8,11 @@ import type { HandStage, Spot } from "./hand-stage";
 import { HandTools } from "./hand-tools";
 import { stepped } from "./marks";
 import { byRoom, staysPut } from "./pieces";
-import type { Hand } from "./use-hand";
+import type { Drawn, Hand } from "./use-hand";
 
 export type PlanUnderHand = {
   readonly view: HandView; readonly scene: Scene; readonly picked: string | null; readonly changes: boolean; readonly svg: TwoWidths;
-  readonly layout: Layout; readonly drawing: Drawing | null;
+  readonly layout: Layout; readonly drawn: Drawn | null;
 };
 type Props = PlanUnderHand & { readonly hand: Hand; readonly onChanges: (on: boolean) => void };
 
@@ -26,11 +25,12 @@ const REST_MS = 700;
 const WAYS: Readonly<Record<string, readonly [number, number]>> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
 /** The plan in its double frame: painted by the server until scripts run, then under the hand. */
-export function HandPlan({ view, scene, picked, changes, svg, layout, drawing, hand, onChanges }: Props) {
+export function HandPlan({ view, scene, picked, changes, svg, layout, drawn, hand, onChanges }: Props) {
   const host = useRef<HTMLDivElement>(null);
   const stage = useRef<HandStage | null>(null);
   const pending = useRef<{ spot: Spot | null; timer: ReturnType<typeof setTimeout> | undefined }>({ spot: null, timer: undefined });
-  const [ready, setReady] = useState(false);
+  const [painted, setPainted] = useState<Drawn | null>(null);
+  const ready = painted !== null;
   const [near, setNear] = useState(1);
   const [step, setStep] = useState(1);
   const [aim, setAim] = useState(false);
@@ -64,7 +64,7 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawing, h
 
   useEffect(() => {
     const at = host.current;
-    if (!at || !drawing) return;
+    if (!at || !drawn) return;
     let gone = false;
     const show = async (): Promise<void> => {
       const made = await import("./hand-stage");
@@ -77,16 +77,20 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawing, h
         },
         drop: (spot) => { setAim(false); now.current.place(spot); },
       });
-      if (!(await stage.current.show(drawing)) || gone) return;
-      setReady(true);
+      // What was let go of stays where it was put until the plan itself shows it there.
+      if (!(await stage.current.show(drawn.drawing)) || gone) return;
+      setPainted(drawn);
     };
     void show();
     return () => { gone = true; };
-  }, [drawing]);
+  }, [drawn]);
   useEffect(() => () => { stage.current?.remove(); stage.current = null; }, []);
   useEffect(() => {
-    if (ready && drawing) stage.current?.world({ venue: view.venue, scene: { ...scene, items }, drawing, picked: item, mates: () => (ticked("run") ? mates : []), held, fixed });
-  }, [ready, drawing, view.venue, scene, items, item, mates, held, fixed]);
+    if (!painted) return;
+    const there = painted.layout.scenes.find((s) => s.id === scene.id) ?? scene, on = there.items.find((i) => i.id === picked) ?? null;
+    const mates = on ? runOf(there, on).slice(1) : [];
+    stage.current?.world({ venue: view.venue, scene: there, drawing: painted.drawing, picked: on, mates: () => (ticked("run") ? mates : []), held, fixed });
+  }, [painted, view.venue, scene, picked, held, fixed]);
   useEffect(() => { stage.current?.aim(aim); }, [aim]);
 
   const settle = (): void => {

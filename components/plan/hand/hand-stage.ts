@@ -65,6 +65,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
   let shown = 0, aiming = false, frame = 0;
   let held: Spot | null = null;
   let lifted: readonly Element[] = [];
+  let grasp: Element | null = null;
   const within = (lo: number, v: number, hi: number): number => Math.min(Math.max(v, lo), hi);
 
   const look = (next: Seen): void => {
@@ -86,7 +87,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
 
   /** The chosen piece where it is held, its strings about it; `hints`: why it was drawn there. */
   function mark(hints: readonly Line[] = []): void {
-    if (!w?.picked) { unlift(); lines.clear(); over.attr("data-picked", null); return; }
+    if (!w?.picked) { unlift(); lines.clear(); grasp?.classList.remove("hand-picked"); grasp = null; return; }
     const { picked, drawing, venue, scene } = w;
     const item: Item = held ? { ...picked, ...held } : picked;
     const at = { drawing, venue, item }, mates = w.mates();
@@ -96,7 +97,12 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
       ...hints.flatMap(lineMarks), ...stringLines(at, scene.items.filter((i) => !mates.includes(i))).flatMap(lineMarks),
     ];
     draw(lines, drawing, marks);
-    over.attr("data-picked", picked.id);
+    if (grasp?.id !== `${PREFIX}piece-${picked.id}` || !grasp.isConnected) {
+      grasp?.classList.remove("hand-picked");
+      grasp = pieceEl(picked.id);
+      // A finger on the chosen piece moves it, not the page.
+      grasp?.classList.add("hand-picked");
+    }
     if (!held) { unlift(); return; }
     if (lifted.length === 0) {
       lifted = [picked, ...mates].flatMap((i) => { const el = pieceEl(i.id); return el ? [el] : []; });
@@ -141,8 +147,8 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
     const found = now.scene.items.map((i) => {
       const [x, y] = offPaper(now.drawing, i.room, p), box = footprint(i).box;
       const off = Math.hypot(Math.max(box.minX - x, 0, x - box.maxX), Math.max(box.minY - y, 0, y - box.maxY));
-      return { id: i.id, px: (off * now.drawing.perMetre) / (1000 * per) };
-    }).sort((a, b) => a.px - b.px)[0];
+      return { id: i.id, px: (off * now.drawing.perMetre) / (1000 * per), size: (box.maxX - box.minX) * (box.maxY - box.minY) };
+    }).sort((a, b) => a.px - b.px || a.size - b.size)[0];
     return found && found.px <= REACH ? found.id : null;
   };
   const down = (e: PointerEvent): void => {
@@ -157,7 +163,6 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
     const p = paper(e);
     grip = { id: e.pointerId, x: e.clientX, y: e.clientY, seen, piece: at !== null, off: at ? [at[0] - p[0], at[1] - p[1]] : [0, 0] };
     if (at && mine) e.preventDefault();
-    host.setPointerCapture(e.pointerId);
   };
   const step = (): void => {
     frame = 0;
@@ -171,6 +176,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
   const drag = (e: PointerEvent): void => {
     if (!grip || grip.id !== e.pointerId) return;
     if (!moved && Math.abs(e.clientX - grip.x) + Math.abs(e.clientY - grip.y) <= STILL) return;
+    if (!moved) host.setPointerCapture(e.pointerId);
     moved = true;
     last = e;
     if (grip.piece) { frame ||= requestAnimationFrame(step); return; }
@@ -207,6 +213,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
       const next = await paint(drawing, { theme: "css", pixelWidth: host.clientWidth, idPrefix: PREFIX, reads: "objects" });
       if (mine !== shown) return false;
       const same = page.width === drawing.width && page.height === drawing.height;
+      held = null;
       unlift();
       svg?.remove();
       svg = next;
@@ -215,7 +222,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
       look(same ? seen : page);
       return true;
     },
-    world: (next) => { w = next; if (!grip?.piece || !moved) held = null; mark(); },
+    world: (next) => { if (next.picked?.id !== w?.picked?.id) held = null; w = next; mark(); },
     hold: (spot) => { held = spot; mark(); },
     aim: (on) => { aiming = on; host.classList.toggle("hand-aim", on); },
     zoom: (by) => {

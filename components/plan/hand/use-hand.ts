@@ -1,7 +1,7 @@
 "use client";
 import { useCallback, useEffect, useRef, useState, type FormEvent } from "react";
 import type { Drawing } from "@/lib/drawing";
-import { applyEdit, nameOf, sayWalls, type Edit, type HandView } from "@/lib/hand";
+import { applyEdit, nameOf, sayTurn, sayWalls, type Edit, type HandView } from "@/lib/hand";
 import type { Item, Layout, SceneId } from "@/lib/layout";
 import type { FieldError } from "../../ui/error-of";
 import { counted } from "../../ui/say";
@@ -14,6 +14,7 @@ type Reply =
   | { readonly ok: false; readonly code: string; readonly errors: readonly FieldError[]; readonly view?: HandView };
 const isReply = (x: unknown): x is Reply => typeof x === "object" && x !== null && "ok" in x;
 
+export type Drawn = { readonly drawing: Drawing; readonly layout: Layout };
 export type Tried = { readonly musts: number; readonly shoulds: number; readonly first: string | null };
 export type Hand = {
   readonly view: HandView; readonly told: Told; readonly part: SceneId; readonly picked: string | null;
@@ -23,7 +24,8 @@ export type Hand = {
   readonly live: boolean;
   /** As it stands on the screen, before the server has answered. */
   readonly layout: Layout;
-  readonly drawing: Drawing | null;
+  /** What is drawn, and the layout that it is of: a moment behind the other. */
+  readonly drawn: Drawn | null;
   /** What the check says of where a piece is held at this moment. */
   readonly tried: Tried | null;
   readonly pick: (id: string | null) => void;
@@ -47,11 +49,11 @@ export function useHand(start: Start): Hand {
   const [typed, setTyped] = useState(start.typed);
   const [stale, setStale] = useState(start.stale);
   const [said, setSaid] = useState(start.said);
-  const [drawing, setDrawing] = useState<Drawing | null>(null);
+  const [drawn, setDrawn] = useState<Drawn | null>(null);
   const [tried, setTried] = useState<Tried | null>(null);
   const [live, setLive] = useState(false);
   const worker = useRef<Worker | null>(null);
-  const asks = useRef({ shown: 0, tried: 0, busy: false, wanted: null as Edit | null });
+  const asks = useRef({ shown: 0, of: start.view.layout, tried: 0, busy: false, wanted: null as Edit | null });
   const how = useRef({ width: 0, changes: false });
   /** What is to be said once the check has answered. */
   const saying = useRef<string | null>(null);
@@ -60,6 +62,7 @@ export function useHand(start: Start): Hand {
 
   const show = useCallback((next: Layout, held: readonly string[], settle: boolean): void => {
     const ask = ++asks.current.shown, { width, changes } = how.current;
+    asks.current.of = next;
     if (width > 0) worker.current?.postMessage({ kind: "show", ask, layout: next, held, scene: part, width, changes, settle } satisfies ToHand);
   }, [part]);
 
@@ -87,7 +90,7 @@ export function useHand(start: Start): Hand {
         return;
       }
       if (data.ask !== a.shown) return;
-      setDrawing(data.drawing);
+      setDrawn({ drawing: data.drawing, layout: a.of });
       setTold(data.told);
       if (saying.current !== null) { setSaid(`${saying.current} ${sumUp(data.told)}`); saying.current = null; }
     });
@@ -97,23 +100,28 @@ export function useHand(start: Start): Hand {
   }, [start.view, attempt]);
 
   const takeOver = useCallback((next: HandView, settled: boolean): void => {
+    const shown = settled && sameStands(next.layout, now.current.layout);
     now.current.view = next;
     now.current.layout = next.layout;
     setView(next);
     setLayout(next.layout);
-    show(next.layout, next.held, !settled);
+    // What the screen ran ahead to is what stands: it is drawn already.
+    if (!shown) show(next.layout, next.held, !settled);
   }, [show]);
 
-  const send = useCallback((values: Readonly<Record<string, string>>, words: string | null): void => {
+  const send = useCallback((values: Readonly<Record<string, string>>, ahead: boolean): void => {
     now.current.queue = now.current.queue.then(async () => {
       const body = new URLSearchParams({ ...values, seen: now.current.view.seen });
       const answer = await fetch(`${page}/do`, { method: "POST", headers: { Accept: "application/json" }, body }).catch(() => null);
       const reply: unknown = await answer?.json().catch(() => null);
       if (!isReply(reply)) { setSaid("Not kept: there is no connection. Do it once more in a moment."); takeOver(now.current.view, true); return; }
+      const before = now.current.layout;
       if (reply.ok) {
         setErrors([]); setTyped({}); setStale(null);
-        saying.current = words ?? SAID[reply.did] ?? `${reply.view.undo ?? "Done"}.`;
+        if (!ahead) saying.current = SAID[reply.did] ?? `${reply.view.undo ?? "Done"}.`;
         takeOver(reply.view, true);
+        // A deed that moves nothing has nothing drawn anew.
+        if (saying.current !== null && !ahead && sameStands(reply.view.layout, before)) { setSaid(saying.current); saying.current = null; }
         if (values["act"] === "add") setPicked(reply.piece);
         return;
       }
@@ -132,9 +140,10 @@ export function useHand(start: Start): Hand {
     now.current.layout = next.value.layout;
     setLayout(next.value.layout);
     attempt(null);
-    show(next.value.layout, next.value.held, true);
     const piece = "piece" in edit ? find(next.value.layout, part, edit.piece) : undefined;
-    send({ edit: JSON.stringify(edit), scene: part, piece: piece?.id ?? "" }, piece && (edit.do === "place" || edit.do === "turn") ? `${nameOf(piece)}: ${sayWalls(v.venue, piece)}.` : null);
+    saying.current = piece ? `${nameOf(piece)}${edit.do === "turn" ? ` turned to ${sayTurn(piece.angle)}` : ""}: ${sayWalls(v.venue, piece)}.` : "Done.";
+    show(next.value.layout, next.value.held, true);
+    send({ edit: JSON.stringify(edit), scene: part, piece: piece?.id ?? "" }, true);
   }, [attempt, part, send, show]);
 
   const draw = useCallback((width: number, changes: boolean): void => {
@@ -153,11 +162,12 @@ export function useHand(start: Start): Hand {
     e.preventDefault();
     if (by?.getAttribute("aria-disabled") === "true") return;
     if (values["act"] === "mend") setSaid("Being put right…");
-    send(values, null);
+    send(values, false);
   }, [page, send]);
 
   const pick = useCallback((id: string | null): void => { setPicked(id); setErrors([]); setTyped({}); }, []);
-  return { view, told, part, picked, errors, typed, stale, said, live, layout, drawing, tried, pick, act, attempt, draw, onSubmit };
+  return { view, told, part, picked, errors, typed, stale, said, live, layout, drawn, tried, pick, act, attempt, draw, onSubmit };
 }
 
+const sameStands = (a: Layout, b: Layout): boolean => JSON.stringify([a.scenes, a.wet?.scenes]) === JSON.stringify([b.scenes, b.wet?.scenes]);
 const find = (layout: Layout, scene: SceneId, id: string): Item | undefined => layout.scenes.find((s) => s.id === scene)?.items.find((i) => i.id === id);
