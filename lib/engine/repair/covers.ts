@@ -9,7 +9,7 @@ const MOVED_AWAY = new Set([
   "overlap", "outside-room", "on-obstacle", "on-keep-clear", "door-clear", "table-gap", "wall-gap", "end-wall", "end-end", "row-clear", "standing-fixed", "unknown-room", "centre-aisle", "aisle-narrow",
 ]);
 /** Findings about floor between pieces: any piece near may be the one in the way. */
-const IN_THE_WAY = new Set(["way-out", "route", "accessway", "row-narrow", "exit-count", "centre-aisle", "aisle-width"]);
+const IN_THE_WAY = new Set(["way-out", "route", "accessway", "row-narrow", "exit-count", "centre-aisle", "aisle-width", "common-path"]);
 
 export const byMoving = (f: Raw): boolean => MOVED_AWAY.has(f.code);
 export const byClearing = (f: Raw): boolean => IN_THE_WAY.has(f.code);
@@ -34,9 +34,12 @@ export function mayMove(b: Bench, i: Item): boolean {
 export const pieceOf = (layout: Layout, f: Raw, id: string): Item | undefined =>
   (f.scene ? sceneOf(layout, f.scene)?.items : undefined)?.find((i) => i.id === id) ?? layout.scenes.flatMap((s) => s.items).find((i) => i.id === id);
 
+/** A finding about the chair of a table: that may stand elsewhere about it. */
+const chairAtFault = (f: Raw): boolean => f.data?.["aIs"] === "chair" || f.data?.["bIs"] === "chair";
+
 /** A finding that no move can end: all that it names is fixed, or may not be moved. */
 export const pastMending = (b: Bench, layout: Layout, f: Raw): boolean =>
-  byMoving(f) && f.items.length > 0 && f.items.every((id) => { const i = pieceOf(layout, f, id); return i !== undefined && !mayMove(b, i); }) && f.code !== "standing-fixed";
+  byMoving(f) && f.items.length > 0 && !chairAtFault(f) && f.items.every((id) => { const i = pieceOf(layout, f, id); return i !== undefined && !mayMove(b, i); }) && f.code !== "standing-fixed";
 
 /** Nodes of the search for covers, and covers handed on. */
 const NODES = 3000, COVERS = 6;

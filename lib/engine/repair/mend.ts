@@ -6,6 +6,7 @@ import { mapPiece, recounted, sceneOf } from "./edit";
 import { addsNone, keyOf, mustsOf, type Bench } from "./judge";
 import { addChairs, addWheels, lay, placesAtMeal } from "./places";
 import { addSpec, growFloor, missingSpecs } from "./pieces";
+import { relayFixed } from "./relay";
 import { relocate } from "./relocate";
 import { addRowChairs, addRowWheels } from "./rows";
 import { addTable, makeRoom, swapTable } from "./tables";
@@ -74,13 +75,13 @@ function withinStock(b: Bench, start: Layout): Layout {
   return layout;
 }
 
-/** Standing pieces that may not be moved go back to their places; a table's places are set anew where they stand wrongly. */
+/** Standing pieces that may not be moved go back to their places; a table's places are set anew where they stand wrongly, a fixed one's too. */
 function inPlace(b: Bench, start: Layout): Layout {
-  let layout = recounted(start);
+  let layout = relayFixed(b, recounted(start));
   for (const f of mustsOf(b, layout)) {
     const item = f.items[0] === undefined ? undefined : pieceOf(layout, f, f.items[0]);
-    if (!item || b.fixed.has(item.id)) continue;
-    if (f.code === "standing-fixed" && "standing" in item.from) {
+    if (!item) continue;
+    if (f.code === "standing-fixed" && "standing" in item.from && !b.fixed.has(item.id)) {
       const home = keptPlace(b, item.from.standing);
       if (home) layout = mapPiece(layout, item, (i) => ({ ...i, room: home.room, at: home.at, angle: home.angle }));
     }

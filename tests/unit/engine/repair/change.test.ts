@@ -77,7 +77,7 @@ describe("a late change at the mill", () => {
 });
 
 describe("a late change in other houses", () => {
-  for (const name of ["octagon", "turned-frame"]) for (const by of [-3, 2]) it(`holds in ${name} for ${by} guests`, () => {
+  for (const name of ["octagon", "turned-frame", "columns", "slanted-wall", "two-rooms", "one-exit"]) for (const by of [-3, 2]) it(`holds in ${name} for ${by} guests`, () => {
     const venue = venueSchema.parse(fixture("venues", name)), asked = briefSchema.parse(fixture("briefs", name));
     const found = change(venue, first(venue, asked), withGuests(asked, by));
     if (found.status !== "arranged") { expect(found.reasons.length).toBeGreaterThan(0); return; }

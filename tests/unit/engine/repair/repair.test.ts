@@ -86,6 +86,20 @@ describe("the nearest spot", () => {
     expect(spots(found.layouts[0] ?? two, id)).toEqual(spots(heap, id));
   });
 
+  it("turns the chairs of a fixed table about it where one stands on a column, and leaves the table", () => {
+    const [room] = venue.rooms, t = (two.scenes[0]?.items ?? []).find((i) => i.role === "dining"), s = t?.seats[0];
+    if (!room || !t || !s) throw new Error("a table was asked for");
+    // A column of 200 mm that the back of the first chair stands into, clear of the table itself.
+    const [x, y] = [Math.round(s.x + (s.x - t.at[0]) * 0.2), Math.round(s.y + (s.y - t.at[1]) * 0.2)], column = { id: "post", kind: "column" as const, outline: [[x - 100, y - 100], [x + 100, y - 100], [x + 100, y + 100], [x - 100, y + 100]] as const };
+    const posted = { ...venue, rooms: [{ ...room, obstacles: [column] }] };
+    expect(musts(posted, two, asked).length).toBeGreaterThan(0);
+    const found = repair(posted, asked, two, [t.id]), after = found.layouts[0];
+    expect(found.status).toBe("arranged");
+    expect(after && musts(posted, after, asked)).toEqual([]);
+    expect(after && spots(after, t.id)).toEqual(spots(two, t.id));
+    expect(after?.scenes[0]?.seats).toBe(two.scenes[0]?.seats);
+  });
+
   it("sets places and a table more where the brief has more guests than the layout", () => {
     const found = repair(venue, meal(20), two);
     expect(found.status).toBe("arranged");
