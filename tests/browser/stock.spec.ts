@@ -20,7 +20,7 @@ async function shown(page: Page, comfort: RegExp): Promise<Shown> {
     await expect(page.locator(".effect .drawing svg:visible").first()).toBeVisible({ timeout: 2_000 });
   }).toPass({ timeout: SLOW_MS });
   return {
-    sentence: await page.locator(".effect .lead").innerText(), measure: (await page.locator(".effect .measure-of svg").getAttribute("aria-label")) ?? "",
+    sentence: await page.locator(".effect .lead").innerText(), measure: (await page.locator(".effect .measure-of svg[role=img]").getAttribute("aria-label")) ?? "",
     plan: await page.locator(".effect .drawing svg").first().innerHTML(),
   };
 }
