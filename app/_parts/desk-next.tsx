@@ -19,9 +19,7 @@ export function Asked({ booking }: { readonly booking: BookingView }) {
 export function NextSteps({ booking }: { readonly booking: BookingView }) {
   const base = `/desk/bookings/${encodeURIComponent(booking.reference)}`;
   const open = booking.state === "invited" || booking.state === "started" || booking.state === "returned";
-  const adjust = <a className="btn w-full" href={`${base}/adjust`}>Adjust on the plan</a>;
-  if (open) return <div className="grid gap-3 mt-5"><a className="btn w-full" href={`${base}/draft`}>Draft for them</a>{booking.chosen && !booking.chosen.outdated && adjust}</div>;
-  if (booking.state === "sent") return <p className="mt-3">{adjust}</p>;
+  if (open) return <p className="mt-5"><a className="btn w-full" href={`${base}/draft`}>Draft for them</a></p>;
   if (booking.state === "agreed") return <p className="mt-5"><a className="btn w-full" href={`${base}/change`}>Late change of numbers</a></p>;
   return null;
 }

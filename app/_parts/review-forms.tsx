@@ -24,7 +24,9 @@ type DecideProps = { readonly booking: BookingView; readonly revision: RevisionV
 /** Tables and pieces that a reason can be tied to, each once; chairs are left out. */
 function piecesOf(revision: RevisionView): readonly { readonly id: string; readonly label: string; readonly part: string }[] {
   const seen = new Set<string>();
-  return revision.layout.scenes.flatMap((scene) => scene.items.filter((item) => item.kind !== "chair" && item.role !== "wheelchair-space" && !seen.has(item.id) && seen.add(item.id)).map((item) => ({ id: item.id, label: item.label, part: scene.title })));
+  // What stands at the meal is told there, though it may stand at the drinks already.
+  const scenes = [...revision.layout.scenes].sort((a, b) => Number(b.id === "meal") - Number(a.id === "meal"));
+  return scenes.flatMap((scene) => scene.items.filter((item) => item.kind !== "chair" && item.role !== "wheelchair-space" && !seen.has(item.id) && seen.add(item.id)).map((item) => ({ id: item.id, label: item.label, part: scene.title })));
 }
 
 function PieceChoice({ revision, chosen }: { readonly revision: RevisionView; readonly chosen: readonly string[] }) {

@@ -15,6 +15,8 @@ export type LateChange = {
   /** The agreed revision that it starts from. */
   readonly from: number;
   readonly was: Layout; readonly guestsWere: number; readonly guests: number;
+  /** The numbers that it was worked out for, as they were typed. */
+  readonly numbers: BriefFile["guests"];
   /** The layout for the new number; absent where none was found. */
   readonly layout?: Layout;
   readonly result: ArrangeResult;
@@ -56,7 +58,7 @@ export async function lateChangeOf(house: House, actor: Actor, { reference }: { 
   const kept = await lateChanges.find(db, reference), revision = kept && (await revisions.find(db, reference, kept.number));
   if (!kept || !revision) return ok(null);
   const count = (file: BriefFile): number => file.guests.adults + (file.guests.children ?? 0);
-  return ok({ from: kept.number, was: revision.layout, guestsWere: count(revision.brief), guests: count(kept.brief), layout: kept.result.layouts[0], result: kept.result, venueVersion: revision.venueVersion, madeAt: kept.madeAt });
+  return ok({ from: kept.number, was: revision.layout, guestsWere: count(revision.brief), guests: count(kept.brief), numbers: kept.brief.guests, layout: kept.result.layouts[0], result: kept.result, venueVersion: revision.venueVersion, madeAt: kept.madeAt });
 }
 
 /** Takes it: checked and priced anew by the agreed venue and prices, it becomes a further revision that waits to be agreed. The agreed one holds until then. */

@@ -24,12 +24,12 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
   return { title: `${kept ? "Error: " : ""}Late change – ${namesText(booking.names, booking.venue.locale)}` };
 }
 
-/** What the form begins with: what was typed, else their final numbers, else what is agreed. */
-function counts(booking: BookingView, typed: Readonly<Record<string, string | readonly string[] | undefined>> | undefined): Readonly<Record<string, string>> {
-  const agreed = booking.revisions.findLast((r) => r.agreedAt !== undefined)?.brief.guests, told = booking.finalNumbers?.told;
+/** What the form begins with: what was typed, else what was last worked out, else their final numbers, else what is agreed. */
+function counts(booking: BookingView, change: LateChange | null, typed: Readonly<Record<string, string | readonly string[] | undefined>> | undefined): Readonly<Record<string, string>> {
+  const agreed = change?.numbers ?? booking.revisions.findLast((r) => r.agreedAt !== undefined)?.brief.guests, told = booking.finalNumbers?.told;
   const text = (n: number | undefined): string => (n === undefined || n === 0 ? "" : String(n));
   return Object.fromEntries((["adults", "children", "highChairs", "wheelchairs", "suppliers"] as const).map((name) => {
-    const final = name === "adults" || name === "children" || name === "suppliers" ? told?.[name] : undefined;
+    const final = change !== null ? undefined : name === "adults" || name === "children" || name === "suppliers" ? told?.[name] : undefined;
     return [name, typed ? oneOf(typed, name) : text(final ?? agreed?.[name])];
   }));
 }
@@ -41,7 +41,7 @@ export default async function LateChangePage({ params, searchParams }: Props) {
   const seen = await lateChangeOf(house, actor, { reference: booking.reference });
   if (!seen.ok) redirect(`/desk/bookings/${encodeURIComponent(ref)}?done=moved`);
   const kept = heldFor(await asked(searchParams, "kept"), "worked", actor.person);
-  const change = seen.value, base = `/desk/bookings/${encodeURIComponent(ref)}`, value = counts(booking, kept?.values), errors = kept?.errors ?? [];
+  const change = seen.value, base = `/desk/bookings/${encodeURIComponent(ref)}`, value = counts(booking, change, kept?.values), errors = kept?.errors ?? [];
   return (
     <DeskFrame person={actor.person} back={{ href: base, text: namesText(booking.names, booking.venue.locale) }}>
       <Checked errors={errors}>
