@@ -4,8 +4,8 @@ import { placed, type Context, type Raw, type SceneView } from "./context";
 import { onBroad } from "./maps";
 import { isRowChair, isWheelchairSpace, leastWalk, narrower, quickMap, straightWalk, type FloorMap } from "./ways";
 
-/** How far floor is looked for that a place walks straight to, and farthest that it is looked for at all, mm. */
-const NEAR = 1500, SLACK = 2000, FAR = 200_000;
+/** How far floor is looked for that a place at a table, or a chair of a row, walks straight to; what is near enough for sure; farthest that floor is looked for, mm. */
+const NEAR = 1500, BESIDE = 700, SLACK = 2000, FAR = 200_000;
 
 /**
  * From a place it is at most a walk of 30 ft to floor where two ways out may be chosen, 75 ft where fewer than 50 people are in the
@@ -24,7 +24,7 @@ function commonPathBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
     const here = choice.filter((p) => p.level === levelOf(item.room));
     return item.seats.flatMap((s) => {
       const at: Point = [s.x, s.y];
-      return here.some((p) => p.floor.some(at, Math.min(NEAR, limit), (to) => straight(item, at, to))) ? [] : [{ item, at }];
+      return here.some((p) => p.floor.some(at, Math.min(isRowChair(item) ? BESIDE : NEAR, limit), (to) => straight(item, at, to))) ? [] : [{ item, at }];
     });
   });
   if (doubtful.length === 0) return [];
@@ -34,7 +34,7 @@ function commonPathBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const walks = new Map([...new Set(choice.map((p) => p.level))].map((level) => [level, leastWalk(free, level, choice)]));
   const far = doubtful.flatMap(({ item, at }) => {
     const half = isRowChair(item) || isWheelchairSpace(item) ? c.values.path + 500 : c.values.freeWalk;
-    const walk = walks.get(levelOf(item.room))?.(at, half, (to) => straight(item, at, to)) ?? Infinity;
+    const walk = walks.get(levelOf(item.room))?.(at, { reach: half, enough: limit - SLACK, open: (to) => straight(item, at, to) }) ?? Infinity;
     // Never shorter than the straight line, which is exact.
     const distance = walk < limit - SLACK ? walk : Math.max(walk, Math.min(Infinity, ...choice.filter((p) => p.level === levelOf(item.room)).map((p) => p.floor.away(at, FAR))));
     return distance > limit && distance < Infinity ? [{ item, at, distance }] : [];

@@ -16,14 +16,17 @@ function gridOf(pieces: readonly FloorPiece[]): Cells {
   return grid;
 }
 
+/** The first `reach` mm of a way may lie off the map, straight to a cell that is `open`; a walk of `enough` need not be looked at more closely. */
+type Ask = { readonly reach: number; readonly enough: number; readonly open: (to: Point) => boolean };
+
 /** How far off the goal the middle of a cell may lie and still count as on it, mm: half a cell's diagonal. */
 const BESIDE = 110;
 
 /**
  * How far one must walk at least, mm, from a point to floor of the goal: over cells of the map, shortened by what cells make a walk
- * longer. The first `reach` mm of the way may lie off the map, straight to a cell that is `open`. Infinity where there is no way.
+ * longer. Infinity where there is no way.
  */
-export function leastWalk(map: FloorMap, level: number, goal: readonly FloorPiece[]): (at: Point, reach: number, open: (to: Point) => boolean) => number {
+export function leastWalk(map: FloorMap, level: number, goal: readonly FloorPiece[]): (at: Point, ask: Ask) => number {
   const pieces = map.pieces.filter((p) => p.level === level);
   if (pieces.length === 0) return () => Infinity;
   const g = gridOf(pieces), far = new Float64Array(g.across * g.down).fill(Infinity);
@@ -33,7 +36,12 @@ export function leastWalk(map: FloorMap, level: number, goal: readonly FloorPiec
   let waiting = 0;
   const there: Cells = { ...g, marked: new Uint8Array(far.length) };
   for (const p of goal) if (p.level === level) p.floor.mark(there, BESIDE);
-  for (let k = 0; k < far.length; k++) if (g.marked[k] === 1 && there.marked[k] === 1) { far[k] = 0; wheel[0]?.push(k); waiting++; }
+  const inner = (k: number): boolean => there.marked[k - 1] === 1 && there.marked[k + 1] === 1 && there.marked[k - g.across] === 1 && there.marked[k + g.across] === 1;
+  for (let k = 0; k < far.length; k++) if (g.marked[k] === 1 && there.marked[k] === 1) {
+    far[k] = 0;
+    // Floor of the goal with more of it all about leads to nothing new.
+    if (!inner(k)) { wheel[0]?.push(k); waiting++; }
+  }
   for (let d = 0; waiting > 0; d++) {
     const now = wheel[d % 8] ?? [];
     wheel[d % 8] = [];
@@ -51,13 +59,15 @@ export function leastWalk(map: FloorMap, level: number, goal: readonly FloorPiec
       }
     }
   }
-  return (at, reach, open) => {
+  return (at, { reach, enough, open }) => {
     let best = Infinity;
     const within = Math.ceil(reach / CELL), cx = Math.floor((at[0] - g.x0) / CELL), cy = Math.floor((at[1] - g.y0) / CELL);
     for (let y = Math.max(0, cy - within); y <= Math.min(g.down - 1, cy + within); y++) for (let x = Math.max(0, cx - within); x <= Math.min(g.across - 1, cx + within); x++) {
       const k = y * g.across + x, m = middle(k), straight = Math.hypot(m[0] - at[0], m[1] - at[1]);
       const walk = straight + ((far[k] ?? Infinity) * CELL) / 5 / ZIGZAG;
-      if (straight <= reach && walk < best && open(m)) best = walk;
+      if (straight > reach || walk >= best || !open(m)) continue;
+      best = walk;
+      if (best <= enough) return Math.max(0, best - CELL);
     }
     return Math.max(0, best - CELL);
   };
