@@ -165,7 +165,7 @@ export function dimensionStrings({ rooms, items, runs, plan, sweeps, frame, hand
       takes.push(flat ? { x: a - 1, y: lo, width: b - a + 2, height: hi - lo } : { x: lo, y: a - 1, width: hi - lo, height: b - a + 2 });
     }
   }
-  for (const room of rooms.filter((r) => !r.outdoor && !isAligned(r))) slanted(room, { frame, hand, lines, ticks, marks, takes, sweeps, others: rooms.filter((r) => r !== room) });
+  for (const room of rooms.filter((r) => !r.outdoor && !isAligned(r))) slanted(room, { frame, hand, lines, ticks, marks, takes, sweeps, others: rooms.filter((r) => r !== room), tables: tablesOf(room, { items, runs }) });
   return {
     marks: [{ kind: "path", steps: lines, stroke: { ink: "ink-3", weight: hand.fine } }, { kind: "path", steps: ticks, stroke: { ink: "ink", weight: hand.mid } }, ...marks],
     takes,
@@ -173,10 +173,27 @@ export function dimensionStrings({ rooms, items, runs, plan, sweeps, frame, hand
   };
 }
 
-type Draft = { readonly frame: Frame; readonly hand: Hand; readonly lines: Step[]; readonly ticks: Step[]; readonly marks: Mark[]; readonly takes: Rect[]; readonly sweeps: readonly Point[]; /** Rooms that no string may run through. */ readonly others: readonly Room[] };
+type Draft = { readonly frame: Frame; readonly hand: Hand; readonly lines: Step[]; readonly ticks: Step[]; readonly marks: Mark[]; readonly takes: Rect[]; readonly sweeps: readonly Point[]; /** Rooms that no string may run through. */ readonly others: readonly Room[]; /** The middles of its tables, joined ones as one. */ readonly tables: readonly Point[] };
+
+const tablesOf = (room: Room, { items, runs }: Furniture): readonly Point[] => [
+  ...runs.filter((r) => r.items.some((i) => i.room === room.id)).map((r) => r.at),
+  ...items.filter((i) => i.room === room.id && i.role === "top" && i.seats.length > 0).map((i) => i.at),
+];
+
+/** Where tables stand along a wall that runs askew, mm from its beginning: all of them if their figures can be written, else the row by the wall. */
+function alongWall(tables: readonly Point[], [from, to]: readonly [Point, Point], { along, inward, least }: { readonly along: Point; readonly inward: Point; readonly least: number }): readonly number[] {
+  const long = distance(from, to);
+  const put = tables.map((p) => ({ t: dot(sub(p, from), along), deep: dot(sub(p, from), inward) })).filter(({ t }) => t > 60 && t < long - 60);
+  const edge = Math.min(...put.map((p) => p.deep));
+  for (const set of [put, put.filter((p) => p.deep < edge + 300)]) {
+    const stops = unique(set.map((p) => p.t), 60);
+    if (stops.length > 0 && stops.length <= 8 && [...stops, long].every((v, i) => v - (stops[i - 1] ?? 0) >= (i === 0 || i === stops.length ? least : Math.max(least, ROW_APART)))) return stops;
+  }
+  return [];
+}
 
 /** The length of a wall that runs askew is written along it; of a room turned as a whole, its two longest that are not parallel. */
-function slanted(room: Room, { frame, hand, lines, ticks, marks, takes, sweeps, others }: Draft): void {
+function slanted(room: Room, { frame, hand, lines, ticks, marks, takes, sweeps, others, tables }: Draft): void {
   const askew = edges(clockwise(room.outline)).filter(([a, b]) => distance(a, b) >= 1_500 && Math.abs(a[0] - b[0]) > 2 && Math.abs(a[1] - b[1]) > 2);
   const longest = [...askew].sort((e, f) => distance(...f) - distance(...e));
   const chosen = turnedRoom(room)
@@ -190,25 +207,39 @@ function slanted(room: Room, { frame, hand, lines, ticks, marks, takes, sweeps, 
       const q = sub(p, e[0]), t = dot(q, along);
       return t > 0 && t < long && dot(q, outward) < 4_000 ? Math.max(deep, dot(q, outward)) : deep;
     }, OUTER_WALL);
-    const off = deepest * frame.perMm + 4.2;
+    const least = (textWidth(formatLength(2_650, hand.lengths), { size: hand.note, face: "sans" }) + 1.2) / frame.perMm;
+    const stops = turnedRoom(room) ? alongWall(tables, e, { along, inward: scale(outward, -1), least }) : [];
+    const near = deepest * frame.perMm + 4.2, off = near + (stops.length > 0 ? NEXT : 0);
     const face = OUTER_WALL * frame.perMm + 0.8;
     const reach = (off + 1) / frame.perMm;
     if (others.some((r) => [0, 0.25, 0.5, 0.75, 1].some((t) => [0.4, 0.7, 1].some((k) => contains(r.outline, add(lerp(e[0], e[1], t), scale(outward, reach * k))))))) continue;
     const a = toPaper(frame, e[0]), b = toPaper(frame, e[1]);
     const A = add(a, scale(outward, off)), B = add(b, scale(outward, off));
-    lines.push(...line(A, B), ...line(add(a, scale(outward, face)), A), ...line(add(b, scale(outward, face)), B));
-    for (const c of [A, B]) {
-      const u = unit(sub(B, A));
-      const d: Point = [(u[0] - u[1]) * 0.8, (u[1] + u[0]) * 0.8];
-      ticks.push(...line(sub(c, d), add(c, d)));
-    }
-    const angle = upright(bearing(sub(B, A)));
+    lines.push(...line(add(a, scale(outward, face)), A), ...line(add(b, scale(outward, face)), B));
+    const d: Point = [(along[0] - along[1]) * 0.8, (along[1] + along[0]) * 0.8];
+    const angle = upright(bearing(along));
     const { sin, cos } = sinCos(angle);
     const up: Point = [sin, -cos];
-    marks.push({ kind: "text", at: add(middle(A, B), scale(up, 0.9)), text: formatLength(Math.round(distance(...e)), hand.lengths), size: hand.note, face: "sans", anchor: "middle", angle, ink: "ink-2" });
+    /** One string so far off the wall: ticks at its stops, the figures between them above its line. */
+    const string = (at: number, marksAt: readonly number[]): void => {
+      const on = (mm: number): Paper => add(add(a, scale(along, mm * frame.perMm)), scale(outward, at));
+      lines.push(...line(on(0), on(long)));
+      marksAt.forEach((mm, i) => {
+        ticks.push(...line(sub(on(mm), d), add(on(mm), d)));
+        const before = marksAt[i - 1];
+        if (before === undefined) return;
+        marks.push({ kind: "text", at: add(middle(on(before), on(mm)), scale(up, 0.9)), text: formatLength(Math.round(mm) - Math.round(before), hand.lengths), size: hand.note, face: "sans", anchor: "middle", angle, ink: "ink-2" });
+      });
+    };
+    if (stops.length > 0) {
+      string(near, [0, ...stops, long]);
+      lines.push(...stops.flatMap((mm) => { const at = add(a, scale(along, mm * frame.perMm)); return line(add(at, scale(outward, face)), add(at, scale(outward, near))); }));
+    }
+    string(off, [0, long]);
     const n = Math.max(1, Math.ceil(distance(A, B) / 6));
-    for (let i = 0; i < n; i++) {
-      const box = boxOf([lerp(A, B, i / n), lerp(A, B, (i + 1) / n)]);
+    for (const back of stops.length > 0 ? [0, NEXT] : [0]) for (let i = 0; i < n; i++) {
+      const to = scale(outward, -back);
+      const box = boxOf([add(lerp(A, B, i / n), to), add(lerp(A, B, (i + 1) / n), to)]);
       takes.push({ x: box.minX - 2.4, y: box.minY - 2.4, width: box.maxX - box.minX + 4.8, height: box.maxY - box.minY + 4.8 });
     }
   }

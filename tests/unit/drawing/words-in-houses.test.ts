@@ -5,6 +5,7 @@ import { composeCarried, composePlan, squared, type PlanOptions } from "../../..
 import { arrange } from "../../../lib/engine";
 import { venueSchema } from "../../../lib/venue";
 import { faultsOf } from "./faults";
+import { texts } from "./marks";
 
 const read = (kind: "venues" | "briefs", name: string): unknown => JSON.parse(readFileSync(`tests/fixtures/${kind}/${name}`, "utf8"));
 /** Houses whose day is laid in a second or so; those that are proved impossible have no plan. */
@@ -25,4 +26,22 @@ describe.each(HOUSES)("the words on the plans of %s", (name) => {
       expect(faultsOf(drawn, squared(venue, scene, room).scene.items), `${scene.id}, carried`).toEqual([]);
     }
   }, 60_000);
+});
+
+describe("a room that stands askew on a sheet", () => {
+  const venue = venueSchema.parse(read("venues", "turned-frame.json")), brief = briefSchema.parse(read("briefs", "turned-frame.json"));
+  const layout = arrange(venue, brief, { seed: 1, layouts: 1 }).layouts[0];
+  it("has its tables measured along two of its own walls: the parts of each string add up to the wall's length", () => {
+    const scene = layout?.scenes.find((s) => s.id === "meal");
+    if (!layout || !scene) throw new Error("the fixture has a meal");
+    const figures = texts(composePlan(venue, layout, "meal", { sheet })).flatMap((t) => (/^\d+\.\d\d$/.test(t.text) && t.angle !== undefined ? [{ angle: Math.round(t.angle), metres: Number(t.text) }] : []));
+    const walls = [...new Set(figures.map((f) => f.angle))];
+    expect(walls).toHaveLength(2);
+    for (const angle of walls) {
+      const [total = 0, ...parts] = figures.filter((f) => f.angle === angle).map((f) => f.metres).sort((a, b) => b - a);
+      expect(parts.length).toBeGreaterThan(1);
+      // Each figure is rounded to a centimetre.
+      expect(Math.abs(parts.reduce((n, m) => n + m, 0) - total)).toBeLessThanOrEqual(0.005 * (parts.length + 1));
+    }
+  });
 });
