@@ -1,4 +1,5 @@
 "use client";
+import type { ChangeEvent } from "react";
 import type { HandView, Offer } from "@/lib/hand";
 import type { Scene, SceneId } from "@/lib/layout";
 import { formatLength, formatSize, lengthStyle } from "@/lib/measure";
@@ -34,7 +35,7 @@ export function ChoosePiece({ view, scene, picked, page, onPick }: { readonly vi
     <form method="get" action={page} className="hand-choose">
       <input type="hidden" name="part" value={scene.id} />
       <label htmlFor="choose">Piece</label>
-      <select id="choose" name="piece" key={picked ?? ""} defaultValue={picked ?? ""} onChange={(e) => onPick?.(e.target.value || null)}>
+      <select id="choose" name="piece" {...(onPick ? { value: picked ?? "", onChange: (e: ChangeEvent<HTMLSelectElement>) => onPick(e.target.value || null) } : { defaultValue: picked ?? "" })}>
         <option value="">Choose one</option>
         {byRoom(scene).map(({ room, items }) => (
           <optgroup key={room} label={roomName(view.venue, room)}>

@@ -123,6 +123,8 @@ export function useHand(start: Start): Hand {
         // A deed that moves nothing has nothing drawn anew.
         if (saying.current !== null && !ahead && sameStands(reply.view.layout, before)) { setSaid(saying.current); saying.current = null; }
         if (values["act"] === "add") setPicked(reply.piece);
+        // Its form is gone with the piece: the focus goes to where another is chosen.
+        if (values["act"] === "remove") { setPicked(null); document.getElementById("choose")?.focus(); }
         return;
       }
       if (reply.view) takeOver(reply.view, true); else location.reload();
