@@ -1,6 +1,7 @@
 import type { Metadata, Viewport } from "next";
 import { connection } from "next/server";
 import type { ReactNode } from "react";
+import { coupleHere } from "./_server/asking";
 import { face } from "./_server/face";
 import "./globals.css";
 
@@ -10,7 +11,11 @@ export const metadata: Metadata = { title: "Marquetry", robots: { index: false, 
 /** Every page is made for the one who asks: the nonce of the page's policy is fresh each time. */
 export default async function RootLayout({ children }: { readonly children: ReactNode }) {
   await connection();
-  const { locale, say } = await face();
+  // A couple's pages speak as their own venue does, or as they chose.
+  const us = await coupleHere();
+  const shown = await face();
+  const { locale } = us?.booking.venue ?? shown;
+  const say = us?.say ?? shown.say;
   return (
     <html lang={locale}>
       <body>

@@ -9,16 +9,19 @@ type Couple = { readonly house: House; readonly actor: Extract<Actor, { kind: "c
 type Looking = { readonly house: House; readonly actor: Extract<Actor, { kind: "look" }>; readonly seen: Glance } & Pick<Speech, "say">;
 type Desk = { readonly house: House; readonly actor: Extract<Actor, { kind: "desk" }> };
 
-/** The couple whose page this is, in the language and lengths that they read; anyone else is told how to open it. */
-export const couple = cache(async (): Promise<Couple> => {
+/** The couple that this browser speaks for, in the language and lengths that they read; null where it speaks for none. */
+export const coupleHere = cache(async (): Promise<Couple | null> => {
   const house = await theHouse();
   const actor = await currentActor(house, { cookie: (await headers()).get("cookie"), side: "couple" });
-  if (actor.kind !== "couple") redirect("/open");
+  if (actor.kind !== "couple") return null;
   const seen = await getBooking(house, actor, { reference: actor.reference });
-  if (!seen.ok) redirect("/open");
+  if (!seen.ok) return null;
   const speech = await speechFor(seen.value.venue);
   return { house, actor, booking: bookingIn(seen.value, speech), say: speech.say };
 });
+
+/** The couple whose page this is; anyone else is told how to open it. */
+export const couple = async (): Promise<Couple> => (await coupleHere()) ?? redirect("/open");
 
 /** Who was given a link to look; anyone else is told how to open it. */
 export const looking = cache(async (): Promise<Looking> => {
