@@ -2,6 +2,7 @@ import { siteFor } from "../rules";
 import { assign, type Plan } from "./stages/assign";
 import { eases, type Context, type Ease } from "./stages/context";
 import type { Attempt } from "./stages/day";
+import type { Demand, Spec } from "./stages/demand";
 import { drapedRoom } from "./stages/draped";
 
 /** What letting go of comfort weighs against another room, a moved piece or a turnover. */
@@ -54,6 +55,10 @@ const among = (p: Plan): ReadonlySet<string> => new Set([
   ...(p.floor === "beside" ? ["floor"] : []), ...(p.floor === "apart" ? [] : ["music"]),
   ...(p.buffet !== null && p.meal.includes(p.buffet) ? ["buffet"] : []), ...(p.bar !== null && p.meal.includes(p.bar) ? ["bar"] : []),
 ]);
+/** Floor, sq m, that a guest at a table takes as a rule: what a piece among the tables costs in places. */
+const A_GUEST = 1.6;
+/** Places that the pieces of a plan take which the other has elsewhere, as a rule. */
+const costIn = (p: Plan, than: Plan, size: Forecast["size"]): number => [...among(p)].filter((w) => !among(than).has(w)).reduce((n, w) => n + (size.get(w) ?? 0) / A_GUEST, 0);
 /** Whether a plan lays the meal on the same floor as another with all that stands there in that one, and perhaps more. */
 const noRoomier = (p: Plan, than: Plan): boolean => p.meal.join() === than.meal.join() && p.drapes.join() === than.drapes.join() && [...among(than)].every((w) => among(p).has(w));
 
@@ -67,6 +72,8 @@ const usual = (e: Ease): number => USUAL[e.gaps] * (e.perTable === "most" ? 1.22
 const CLEARED = 1.25;
 
 export type Forecast = {
+  /** Floor under each big piece with what it needs about it, sq m. */
+  readonly size: ReadonlyMap<string, number>;
   /** False where what was learnt tells that an attempt cannot seat everyone. */
   readonly hopeful: (a: Attempt) => boolean;
   /** Whether, as a rule, an attempt seats everyone, going by what others in the same rooms have seated. */
@@ -74,11 +81,20 @@ export type Forecast = {
   readonly learn: (a: Attempt, got: number) => void;
 };
 
+function floorOf(spec: Spec | null): number {
+  if (!spec) return 0;
+  const { front, back, side } = spec.around, [w, d] = "diameter" in spec.shape ? [spec.shape.diameter, spec.shape.diameter] : [spec.shape.width, spec.shape.depth];
+  return ((w + 2 * side) * (d + front + back)) / 1e6;
+}
+
 /** Learns from each attempt that fell short which others need not be made. */
-export function forecast(guests: number): Forecast {
+export function forecast({ guests, ...demand }: Pick<Demand, "guests" | "floor" | "music" | "buffet" | "bar">): Forecast {
+  const size = new Map((["floor", "music", "buffet", "bar"] as const).map((w) => [w, floorOf(demand[w])]));
   const known: { readonly a: Attempt; readonly got: number }[] = [];
   return {
-    likely: (a) => known.every((k) => signOf(k.a.plan) !== signOf(a.plan) || (k.got * usual(a.ease)) / usual(k.a.ease) * (a.removed.cost > k.a.removed.cost ? 1.06 : 1) >= guests),
+    size,
+    likely: (a) => known.every((k) => (signOf(k.a.plan) !== signOf(a.plan) && !noRoomier(a.plan, k.a.plan)) ||
+      (k.got * usual(a.ease)) / usual(k.a.ease) * (a.removed.cost > k.a.removed.cost ? 1.06 : 1) - costIn(a.plan, k.a.plan, size) >= guests),
     learn: (a, got) => void known.push({ a, got }),
     hopeful: (a) => known.every((k) => {
       // What fell short with less among the tables falls short with more; by the same rooms and pieces much more is known.

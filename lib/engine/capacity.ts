@@ -6,7 +6,10 @@ import { ceilingOf, type Ceiling } from "./bounds";
 import { cleanOf } from "./capacity/clean";
 import type { CapacityOptions, Place } from "./capacity/place";
 import { chairFor, familiesFor } from "./capacity/families";
+import { numberTables } from "./number";
+import { roomFloor } from "./place";
 import { seatRows } from "./rows";
+import { entryOf } from "./stages/relations";
 import { seatTables, type FormWanted, type SeatingAsk, type SeatingSpace, type TablesWanted } from "./seating";
 
 const EMPTY: Fit = { seats: 0, tables: 0, items: [] };
@@ -129,7 +132,9 @@ function tableFit(place: Place, style: Style, { perTable, slack }: { readonly pe
     const seats = items.reduce((n, i) => n + i.seats.length, 0);
     if (seats > best.seats) best = { seats, tables: items.length, items };
   }
-  return best;
+  // Numbered once those that break a rule are out, so that no number is left out; tables end to end share theirs.
+  const entry = roomFloor(site, room.id, [room.id]);
+  return entry ? { ...best, items: numberTables(best.items, entryOf(entry), { axis: axisOf(here.outline) }).items } : best;
 }
 
 const areaOf = (i: Item): number => ("diameter" in i.shape ? (Math.PI * i.shape.diameter ** 2) / 4 : i.shape.width * i.shape.depth);

@@ -15,14 +15,14 @@ type Choice = {
   readonly finishDay: (c: Candidate) => Kept | null;
   /** Nothing that adds less to the choice is finished. */
   readonly least: number;
-  /** Days that may still be finished for the sake of choice: each costs a check of the whole day. */
+  /** Days that may still be finished for the sake of choice: `finishDay` counts them, as one that is refused at sight costs little. */
   readonly left: { finishes: number };
   readonly stop?: (() => boolean) | undefined;
 };
 
 /** Adds layouts that differ in kind from those kept, the most different and the cheapest first, until there are enough. */
 export function choose(ctx: Context, { most, kept, pool, finishDay, least, left, stop }: Choice): void {
-  for (; kept.length > 0 && kept.length < most && pool.length > 0 && left.finishes > 0 && !stop?.(); left.finishes--) {
+  for (; kept.length > 0 && kept.length < most && pool.length > 0 && left.finishes > 0 && !stop?.();) {
     pool.sort((a, b) => worth(b, kept) - worth(a, kept));
     const next = pool[0];
     if (!next || worth(next, kept) <= least) return;

@@ -16,11 +16,11 @@ import type { Stopwatch } from "./stopwatch";
 /** Attempts in one search: effort is budgeted in steps, never in seconds. */
 const ATTEMPTS = 14;
 /** Attempts more once a layout is found, for others that differ in kind; while it is the only one; before small differences count; whole days finished for the sake of choice. */
-const MORE = 5, ALONE = 8, PATIENCE = 3, FINISHED = 6;
+const MORE = 7, ALONE = 8, PATIENCE = 3, FINISHED = 6;
 /** What adds so much to the choice is finished at once; what adds less waits until nothing better came. */
 const TELLING = 1;
-/** What an attempt in the rooms of a layout that is kept, and one that will hardly seat everyone, is put back by. */
-const ALIKE = 0.9, UNLIKELY = 1.5;
+/** What an attempt in the rooms of a layout that is kept, one that will hardly seat everyone, and one with a drape drawn that others do without, is put back by. */
+const ALIKE = 0.9, UNLIKELY = 1.5, DRAPED = 1;
 /** Once something is found, this much more cost is worth another look for a layout of another kind. */
 const WORTH = 2.4;
 /** What tables that stand wherever they went weigh against rows elsewhere: more than a bar among the tables, less than another room's moves. */
@@ -37,7 +37,7 @@ export type Found = { readonly layouts: readonly Layout[]; readonly closest: Lay
 type Search = {
   readonly ctx: Context; readonly options: ArrangeOptions; readonly watch: Stopwatch;
   readonly misses: Miss[]; readonly pool: Candidate[]; readonly kept: Kept[]; readonly short: Day[];
-  readonly dead: Set<string>; readonly wheels: Set<string>; readonly refused: Set<Attempt>; readonly spoilt: Candidate[];
+  readonly dead: Set<string>; readonly wheels: Set<string>; readonly refused: Set<Attempt>; readonly spoilt: Candidate[]; readonly left: { finishes: number };
   closest: { readonly layout: Layout; readonly musts: number } | null;
 };
 
@@ -47,11 +47,10 @@ type Search = {
  */
 export function search(ctx: Context, most: number, options: ArrangeOptions, watch: Stopwatch): Found {
   const list = watch.time("assign", () => attempts(ctx));
-  const s: Search = { ctx, options, watch, misses: [], pool: [], kept: [], short: [], dead: new Set(), wheels: new Set(), refused: new Set(), spoilt: [], closest: null };
-  const guess = forecast(ctx.demand.guests);
+  const s: Search = { ctx, options, watch, misses: [], pool: [], kept: [], short: [], dead: new Set(), wheels: new Set(), refused: new Set(), spoilt: [], left: { finishes: FINISHED }, closest: null };
+  const guess = forecast(ctx.demand);
   const limit = options.attempts ?? ATTEMPTS;
-  const left = { finishes: FINISHED };
-  const chooseMore = (least: number): void => watch.time("choose", () => choose(ctx, { most, kept: s.kept, pool: s.pool, finishDay: (c) => finishDay(s, c), least, left, stop: options.stop }));
+  const chooseMore = (least: number): void => watch.time("choose", () => choose(ctx, { most, kept: s.kept, pool: s.pool, finishDay: (c) => finishDay(s, c), least, left: s.left, stop: options.stop }));
   let runs = 0;
   const got = new Map<Attempt, number>();
   // A lane is kept only where the same attempt without one left places that none reaches.
@@ -71,9 +70,10 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
   }
   const first = s.kept[0];
   if (first && most > 1) {
-    // A drape costs a charge: where everyone sits without one, it is no choice worth offering.
-    const near = list.filter((a) => a.plan.drapes.length <= first.day.plan.drapes.length && a.cost <= first.cost + WORTH);
-    const back = (a: Attempt): number => a.cost + (s.kept.some((k) => signOf(k.day.plan) === signOf(a.plan)) ? ALIKE : 0) + (guess.likely(a) ? 0 : UNLIKELY);
+    const near = list.filter((a) => a.cost <= first.cost + WORTH);
+    // A drape costs a charge: where everyone sits without one, it is looked at last.
+    const draped = (a: Attempt): number => (a.plan.drapes.length > first.day.plan.drapes.length ? DRAPED : 0);
+    const back = (a: Attempt): number => a.cost + draped(a) + (s.kept.some((k) => signOf(k.day.plan) === signOf(a.plan)) ? ALIKE : 0) + (guess.likely(a) ? 0 : UNLIKELY);
     chooseMore(TELLING);
     for (let more = 0; more < (s.kept.length === 1 ? ALONE : MORE) && s.kept.length < most && !options.stop?.(); more++) {
       const next = near.filter((a) => open(a) && !settled(s, got, a)).map((a) => ({ a, at: back(a) })).sort((x, y) => x.at - y.at)[0];
@@ -149,6 +149,7 @@ function finishDay(s: Search, c: Candidate): Kept | null {
 }
 
 function finishWhole(s: Search, c: Candidate): Kept | null {
+  if (s.kept.length > 0) s.left.finishes--;
   const finished = s.watch.time("finish", () => finish(s.ctx, c.day));
   const layout = s.watch.time("check", () => withQuoteAndFindings(s.ctx, finished));
   if (!c.attempt.lane && layout.findings.some((f) => f.level === "must" && LANE_MENDS.has(f.code))) s.wheels.add(wheelKey(c.attempt));

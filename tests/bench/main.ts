@@ -57,11 +57,14 @@ function spotsOf(space: SeatingSpace, step: number): readonly Point[] {
   return out;
 }
 
+/** How much longer than the search the solver is waited for. */
+const PATIENCE = 60;
+
 async function solver(): Promise<void> {
   line("against HiGHS on a lattice of spots", "tables", "solver", "proved", "ms", "times");
   for (const r of rooms.filter((q) => (KNOWN[q.name] ?? 0) <= 31)) {
     const [n, ms] = tables(r.space), t = spent();
-    const found = await mostBySolver(spotsOf(r.space, PITCH / 8), PITCH, 20);
+    const found = await mostBySolver(spotsOf(r.space, PITCH / 8), PITCH, Math.max(5, (PATIENCE * ms) / 1000));
     line(r.name, n, found.count, String(found.proved), ms, (spent() - t) / ms);
   }
 }
