@@ -76,7 +76,8 @@ export type FromWall = { readonly wall: Wall; readonly mm: number };
 export function nearWalls(room: Room, item: Pick<Item, "shape" | "at" | "angle">): readonly FromWall[] {
   return ([["left", "right"], ["upper", "lower"]] as const).flatMap((pair): readonly FromWall[] => {
     const both = pair.flatMap((wall) => { const mm = wallGap(room, item, wall); return mm === null ? [] : [{ wall, mm }]; });
-    const nearer = both.sort((a, b) => a.mm - b.mm)[0];
+    // On floor that a drape lends, beyond the room's own wall, the distance to that wall tells nothing.
+    const nearer = both.sort((a, b) => Number(a.mm < 0) - Number(b.mm < 0) || a.mm - b.mm)[0];
     return nearer ? [nearer] : [];
   });
 }
