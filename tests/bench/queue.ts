@@ -13,7 +13,7 @@ import { openStore, storeErrorText } from "../../lib/store/open";
 const DESK: Extract<Actor, { kind: "desk" }> = { kind: "desk", person: "desk@tidewheel.example", role: "manager" };
 const NOW = Date.UTC(2027, 0, 10, 12);
 const TIMES = 15;
-const middle = (list: readonly number[]): number => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)] ?? NaN;
+const least = (list: readonly number[]): number => Math.min(...list);
 
 /** A store with so many bookings in every state, each with a history and a mail, as a year at a venue leaves them. */
 async function filled(count: number): Promise<{ readonly house: House; readonly close: () => Promise<void> }> {
@@ -44,13 +44,13 @@ async function timesOf(count: number): Promise<ReadonlyMap<string, number>> {
       if (!seen.ok) throw new Error("the queue was refused");
       spent.push(performance.now() - start);
     }
-    out.set(name, middle(spent));
+    out.set(name, least(spent));
   }
   await close();
   return out;
 }
 
-/** How long one page of the queue takes with 50 bookings and with 10,000, median of some; the last column is their ratio. */
+/** How long one page of the queue takes with 50 bookings and with 10,000, least of some, since another process can only add to it; the last column is their ratio. A page of it takes some sixty more to make. */
 export async function queueBench(): Promise<void> {
   const few = await timesOf(50), many = await timesOf(10_000);
   console.log(`${"the queue, ms".padEnd(24)}${"50".padStart(10)}${"10,000".padStart(10)}${"ratio".padStart(10)}`);
