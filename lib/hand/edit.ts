@@ -18,9 +18,6 @@ export const isFixed = (venue: Venue, item: Item): boolean => {
 export const sceneOf = (layout: Layout, id: SceneId): Scene | undefined => layout.scenes.find((s) => s.id === id);
 export const pieceOf = (layout: Layout, scene: SceneId, id: string): Item | undefined => sceneOf(layout, scene)?.items.find((i) => i.id === id);
 
-/** Parts of the day in which a piece stands as it does in one of them. */
-export const alike = (layout: Layout, item: Item): readonly SceneId[] => layout.scenes.filter((s) => s.items.some((i) => standsAs(i, item))).map((s) => s.id);
-
 /** A part of the day with other pieces: places counted anew; a number that its piece bore goes to the next of the same name, or goes. */
 function withItems(scene: Scene, items: readonly Item[]): Scene {
   const numbers = scene.numbers.flatMap((id) => {

@@ -1,11 +1,10 @@
 /** A layout under the hand: deeds as data, each of which can be taken back; walls and snapping along the room's own axes. */
 export * from "./types";
-export { additionSchema, editSchema, entrySchema } from "./schema";
-export { applyPatch, inverse, isEmpty, patchBetween } from "./patch";
-export { beginWork, lastDone, nextUndone, perform, performMend, redo, undo } from "./log";
-export { alike, applyEdit, isFixed, nudged, pieceOf, sceneOf, turned } from "./edit";
+export { editSchema } from "./schema";
+export { beginWork, perform, performMend, redo, undo } from "./log";
+export { applyEdit, isFixed, nudged, pieceOf } from "./edit";
 export { additionsOf, type Brought, type Offer } from "./additions";
-export { facing, frameOf, intoFrame, isWall, nearWalls, outOfFrame, sideways, spotByWalls, wallGap, WALLS, type FromWall, type Wall } from "./walls";
+export { frameOf, intoFrame, isWall, nearWalls, outOfFrame, spotByWalls, wallGap, WALLS, type FromWall, type Wall } from "./walls";
 export { snap, stringsOf, type Hint, type Snapped, type DimensionString } from "./snap";
 export { carried, runOf } from "./run";
 export { nameOf, sayTurn, sayWalls } from "./say";
