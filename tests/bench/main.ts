@@ -11,6 +11,7 @@ import { papers } from "./papers";
 import { queueBench } from "./queue";
 import { askFor, long, PITCH, rooms, round, spaceOf, square } from "./rooms";
 import { pageBench } from "./page";
+import { load } from "./load";
 import { mostBySolver } from "./solver";
 import { day, hallFor, mill } from "./weddings";
 
@@ -111,6 +112,6 @@ async function page(): Promise<void> {
   for (const one of held) line(one.name, one.tasks, one.longest, one.seconds);
 }
 
-const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, drawing, papers, checks, page, queue: queueBench, hand: () => hand(line) };
+const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, drawing, papers, checks, page, queue: queueBench, hand: () => hand(line), load: () => load(line) };
 const asked = process.argv.slice(2);
 for (const [name, part] of Object.entries(parts)) if (asked.length === 0 || asked.includes(name)) await part();
