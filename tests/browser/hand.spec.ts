@@ -115,6 +115,7 @@ test("by touch alone a table is chosen, placed by a tap and by steps, turned, an
   await page.getByRole("button", { name: "Put it there" }).tap();
   await expect(words(page)).toContainText("1.20\u00a0m from the");
   // By a finger that drags the chosen piece: the piece moves, and not the page.
+  await piece.scrollIntoViewIfNeeded();
   const stood = await words(page).textContent(), box = await piece.boundingBox(), scrolled = await page.evaluate(() => window.scrollY);
   if (!box) throw new Error("the table is not seen");
   const cdp = await context.newCDPSession(page), [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
@@ -156,7 +157,7 @@ test("a reader of the screen finds the plan, its pieces and every deed by role a
   await page.locator("#choose").selectOption({ label: table });
   await expect(page.getByRole("group", { name: new RegExp(`drawn\\. ${table} is chosen`) })).toBeVisible();
   await expect(page.getByRole("navigation", { name: "Parts of the day" })).toBeVisible();
-  for (const name of ["Put it there", "A quarter turn", "A quarter turn back", "Hold it here", "Take it away", /^Undo: nothing is done yet/, /^Redo/, "Put it right", "Keep this as our layout", "Larger", "Place by a tap"]) await expect(page.getByRole("button", { name }).first()).toBeVisible();
+  for (const name of ["Put it there", "A quarter turn", "A quarter turn back", "Hold it here", "Take it away", /^Undo: nothing is done yet/, /^Redo/, "Put it right", "Go on with it", "Larger", "Place by a tap"]) await expect(page.getByRole("button", { name }).first()).toBeVisible();
   await expect(page.getByRole("heading", { name: "What the checks found" })).toBeVisible();
   await expect(page.getByRole("heading", { name: /as a list/ })).toBeVisible();
   const labels = await page.locator('.hand-stage .plan:not(.hand-over) [role="graphics-symbol"]').evaluateAll((all) => all.map((one) => one.getAttribute("aria-label") ?? ""));
