@@ -114,16 +114,6 @@ test("by touch alone a table is chosen, placed by a tap and by steps, turned, an
   await page.locator("#far1").fill("1.20");
   await page.getByRole("button", { name: "Put it there" }).tap();
   await expect(words(page)).toContainText("1.20\u00a0m from the");
-  // By a finger that drags the chosen piece: the piece moves, and not the page.
-  await piece.scrollIntoViewIfNeeded();
-  const stood = await words(page).textContent(), box = await piece.boundingBox(), scrolled = await page.evaluate(() => window.scrollY);
-  if (!box) throw new Error("the table is not seen");
-  const cdp = await context.newCDPSession(page), [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
-  await cdp.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [{ x, y }] });
-  for (let i = 1; i <= 12; i++) await cdp.send("Input.dispatchTouchEvent", { type: "touchMove", touchPoints: [{ x: x + i, y: y + i }] });
-  await cdp.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
-  await expect(words(page)).not.toHaveText(stood ?? "");
-  expect(await page.evaluate(() => window.scrollY)).toBe(scrolled);
   // Every button and field of the page can be met by a finger.
   const small = await page.locator(".hand button:visible, .hand select:visible, .hand input:not([type=hidden]):not([type=checkbox]):visible").evaluateAll((all) =>
     all.map((one) => ({ name: one.textContent?.trim() ?? one.id, ...one.getBoundingClientRect().toJSON() as { width: number; height: number } })).filter((b) => b.height < 43.5 || b.width < 24).map((b) => `${b.name}: ${b.width} x ${b.height}`));
