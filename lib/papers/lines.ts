@@ -1,4 +1,5 @@
 import type { Measure, Style } from "./type";
+import { runsLeftward } from "./words";
 
 const graphemes = new Intl.Segmenter("en", { granularity: "grapheme" });
 
@@ -62,10 +63,19 @@ export function wrap(text: string, fit: Fit): readonly string[] {
 function wrapAnew(text: string, fit: Fit): readonly string[] {
   const paragraphs = text.replace(/\r\n?/g, "\n").trim().split("\n");
   return paragraphs.flatMap((p, i) => {
-    const lines = wrapParagraph(p, fit);
+    const lines = keptToward(p, wrapParagraph(p, fit));
     const last = lines.at(-1) ?? "";
     return i === paragraphs.length - 1 || last === "" ? lines : [...lines.slice(0, -1), `${last} `];
   });
+}
+
+/**
+ * Each line of a text that runs from left to right says so where it begins with letters that do not: a bracket at its end closes what the
+ * line before opened, and would else stand at its beginning (UAX 9, P2 asks it of paragraphs, and a line is a part of one).
+ */
+function keptToward(paragraph: string, lines: readonly string[]): readonly string[] {
+  if (lines.length === 1 || runsLeftward(paragraph)) return lines;
+  return lines.map((line) => (runsLeftward(line) ? `\u200e${line}` : line));
 }
 
 /** The same number of lines, but as even as they can be: no last line of one word. */
