@@ -108,8 +108,13 @@ async function started(port: number, dataDir: string): Promise<ChildProcess> {
   const server = spawn(process.execPath, ["--import", "tsx", "lib/cli/serve.ts"], {
     cwd: resolve("."), stdio: ["ignore", "pipe", "inherit"], env: { ...process.env, PORT: String(port), MARQUETRY_ORIGIN: "", MARQUETRY_DATA_DIR: dataDir, MARQUETRY_LOG: "error", MAIL_URL: "", MARQUETRY_DEMO: "0" },
   });
-  await new Promise<void>((done, fail) => { server.stdout.once("data", () => done()); server.once("exit", (code) => fail(new Error(`the server ended (${code})`))); });
-  return server;
+  server.stdout.resume();
+  for (;;) {
+    if (server.exitCode !== null) throw new Error(`the server ended (${server.exitCode})`);
+    const up = await fetch(`http://localhost:${port}/api/health/ready`).then((answer) => answer.ok, () => false);
+    if (up) return server;
+    await wait(250);
+  }
 }
 
 export async function load(print: (...cells: readonly (string | number)[]) => void): Promise<void> {
