@@ -5,8 +5,7 @@ import type { VenueVersion } from "../store/venues";
 import { noticed } from "./desk-people";
 import type { House } from "./house";
 import { iso, nowIso } from "./moment";
-import { quietLink } from "./quiet";
-import { aboutOf, coupleLink, deskPage, queueMail } from "./post";
+import { aboutOf, bookingLink, coupleLink, deskPage, queueMail } from "./post";
 
 const DAY = 24 * 3_600_000;
 export type DatesKept = { readonly reminded: number; readonly overdue: number };
@@ -66,7 +65,7 @@ async function remind(tx: Handle, house: House, { booking, point, daysLeft }: Re
   const { reference } = booking;
   if ((await history.listOf(tx, reference)).some((one) => one.what === "reminded" && one.data["point"] === point && one.data["due"] === booking.dueDate)) return false;
   const about = await aboutOf(tx, booking);
-  const unsubscribe = await quietLink(tx, house, booking);
+  const unsubscribe = await bookingLink(tx, house, booking, { purpose: "quiet" });
   const queued = await queueMail(tx, house, {
     message: messages.reminder(about, { days: daysLeft, begun: booking.state !== "invited", href: await coupleLink(tx, house, booking), quiet: unsubscribe }), unsubscribe,
     to: booking.email, fromName: about.venueName, booking: reference, onceKey: `reminder ${reference} ${booking.dueDate} ${point}`,

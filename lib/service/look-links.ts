@@ -1,11 +1,11 @@
 import { fail, ok } from "../base";
-import { hashSecret, HOUR, LIFETIMES, LOOK_LINKS, makeSecret } from "../access";
+import { HOUR, LOOK_LINKS } from "../access";
 import { messages, singleAddress } from "../mail";
 import { history, links, sessions, type LinkRow } from "../store";
 import { gate, whoIs } from "./gate";
 import type { House } from "./house";
-import { iso, nowIso } from "./moment";
-import { aboutOf, linkTo, queueMail } from "./post";
+import { nowIso } from "./moment";
+import { aboutOf, bookingLink, queueMail } from "./post";
 import type { Actor, FieldError, Outcome } from "./types";
 
 export type LookLink = {
@@ -45,13 +45,7 @@ export async function makeLookLink(house: House, actor: Actor, { reference, labe
     const many = made.filter((row) => stands(row, now)).length >= LOOK_LINKS.standing || made.filter((row) => Date.parse(row.madeAt) > now - HOUR).length >= LOOK_LINKS.anHour;
     const errors = many ? [{ field: "label", message: "Many links were made of late. Withdraw one that is not needed, or wait an hour." }] : faultsIn(asked);
     if (errors.length > 0) return fail({ code: "invalid", errors });
-    const secret = makeSecret();
-    const afterDay = Date.parse(`${held.value.eventDate}T00:00:00Z`) + LIFETIMES.coupleLinkAfterEvent;
-    await links.add(tx, {
-      hash: hashSecret(secret), purpose: "look", booking: reference, person: null, once: false, label: asked.label, madeAt: nowIso(house),
-      expiresAt: iso(Math.max(afterDay, now + LIFETIMES.coupleLinkAfterEvent)),
-    });
-    const href = linkTo(house, "look", secret);
+    const href = await bookingLink(tx, house, held.value, { purpose: "look", label: asked.label });
     if (asked.email !== "") {
       const about = await aboutOf(tx, held.value);
       await queueMail(tx, house, { message: messages.lookLink(about, { href, label: asked.label }), to: asked.email, fromName: about.venueName, booking: reference });

@@ -45,8 +45,9 @@ async function opened(house: House, key: string | undefined): Promise<Outcome<Op
     if (!(await links.use(tx, hash, at))) return fail({ code: "link", why: "used" });
     const secret = makeSecret();
     await sessions.add(tx, { hash: hashSecret(secret), side: purpose, booking, person, madeAt: at, link: purpose === "look" ? hash : undefined });
-    if (purpose === "look") { /* Who only looks leaves no trace on the booking but that of its link. */ } else if (booking !== null) await noteOpening(tx, booking, at);
-    else await history.add(tx, { booking: null, at, who: `desk: ${person ?? ""}`, what: "signed-in" });
+    // Who only looks leaves no trace on the booking but that of its link.
+    if (purpose === "couple" && booking !== null) await noteOpening(tx, booking, at);
+    if (purpose === "desk") await history.add(tx, { booking: null, at, who: `desk: ${person ?? ""}`, what: "signed-in" });
     const cookie = sessionCookie(purpose, house.origin, { secret, seconds: LIFETIMES[purpose].absolute / 1000 });
     return ok({ purpose, reference: booking ?? undefined, cookie });
   });

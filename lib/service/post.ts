@@ -47,17 +47,21 @@ export async function replacingLink(tx: Handle, house: House, booking: BookingRo
   return coupleLink(tx, house, booking);
 }
 
-/** A link of the couple's own beside those they have, as a notice carries it. Only its hash is kept. */
-export async function coupleLink(tx: Handle, house: House, booking: BookingRow): Promise<string> {
+/** A link of the couple's own beside those they have, as a notice carries it. */
+export const coupleLink = (tx: Handle, house: House, booking: BookingRow): Promise<string> => bookingLink(tx, house, booking, { purpose: "couple" });
+
+type BookingLink = { readonly purpose: "couple" | "look" | "quiet"; /** For whom it was made, as the couple put it. */ readonly label?: string };
+
+/** A fresh link about one booking, until the papers of its day need no more be read. Only its hash is kept. */
+export async function bookingLink(tx: Handle, house: House, booking: BookingRow, { purpose, label }: BookingLink): Promise<string> {
   const secret = makeSecret();
-  const afterEvent = Date.parse(`${booking.eventDate}T00:00:00Z`) + LIFETIMES.coupleLinkAfterEvent;
-  const expires = Math.max(afterEvent, house.clock.now() + LIFETIMES.coupleLinkAfterEvent);
+  const from = Math.max(Date.parse(`${booking.eventDate}T00:00:00Z`), house.clock.now());
   await links.add(tx, {
-    hash: hashSecret(secret), purpose: "couple", booking: booking.reference, person: null, once: false, madeAt: nowIso(house), expiresAt: iso(expires),
+    hash: hashSecret(secret), purpose, booking: booking.reference, person: null, once: false, label, madeAt: nowIso(house), expiresAt: iso(from + LIFETIMES.coupleLinkAfterEvent),
   });
-  return linkTo(house, "couple", secret);
+  return linkTo(house, purpose, secret);
 }
 
-export const linkTo = (house: Pick<House, "origin">, purpose: "couple" | "desk" | "look", secret: string): string =>
-  `${house.origin}${purpose === "desk" ? "/desk" : ""}/open/${secret}`;
+const WAYS_IN = { couple: "/open", look: "/open", desk: "/desk/open", quiet: "/quiet" } as const;
+export const linkTo = (house: Pick<House, "origin">, purpose: keyof typeof WAYS_IN, secret: string): string => `${house.origin}${WAYS_IN[purpose]}/${secret}`;
 export const deskPage = (house: Pick<House, "origin">, reference: string): string => `${house.origin}/desk/bookings/${encodeURIComponent(reference)}`;

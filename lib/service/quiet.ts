@@ -1,17 +1,9 @@
 import { fail, ok, type Result } from "../base";
-import { faultOf, hashSecret, isSecret, LIFETIMES, makeSecret } from "../access";
-import { bookings, history, links, type BookingRow, type Handle } from "../store";
+import { faultOf, hashSecret, isSecret } from "../access";
+import { bookings, history, links, type Handle } from "../store";
 import type { House } from "./house";
-import { iso, nowIso } from "./moment";
+import { nowIso } from "./moment";
 import type { Refusal } from "./types";
-
-/** A link that ends the reminders of one booking, and can do nothing else. It outlives the due date. */
-export async function quietLink(tx: Handle, house: House, booking: BookingRow): Promise<string> {
-  const secret = makeSecret();
-  const ends = Math.max(Date.parse(`${booking.eventDate}T00:00:00Z`), house.clock.now()) + LIFETIMES.coupleLinkAfterEvent;
-  await links.add(tx, { hash: hashSecret(secret), purpose: "quiet", booking: booking.reference, person: null, once: false, madeAt: nowIso(house), expiresAt: iso(ends) });
-  return `${house.origin}/quiet/${secret}`;
-}
 
 export type Quiet = { readonly reference: string; readonly already: boolean };
 

@@ -8,8 +8,7 @@ import { invite } from "./add-booking";
 import { gate, whoIs } from "./gate";
 import type { House } from "./house";
 import { iso, nowIso } from "./moment";
-import { quietLink } from "./quiet";
-import { aboutOf, coupleLink, queueMail } from "./post";
+import { aboutOf, bookingLink, coupleLink, queueMail } from "./post";
 import type { Actor, FormValues, Outcome } from "./types";
 
 /** Puts another mail address in place of one that was wrong, and mails a fresh link there; those mailed before open nothing any more. Field: email. */
@@ -41,7 +40,7 @@ export async function remindNow(house: House, actor: Actor, { reference }: { rea
     if (!isOpenToCouple(booking.state)) return fail({ code: "wrong-state", state: booking.state });
     if (await tooMany(tx, house, reference)) return fail({ code: "invalid", errors: [TOO_MANY] });
     const about = await aboutOf(tx, booking), { daysLeft } = deadlineAt(booking.dueDate, venue.venue.timeZone, house.clock.now());
-    const href = await coupleLink(tx, house, booking), quiet = await quietLink(tx, house, booking);
+    const href = await coupleLink(tx, house, booking), quiet = await bookingLink(tx, house, booking, { purpose: "quiet" });
     const message = daysLeft < 0 ? messages.overdue(about, { href }) : messages.reminder(about, { days: daysLeft, begun: booking.state !== "invited", href, quiet });
     await queueMail(tx, house, { message, unsubscribe: quiet, to: booking.email, fromName: about.venueName, booking: reference });
     await history.add(tx, { booking: reference, at: nowIso(house), who: whoIs(actor), what: "reminded", data: { days: daysLeft } });
