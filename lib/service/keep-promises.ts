@@ -1,7 +1,6 @@
 import { LIFETIMES } from "../access";
-import { step as advance } from "../booking";
-import { arrangements, bookings, links, outbox, revisions, sessions } from "../store";
-import { carryOut } from "./effects";
+import { arrangements, bookings, links, outbox, sessions } from "../store";
+import { closeHeld } from "./close-booking";
 import { eraseHeld } from "./erase-booking";
 import type { House } from "./house";
 import { iso } from "./moment";
@@ -20,30 +19,24 @@ export async function keepPromises(house: House, { keep, dryRun }: { readonly ke
   const { db } = house.store;
   const ago = (days: number): string => iso(house.clock.now() - days * DAY);
   const due = await bookings.namedBefore(db, ago(keep.bookings).slice(0, 10));
-  const mails = await outbox.endedBefore(db, ago(keep.mails));
   const spent = { before: ago(SPENT_DAYS), count: dryRun };
   // Counted before the bookings go: what goes with them is not counted twice, and a dry run says the same.
   const rest = {
+    mails: await outbox.sweep(db, { before: ago(keep.mails), count: dryRun }),
     links: await links.sweep(db, spent),
     sessions: await sessions.sweep(db, { ...spent, before: iso(house.clock.now() - LIFETIMES.couple.absolute - SPENT_DAYS * DAY) }),
     arrangements: await arrangements.sweep(db, { before: ago(keep.mails), count: dryRun }),
   };
-  if (!dryRun) {
-    for (const { reference } of due) await letGo(house, reference);
-    await outbox.remove(db, mails.map((one) => one.id));
-  }
-  return { bookings: due.map((one) => one.reference), mails: mails.length, ...rest };
+  const references = due.map((one) => one.reference);
+  if (!dryRun) for (const reference of references) await letGo(house, reference);
+  return { bookings: references, ...rest };
 }
+
 async function letGo(house: House, reference: string): Promise<void> {
   await house.store.transaction(async (tx) => {
     const booking = await bookings.hold(tx, reference);
     if (!booking || booking.erasedAt !== null) return;
-    const number = await revisions.lastNumber(tx, reference);
-    const next = advance({ state: booking.state, lastNumber: number }, { type: "closed", reason: "" });
-    if (next.ok) {
-      await bookings.change(tx, reference, { state: next.value.state, at: iso(house.clock.now()) });
-      await carryOut(tx, house, { booking, effects: next.value.effects, told: { number } });
-    }
+    if (booking.state !== "closed") await closeHeld(tx, house, { booking, who: "clock", reason: "" });
     await eraseHeld(tx, house, { booking, who: "clock" });
   });
 }

@@ -38,6 +38,8 @@ export async function remindNow(house: House, actor: Actor, { reference }: { rea
     const booking = held.value, venue = await venues.find(tx, booking.venue);
     if (!venue) return fail({ code: "not-found" });
     if (!isOpenToCouple(booking.state)) return fail({ code: "wrong-state", state: booking.state });
+    // The postman would take it back, and the desk would wait for an answer to a mail that never left.
+    if (booking.quietAt !== null) return fail({ code: "invalid", errors: [{ field: "mail", message: "Mail: this couple want no more reminders. A fresh link can still be mailed." }] });
     if (await tooMany(tx, house, reference)) return fail({ code: "invalid", errors: [TOO_MANY] });
     const about = await aboutOf(tx, booking), { daysLeft } = deadlineAt(booking.dueDate, venue.venue.timeZone, house.clock.now());
     const href = await coupleLink(tx, house, booking), quiet = await bookingLink(tx, house, booking, { purpose: "quiet" });

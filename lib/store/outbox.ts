@@ -60,9 +60,9 @@ export async function removeOf(tx: Handle, booking: string): Promise<void> {
   await tx.deleteFrom("mails").where("booking", "=", booking).execute();
 }
 
-/** Mails that ended, well or not, before a moment. */
-export const endedBefore = (db: Handle, before: string): Promise<readonly { readonly id: number }[]> =>
-  db.selectFrom("mails").select("id").where("state", "in", ["sent", "failed"]).where("queuedAt", "<", before).execute();
-export async function remove(db: Handle, ids: readonly number[]): Promise<void> {
-  if (ids.length > 0) await db.deleteFrom("mails").where("id", "in", [...ids]).execute();
+/** How many ended, well or not, and were queued before a moment; removes them unless they are only to be counted. */
+export async function sweep(db: Handle, { before, count }: { readonly before: string; readonly count: boolean }): Promise<number> {
+  const over = await db.selectFrom("mails").select("id").where("state", "in", ["sent", "failed"]).where("queuedAt", "<", before).execute();
+  if (!count && over.length > 0) await db.deleteFrom("mails").where("id", "in", over.map((one) => one.id)).execute();
+  return over.length;
 }

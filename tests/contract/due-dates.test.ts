@@ -3,7 +3,7 @@ import { isMailHour, reminderFor } from "../../lib/booking";
 import { tidewheel } from "../../lib/demo";
 import { deliverDue } from "../../lib/jobs";
 import { mailbox } from "../../lib/mail";
-import { arrangeFor, chooseLayout, endReminders, getBooking, lookAtQuiet, openLink, planSvg, saveStep, sendRequest } from "../../lib/service";
+import { arrangeFor, chooseLayout, endReminders, getBooking, lookAtQuiet, openLink, planSvg, remindNow, saveStep, sendRequest } from "../../lib/service";
 import { keepDates } from "../../lib/service/keep-dates";
 import { saveVenue } from "../../lib/service/venues";
 import { bookings, outbox } from "../../lib/store";
@@ -69,6 +69,7 @@ describe("reminders", () => {
     expect(await endReminders(house, { key })).toEqual({ ok: true, value: { reference, already: false } });
     expect(await endReminders(house, { key })).toEqual({ ok: true, value: { reference, already: true } });
     expect(await endReminders(house, { key: await mailedKey(house, reference) })).toMatchObject({ ok: false, error: { code: "link" } });
+    expect(await remindNow(house, DESK, { reference })).toMatchObject({ ok: false, error: { code: "invalid", errors: [{ field: "mail" }] } });
     at(2027, 3, 24, 12);
     await keepDates(house);
     expect((await kinds(reference)).filter((one) => one === "reminder")).toHaveLength(1);
