@@ -12,9 +12,10 @@ import type { Item, Layout, Scene } from "../../lib/layout";
 import { checker } from "../../lib/rules";
 import { openHouse } from "../../lib/server/house";
 import { makeLog } from "../../lib/server/log";
-import { addBooking, arrangeFor, chooseLayout, getBooking, saveStep, type Actor, type House } from "../../lib/service";
+import { addBooking, type Actor, type House } from "../../lib/service";
 import { saveVenue } from "../../lib/service/venues";
 import { outbox } from "../../lib/store";
+import { chooseFirst } from "../contract/support/line";
 import { hallFor } from "./weddings";
 
 /**
@@ -38,13 +39,9 @@ async function fill(house: House): Promise<{ readonly key: string; readonly layo
   await saveVenue(house, DESK, venue);
   const made = await addBooking(house, DESK, { values: { names: "Ana & Bo", email: "c@example.org", package: "hire", date: "2029-06-02", mail: "yes" } });
   if (!made.ok) throw new Error(JSON.stringify(made.error));
-  const { reference } = made.value, actor: Actor = { kind: "couple", reference };
-  const revision = async (): Promise<number> => { const seen = await getBooking(house, actor, { reference }); return seen.ok ? seen.value.revision : -1; };
-  await saveStep(house, actor, { reference, step: "guests", values: { adults: String(GUESTS) }, revision: await revision() });
-  const found = await arrangeFor(house, actor, { reference });
-  const layout = found.ok ? found.value.result.layouts[0] : undefined;
+  const { reference } = made.value;
+  const layout = (await chooseFirst(house, reference, String(GUESTS))).chosen?.layout;
   if (!layout) throw new Error("the hall has no layout for these guests");
-  await chooseLayout(house, actor, { reference, layout: layout.id, revision: await revision() });
   const mail = (await outbox.list(house.store.db, { booking: reference }))[0];
   return { key: /\/open\/([\w-]{32})/.exec(mail?.bodyText ?? "")?.[1] ?? "", layout };
 }

@@ -9,10 +9,11 @@ import { readConfig } from "../../lib/config";
 import { tidewheel } from "../../lib/demo";
 import { openHouse } from "../../lib/server/house";
 import { makeLog } from "../../lib/server/log";
-import { addBooking, arrangeFor, chooseLayout, getBooking, saveStep, sendRequest, type Actor, type House } from "../../lib/service";
+import { addBooking, type Actor, type House } from "../../lib/service";
 import { deskLink } from "../../lib/service/ask-link";
 import { saveVenue } from "../../lib/service/venues";
 import { outbox } from "../../lib/store";
+import { sendFirst } from "../contract/support/line";
 
 /**
  * Fifty couples at their answers and five coordinators at their desk, for ten minutes (MARQUETRY_LOAD_MINUTES), over the network's own
@@ -44,19 +45,11 @@ async function fill(house: House): Promise<{ readonly couples: readonly Guests[]
     const mail = (await outbox.list(house.store.db, { booking: reference }))[0];
     couples.push({ reference, key: /\/open\/([\w-]{32})/.exec(mail?.bodyText ?? "")?.[1] ?? "", adults: 0, acknowledged: 0 });
   }
-  for (const { reference } of couples.splice(COUPLES)) await sendOne(house, reference);
+  // The first days: they stand on the queue's first page.
+  for (const { reference } of couples.splice(0, SENT)) await sendFirst(house, reference, "60");
   const desk: string[] = [];
   for (let i = 0; i < COORDINATORS; i += 1) desk.push(new URL(await house.store.transaction((tx) => deskLink(tx, house, { person: "desk@tidewheel.example", lastsMs: 3_600_000, once: true }))).pathname.split("/").at(-1) ?? "");
   return { couples, desk };
-}
-
-async function sendOne(house: House, reference: string): Promise<void> {
-  const actor: Actor = { kind: "couple", reference };
-  const revision = async (): Promise<number> => { const seen = await getBooking(house, actor, { reference }); return seen.ok ? seen.value.revision : -1; };
-  await saveStep(house, actor, { reference, step: "guests", values: { adults: "60" }, revision: await revision() });
-  await arrangeFor(house, actor, { reference });
-  await chooseLayout(house, actor, { reference, layout: "a", revision: await revision() });
-  await sendRequest(house, actor, { reference, revision: await revision() });
 }
 
 /** A browser as far as its cookie and its clock go. */

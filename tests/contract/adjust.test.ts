@@ -1,12 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import {
-  adjust, adjusting, adjustTurn, agreeRevision, arrangeFor, chooseLayout, getBooking, putRight, saveStep, sendRequest, takeAdjusted, type Actor, type AdjustView, type BookingView, type Outcome,
+  adjust, adjusting, adjustTurn, agreeRevision, chooseLayout, getBooking, putRight, saveStep, sendRequest, takeAdjusted, type Actor, type AdjustView, type BookingView,
 } from "../../lib/service";
 import type { ArrangeResult, Item, Layout } from "../../lib/layout";
 import { bench } from "../../lib/server/bench";
 import { outbox } from "../../lib/store";
 import { LAYOUT } from "./support/works";
 import { added, coupleOf, DESK, testHouse, type TestHouse } from "./support/house";
+import { chooseFirst, value } from "./support/line";
 
 const table = (n: number, x: number): Item => ({
   id: `t${n}`, kind: "table", role: "dining", label: `Table ${n}`, room: "grain-floor", from: { stock: "round" }, shape: { diameter: 1680 }, at: [x, 4700], angle: 0,
@@ -26,10 +27,6 @@ beforeAll(async () => {
 });
 afterAll(() => close());
 
-function value<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.error));
-  return outcome.value;
-}
 const see = async (reference: string, actor: Actor = coupleOf(reference)): Promise<BookingView> => value(await getBooking(house, actor, { reference }));
 const look = async (reference: string, actor: Actor = coupleOf(reference)): Promise<AdjustView> => value(await adjusting(house, actor, { reference }));
 const at = (view: AdjustView, id: string): Item | undefined => view.layout.scenes[0]?.items.find((i) => i.id === id);
@@ -38,9 +35,7 @@ const on = (act: string, more: Record<string, string> = {}): Record<string, stri
 /** A couple who have chosen the first layout. */
 async function chosen(): Promise<string> {
   const reference = await added(house);
-  value(await saveStep(house, coupleOf(reference), { reference, step: "guests", values: { adults: "40" }, revision: (await see(reference)).revision }));
-  value(await arrangeFor(house, coupleOf(reference), { reference }));
-  value(await chooseLayout(house, coupleOf(reference), { reference, layout: "a", revision: (await see(reference)).revision }));
+  await chooseFirst(house, reference);
   return reference;
 }
 async function deed(reference: string, values: Record<string, string>, actor: Actor = coupleOf(reference)): Promise<AdjustView> {

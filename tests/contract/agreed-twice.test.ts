@@ -1,25 +1,19 @@
 import { sql } from "kysely";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { agreeRevision, arrangeFor, chooseLayout, closeBooking, getBooking, saveStep, sendRequest, type BookingView, type Outcome } from "../../lib/service";
+import { agreeRevision, closeBooking, getBooking, type BookingView, type Outcome } from "../../lib/service";
 import { heldRooms, isClash } from "../../lib/store";
-import { added, coupleOf, DESK, testHouse, type TestHouse } from "./support/house";
+import { added, DESK, testHouse, type TestHouse } from "./support/house";
+import { sendFirst, value } from "./support/line";
 
 let house: TestHouse;
 let close: () => Promise<void>;
 beforeAll(async () => { ({ house, close } = await testHouse()); });
 afterAll(() => close());
 
-function value<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.error));
-  return outcome.value;
-}
 const see = async (reference: string): Promise<BookingView> => value(await getBooking(house, DESK, { reference }));
 async function sent(date: string): Promise<string> {
-  const reference = await added(house, { date }), actor = coupleOf(reference);
-  value(await saveStep(house, actor, { reference, step: "guests", values: { adults: "40" }, revision: 0 }));
-  value(await arrangeFor(house, actor, { reference }));
-  value(await chooseLayout(house, actor, { reference, layout: "a", revision: (await see(reference)).revision }));
-  value(await sendRequest(house, actor, { reference, revision: (await see(reference)).revision }));
+  const reference = await added(house, { date });
+  await sendFirst(house, reference);
   return reference;
 }
 const agree = async (reference: string): Promise<Outcome<unknown>> => {

@@ -6,13 +6,14 @@ import { gunzipSync, gzipSync } from "node:zlib";
 import { sql } from "kysely";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { tidewheel } from "../../lib/demo";
-import { agreeRevision, arrangeFor, chooseLayout, getBooking, saveStep, sendRequest } from "../../lib/service";
+import { agreeRevision } from "../../lib/service";
 import { fingerprintOf } from "../../lib/service/agree-revision";
 import { history, outbox, revisions, type Store } from "../../lib/store";
 import { backup, readBackup, restore, TABLES, type Backup } from "../../lib/store/backup";
 import { migrate, migrationNames } from "../../lib/store/migrate";
 import { openAsItIs, openStore, storeErrorText } from "../../lib/store/open";
-import { added, coupleOf, DESK, testHouse, type TestHouse } from "./support/house";
+import { added, DESK, testHouse, type TestHouse } from "./support/house";
+import { sendFirst } from "./support/line";
 import { blankPlace, type Place } from "./support/place";
 import { tempFolder } from "./support/temp";
 
@@ -28,14 +29,7 @@ const blank = async (): Promise<Place> => { const made = await blankPlace(); pla
 beforeAll(async () => {
   ({ house, place, close } = await testHouse());
   agreed = await added(house, { names: "Zoë \"Ånd\" \\ O'Neill & يسرى" });
-  const actor = coupleOf(agreed);
-  const revision = async (): Promise<number> => { const seen = await getBooking(house, actor, { reference: agreed }); return seen.ok ? seen.value.revision : -1; };
-  await saveStep(house, actor, { reference: agreed, step: "guests", values: { adults: "40" }, revision: await revision() });
-  await arrangeFor(house, actor, { reference: agreed });
-  await chooseLayout(house, actor, { reference: agreed, layout: "a", revision: await revision() });
-  const sent = await sendRequest(house, actor, { reference: agreed, revision: await revision() });
-  if (!sent.ok) throw new Error(JSON.stringify(sent.error));
-  await agreeRevision(house, DESK, { reference: agreed, ...sent.value });
+  await agreeRevision(house, DESK, { reference: agreed, ...await sendFirst(house, agreed) });
   await added(house);
 });
 afterAll(async () => {

@@ -1,31 +1,25 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import {
-  agreeRevision, arrangeFor, changeAddress, chooseLayout, closeBooking, countGuests, dropChange, getBooking, giveNumbers, lateChangeOf, mailLink, offerDraft, remindNow, returnRequest, saveStep, sendRequest, takeChange, workOutChange,
-  type BookingView, type Outcome,
+  agreeRevision, arrangeFor, changeAddress, closeBooking, countGuests, dropChange, getBooking, giveNumbers, lateChangeOf, mailLink, offerDraft, remindNow, returnRequest, sendRequest, takeChange, workOutChange,
+  type BookingView, type Outcome
 } from "../../lib/service";
 import { outbox } from "../../lib/store";
 import { LAYOUT } from "./support/works";
 import { added, coupleOf, DESK, testHouse, type TestHouse } from "./support/house";
+import { sendFirst, value } from "./support/line";
 
 let house: TestHouse;
 let close: () => Promise<void>;
 beforeAll(async () => { ({ house, close } = await testHouse()); });
 afterAll(() => close());
 
-function value<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.error));
-  return outcome.value;
-}
 const see = async (reference: string): Promise<BookingView> => value(await getBooking(house, DESK, { reference }));
 const kinds = async (reference: string): Promise<readonly string[]> => (await outbox.list(house.store.db, { booking: reference })).map((m) => m.kind);
 let day = 0;
 async function sent(): Promise<string> {
   day += 1;
-  const reference = await added(house, { date: `2027-07-${String(day).padStart(2, "0")}`, package: "hosted-day" }), actor = coupleOf(reference);
-  value(await saveStep(house, actor, { reference, step: "guests", values: { adults: "40" }, revision: 0 }));
-  value(await arrangeFor(house, actor, { reference }));
-  value(await chooseLayout(house, actor, { reference, layout: "a", revision: (await see(reference)).revision }));
-  value(await sendRequest(house, actor, { reference, revision: (await see(reference)).revision }));
+  const reference = await added(house, { date: `2027-07-${String(day).padStart(2, "0")}`, package: "hosted-day" });
+  await sendFirst(house, reference);
   return reference;
 }
 async function agreed(): Promise<string> {

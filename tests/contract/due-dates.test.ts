@@ -3,11 +3,12 @@ import { isMailHour, reminderFor } from "../../lib/booking";
 import { tidewheel } from "../../lib/demo";
 import { deliverDue } from "../../lib/jobs";
 import { mailbox } from "../../lib/mail";
-import { arrangeFor, chooseLayout, endReminders, getBooking, lookAtQuiet, openLink, planSvg, remindNow, saveStep, sendRequest } from "../../lib/service";
+import { endReminders, getBooking, lookAtQuiet, openLink, planSvg, remindNow } from "../../lib/service";
 import { keepDates } from "../../lib/service/keep-dates";
 import { saveVenue } from "../../lib/service/venues";
 import { bookings, outbox } from "../../lib/store";
 import { added, coupleOf, DESK, mailedKey, testHouse, type TestHouse } from "./support/house";
+import { sendFirst } from "./support/line";
 import { LAYOUT } from "./support/works";
 
 const DAY = 24 * 3_600_000;
@@ -20,14 +21,6 @@ beforeEach(() => { house.clock.time = Date.UTC(2027, 0, 10, 12); });
 
 const kinds = async (reference: string): Promise<readonly string[]> => (await outbox.list(house.store.db, { booking: reference })).map((one) => one.kind).reverse();
 const at = (...when: readonly [number, number, number, number]): void => { house.clock.time = Date.UTC(...when); };
-async function send(reference: string): Promise<void> {
-  const actor = coupleOf(reference);
-  const revision = async (): Promise<number> => { const seen = await getBooking(house, actor, { reference }); return seen.ok ? seen.value.revision : -1; };
-  await saveStep(house, actor, { reference, step: "guests", values: { adults: "40" }, revision: await revision() });
-  await arrangeFor(house, actor, { reference });
-  await chooseLayout(house, actor, { reference, layout: "a", revision: await revision() });
-  expect(await sendRequest(house, actor, { reference, revision: await revision() })).toMatchObject({ ok: true });
-}
 
 describe("reminders", () => {
   it("come 14, 7 and 2 days before the due date, each once however often it is looked, and only by day at the venue", async () => {
@@ -86,7 +79,7 @@ describe("reminders", () => {
     const reference = await added(house);
     at(2027, 3, 17, 12);
     await keepDates(house);
-    await send(reference);
+    await sendFirst(house, reference);
     await deliverDue({ store: house.store, transport: mailbox, clock: house.clock, from: house.mailFrom, keepLinks: false });
     expect(await kinds(reference)).toEqual(["invitation", "sent", "desk-notice", "desk-notice"]);
     at(2027, 3, 24, 12);
@@ -133,7 +126,7 @@ describe("a due date that passes with nothing sent", () => {
       expect(await planSvg(house, who, { reference, set: true })).toEqual({ ok: true, value: "<svg/>" });
     }
     expect(await planSvg(house, coupleOf(reference), { reference })).toEqual({ ok: false, error: { code: "incomplete", missing: ["guests"] } });
-    await send(reference);
+    await sendFirst(house, reference);
     expect(await getBooking(house, DESK, { reference })).toMatchObject({ ok: true, value: { state: "sent", setByVenue: undefined } });
   });
 
@@ -148,7 +141,7 @@ describe("a due date that passes with nothing sent", () => {
 
   it("leaves alone who has sent, and whose revision was returned", async () => {
     const reference = await added(house);
-    await send(reference);
+    await sendFirst(house, reference);
     at(2027, 4, 2, 8);
     await keepDates(house);
     expect(await kinds(reference)).not.toContain("overdue");

@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { quote } from "../../lib/fees";
-import { arrangeFor, chooseLayout, getBooking, returnRequest, saveStep, sendRequest, type BookingView, type Outcome } from "../../lib/service";
+import { getBooking, returnRequest, sendRequest, type BookingView } from "../../lib/service";
 import { added, coupleOf, DESK, testHouse, type TestHouse } from "./support/house";
+import { chooseFirst, value } from "./support/line";
 import { asked } from "./support/works";
 
 let house: TestHouse;
@@ -9,10 +10,6 @@ let close: () => Promise<void>;
 beforeAll(async () => { ({ house, close } = await testHouse()); house = { ...house, works: { ...asked().works, quote: async (...about) => quote(...about) } }; });
 afterAll(() => close());
 
-function value<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.error));
-  return outcome.value;
-}
 const see = async (reference: string): Promise<BookingView> => value(await getBooking(house, coupleOf(reference), { reference }));
 const late = (q: { readonly lines: readonly { readonly charge: string }[] } | undefined): boolean => q?.lines.some((l) => l.charge === "late-answer") ?? false;
 
@@ -20,9 +17,7 @@ const late = (q: { readonly lines: readonly { readonly charge: string }[] } | un
 async function chosen(): Promise<string> {
   house.clock.time = Date.UTC(2027, 3, 1, 12);
   const reference = await added(house);
-  value(await saveStep(house, coupleOf(reference), { reference, step: "guests", values: { adults: "40" }, revision: (await see(reference)).revision }));
-  value(await arrangeFor(house, coupleOf(reference), { reference }));
-  value(await chooseLayout(house, coupleOf(reference), { reference, layout: "a", revision: (await see(reference)).revision }));
+  await chooseFirst(house, reference);
   return reference;
 }
 const send = async (reference: string) => { value(await sendRequest(house, coupleOf(reference), { reference, revision: (await see(reference)).revision })); return (await see(reference)).revisions.at(-1); };

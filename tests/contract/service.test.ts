@@ -1,22 +1,19 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import {
   addBooking, agreeRevision, arrangeFor, chooseLayout, closeBooking, currentActor, getBooking, importVenue, listMailbox, listQueue, lookAtLink, planSvg,
-  proposalPdfFor, returnRequest, saveStep, sendRequest, type Actor, type BookingView, type Outcome,
+  proposalPdfFor, returnRequest, saveStep, sendRequest, type Actor, type BookingView,
 } from "../../lib/service";
 import { tidewheel } from "../../lib/demo";
 import { history, outbox } from "../../lib/store";
 import { sql } from "kysely";
 import { added, cookieOf, coupleOf, DESK, mailedKey, testHouse, type TestHouse } from "./support/house";
+import { sendFirst, value } from "./support/line";
 
 let house: TestHouse;
 let close: () => Promise<void>;
 beforeAll(async () => { ({ house, close } = await testHouse()); });
 afterAll(() => close());
 
-function value<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.error));
-  return outcome.value;
-}
 const see = async (reference: string, actor: Actor = coupleOf(reference)): Promise<BookingView> => value(await getBooking(house, actor, { reference }));
 const save = async (reference: string, values: Record<string, string>, step: "guests" | "meal" | "extras" = "guests") =>
   saveStep(house, coupleOf(reference), { reference, step, values, revision: (await see(reference)).revision });
@@ -26,10 +23,7 @@ let day = 0;
 async function sent(): Promise<string> {
   day += 1;
   const reference = await added(house, { date: `2027-07-${String(day).padStart(2, "0")}` });
-  value(await save(reference, { adults: "40" }));
-  value(await arrangeFor(house, coupleOf(reference), { reference }));
-  value(await chooseLayout(house, coupleOf(reference), { reference, layout: "a", revision: (await see(reference)).revision }));
-  value(await sendRequest(house, coupleOf(reference), { reference, revision: (await see(reference)).revision }));
+  await sendFirst(house, reference);
   return reference;
 }
 const last = async (reference: string) => { const one = (await see(reference)).revisions.at(-1); if (!one) throw new Error("nothing was sent"); return one; };
