@@ -5,3 +5,4 @@ export { seeded, type Random } from "./random";
 export { fail, ok, type Result } from "./result";
 export { fitTo, readAs } from "./json";
 export { pathText, type Path, type Problem } from "./problem";
+export { folded, foldedWords } from "./fold";

@@ -7,7 +7,7 @@ import { deskGate, whoIs } from "./gate";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import { aboutOf, queueMail, replacingLink } from "./post";
-import type { Actor, FieldError, FormValues, Outcome, Refusal } from "./types";
+import type { Actor, Draft, FieldError, FormValues, Outcome, Refusal } from "./types";
 
 /** Adds a booking, and mails its link when `mail` is "yes". Fields: names, email, package, date, venue (the first when left out), mail. */
 export async function addBooking(house: House, actor: Actor, { values }: { readonly values: FormValues }): Promise<Outcome<{ readonly reference: string }>> {
@@ -16,15 +16,21 @@ export async function addBooking(house: House, actor: Actor, { values }: { reado
   const done = await house.store.transaction(async (tx): Promise<Outcome<{ readonly reference: string }>> => {
     const read = await readForm(tx, house, values);
     if (!read.ok) return read;
-    const at = nowIso(house);
-    const reference = await freeReference(tx, house);
-    await bookings.add(tx, { ...read.value, reference, createdAt: at });
-    await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "added" });
-    if (values.mail === "yes") await invite(tx, house, { reference, actor });
-    return ok({ reference });
+    return ok({ reference: await addRead(tx, house, { read: read.value, actor, mail: values.mail === "yes" }) });
   });
   house.poke();
   return done;
+}
+
+type Adding = { readonly read: Read; readonly draft?: Draft; readonly actor: Actor; readonly mail: boolean };
+
+/** Adds what was read, under a reference of its own, in the transaction given. */
+export async function addRead(tx: Handle, house: House, { read, draft, actor, mail }: Adding): Promise<string> {
+  const at = nowIso(house), reference = await freeReference(tx, house);
+  await bookings.add(tx, { ...read, draft, reference, createdAt: at });
+  await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "added" });
+  if (mail) await invite(tx, house, { reference, actor });
+  return reference;
 }
 
 /** Mails the couple a link, in the transaction given. */
@@ -67,7 +73,7 @@ async function venueOf(tx: Handle, id: string): Promise<VenueVersion | undefined
   return id === "" ? (await venues.list(tx))[0] : venues.find(tx, id);
 }
 
-export async function freeReference(tx: Handle, house: House): Promise<string> {
+async function freeReference(tx: Handle, house: House): Promise<string> {
   for (;;) {
     const reference = makeReference(house.random);
     if (!(await bookings.find(tx, reference))) return reference;

@@ -1,4 +1,4 @@
-import { ok } from "../base";
+import { folded, ok } from "../base";
 import { deadlineAt, todayAt, shownNames, type State } from "../booking";
 import { queue, venues, type HistoryRow } from "../store";
 import type { VenueVersion } from "../store/venues";
@@ -23,7 +23,7 @@ export async function listQueue(house: House, actor: Actor, { filter = "all", se
   const known = new Map((await venues.list(db)).map((one) => [one.id, one]));
   const now = house.clock.now();
   const today = Object.fromEntries([...known.values()].map((one) => [one.id, todayAt(one.venue.timeZone, now)]));
-  const only = plain(search) === "" ? undefined : (await queue.searched(db)).filter((row) => matches(row, search)).map((row) => row.reference);
+  const only = folded(search) === "" ? undefined : (await queue.searched(db)).filter((row) => matches(row, search)).map((row) => row.reference);
   const counts = countsOf(await queue.counts(db, { venue, today, only }));
   const pages = Math.max(1, Math.ceil(counts[filter] / PAGE)), page = Math.min(Math.max(1, Math.floor(wanted)), pages);
   const lines = await queue.lines(db, { ...chosenBy(filter), venue, today, only, sort, limit: PAGE, skip: (page - 1) * PAGE });
@@ -50,12 +50,11 @@ function chosenBy(filter: QueueFilter): Pick<queue.QueueAsk, "states" | "late"> 
 }
 
 function matches(row: Pick<queue.QueueLine, "reference" | "names" | "email">, search: string): boolean {
-  const wanted = plain(search);
-  return [row.reference, row.email, ...row.names].some((text) => plain(text).includes(wanted));
+  const wanted = folded(search);
+  return [row.reference, row.email, ...row.names].some((text) => folded(text).includes(wanted));
 }
 
 /** Letters without their accents and capitals: whoever types "Zoe" finds "Zoë". */
-const plain = (text: string): string => text.normalize("NFKD").replace(/\p{Mark}/gu, "").toLowerCase().trim();
 
 type Beside = { readonly venue: VenueVersion | undefined; readonly mail: { readonly state: string; readonly why: string | null } | undefined; readonly last: HistoryRow | undefined; readonly now: number };
 function rowOf(booking: queue.QueueLine, { venue, mail, last, now }: Beside): QueueRow {

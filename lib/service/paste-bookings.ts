@@ -1,11 +1,10 @@
-import { fail, ok } from "../base";
+import { fail, ok, foldedWords } from "../base";
 import { readStep } from "../brief/draft";
-import { bookings, history, venues, type Handle } from "../store";
+import { bookings, venues, type Handle } from "../store";
 import type { VenueVersion } from "../store/venues";
-import { freeReference, invite, readBooking, type Read } from "./add-booking";
-import { deskGate, whoIs } from "./gate";
+import { addRead, readBooking, type Read } from "./add-booking";
+import { deskGate } from "./gate";
 import type { House } from "./house";
-import { nowIso } from "./moment";
 import { dayIn, readList, type Column, type Line } from "./pasted-columns";
 import type { Actor, Draft, FieldError, Outcome } from "./types";
 
@@ -41,15 +40,8 @@ export async function addPasted(house: House, actor: Actor, { text, good, mail }
     const seen = await readPasted(tx, house, text);
     if (!seen.ok) return seen;
     if (seen.value.good !== good || good === 0) return fail({ code: "stale", revision: seen.value.good });
-    const at = nowIso(house), references: string[] = [];
-    for (const { read, draft } of seen.value.rows) {
-      if (!read) continue;
-      const reference = await freeReference(tx, house);
-      await bookings.add(tx, { ...read, draft, reference, createdAt: at });
-      await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "added" });
-      if (mail) await invite(tx, house, { reference, actor });
-      references.push(reference);
-    }
+    const references: string[] = [];
+    for (const { read, draft } of seen.value.rows) if (read) references.push(await addRead(tx, house, { read, draft, actor, mail }));
     return ok({ references });
   });
   house.poke();
@@ -81,8 +73,8 @@ async function unlessThere(db: Handle, row: Row, seen: Map<string, number>): Pro
 }
 
 function readRow({ number: line, cells }: Line, { all, now }: { readonly all: readonly VenueVersion[]; readonly now: number }): Row {
-  const wanted = plain(cells.venue ?? "");
-  const venue = wanted === "" ? venueOfPackage(all, cells.package ?? "") ?? all[0] : all.find((v) => plain(v.id) === wanted || plain(v.venue.name) === wanted);
+  const wanted = foldedWords(cells.venue ?? "");
+  const venue = wanted === "" ? venueOfPackage(all, cells.package ?? "") ?? all[0] : all.find((v) => foldedWords(v.id) === wanted || foldedWords(v.venue.name) === wanted);
   if (!venue) return { line, cells, faults: [{ field: "venue", message: `There is no venue “${cells.venue ?? ""}”; there are ${all.map((v) => v.venue.name).join(", ")}.` }] };
   const pack = packageOf(venue, cells.package ?? "");
   const guests = cells.guests === undefined ? undefined : readStep("guests", { adults: cells.guests });
@@ -97,7 +89,6 @@ function readRow({ number: line, cells }: Line, { all, now }: { readonly all: re
   return { line, cells, faults: [], read: read.value, draft, good: { names, email, date, dueDate, venueName: venue.venue.name, packageName: pack?.name ?? "", guests: draft.guests?.adults } };
 }
 
-const plain = (text: string): string => text.normalize("NFKD").replace(/\p{Mark}/gu, "").toLowerCase().replace(/[^\p{L}\p{N}]+/gu, " ").trim();
 const packageOf = (venue: VenueVersion, text: string): VenueVersion["venue"]["packages"][number] | undefined =>
-  venue.venue.packages.find((p) => plain(text) !== "" && (plain(p.id) === plain(text) || plain(p.name) === plain(text)));
+  venue.venue.packages.find((p) => foldedWords(text) !== "" && (foldedWords(p.id) === foldedWords(text) || foldedWords(p.name) === foldedWords(text)));
 const venueOfPackage = (all: readonly VenueVersion[], text: string): VenueVersion | undefined => all.find((v) => packageOf(v, text));

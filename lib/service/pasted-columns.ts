@@ -1,5 +1,5 @@
 import { parse } from "csv-parse/sync";
-import { fail, ok, type Result } from "../base";
+import { fail, ok, type Result, foldedWords } from "../base";
 
 /** What a list may tell of a booking. Names may stand in one column or in two. */
 export type Column = "names" | "email" | "date" | "package" | "guests" | "venue";
@@ -18,8 +18,7 @@ const HEADINGS: Readonly<Record<Column, readonly string[]>> = {
   guests: ["guests", "number of guests", "adults", "guest count", "numbers", "pax"],
   venue: ["venue", "house", "site"],
 };
-const plain = (text: string): string => text.normalize("NFKD").replace(/\p{Mark}/gu, "").toLowerCase().replace(/[^\p{L}\p{N}]+/gu, " ").trim();
-const columnOf = (heading: string): Column | undefined => (["names", "email", "date", "package", "guests", "venue"] as const).find((c) => HEADINGS[c].includes(plain(heading)));
+const columnOf = (heading: string): Column | undefined => (["names", "email", "date", "package", "guests", "venue"] as const).find((c) => HEADINGS[c].includes(foldedWords(heading)));
 
 /** The sign between columns: the one that the header row has most of. */
 function signOf(text: string): string {

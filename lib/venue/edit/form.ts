@@ -1,3 +1,4 @@
+import { folded } from "../../base";
 import type { Venue } from "../schema";
 import { exampleLength, typedLength, typedMoney } from "./lengths";
 
@@ -103,7 +104,7 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 
 /** A name as an identifier of the file: lower-case words with hyphens, none that is taken already. */
 export function idFrom(name: string, taken: readonly string[], otherwise: string): string {
-  const bare = name.normalize("NFKD").replace(/\p{Mark}/gu, "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "").slice(0, 60).replace(/-+$/, "") || otherwise;
+  const bare = folded(name).replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "").slice(0, 60).replace(/-+$/, "") || otherwise;
   for (let n = 1; ; n += 1) {
     const id = n === 1 ? bare : `${bare}-${n}`;
     if (!taken.includes(id)) return id;
