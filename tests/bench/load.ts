@@ -46,7 +46,7 @@ async function fill(house: House): Promise<{ readonly couples: readonly Guests[]
     couples.push({ reference, key: /\/open\/([\w-]{32})/.exec(mail?.bodyText ?? "")?.[1] ?? "", adults: 0, acknowledged: 0 });
   }
   // The first days: they stand on the queue's first page.
-  for (const { reference } of couples.splice(0, SENT)) await sendFirst(house, reference, "60");
+  for (const { reference } of couples.splice(0, SENT)) await sendFirst(house, reference);
   const desk: string[] = [];
   for (let i = 0; i < COORDINATORS; i += 1) desk.push(new URL(await house.store.transaction((tx) => deskLink(tx, house, { person: "desk@tidewheel.example", lastsMs: 3_600_000, once: true }))).pathname.split("/").at(-1) ?? "");
   return { couples, desk };

@@ -22,7 +22,7 @@ export async function chooseFirst(house: House, reference: string, adults = "40"
 }
 
 /** The same, and sent. */
-export async function sendFirst(house: House, reference: string, adults?: string): Promise<SentRevision> {
-  const { revision } = await chooseFirst(house, reference, adults);
+export async function sendFirst(house: House, reference: string): Promise<SentRevision> {
+  const { revision } = await chooseFirst(house, reference);
   return value(await sendRequest(house, coupleOf(reference), { reference, revision }));
 }
