@@ -14,7 +14,7 @@ const many = (v: string | readonly string[]): readonly string[] => (typeof v ===
 /** One group of the editor's form: its fields, or a row of fields for each thing and some empty ones for more. */
 export function PartFields({ part, typed, errors, spare = 2 }: Props) {
   const typedRows = typed ? Math.max(0, ...Object.keys(typed).map((name) => { const read = name.startsWith(`${part.id}.`) ? /^(\d+)\./.exec(name.slice(part.id.length + 1)) : null; return read ? Number(read[1]) + 1 : 0; })) : 0;
-  const rows = part.one === undefined ? 1 : Math.max(part.shown.length, typedRows) + (typed ? 0 : spare);
+  const rows = part.one === undefined ? 1 : part.fixed ? part.shown.length : Math.max(part.shown.length, typedRows) + (typed ? 0 : spare);
   const firstNew = part.shown.length;
   return (
     <section className="section venue-part" aria-labelledby={`part-${part.id}`}>
@@ -33,7 +33,7 @@ function Row({ part, typed, errors, index, fresh }: Props & { readonly index: nu
     <fieldset className="venue-row">
       <legend className="venue-legend">{words}</legend>
       {part.fields.map((f) => <One key={f.name} field={f} name={fieldOf(part, index, f.name)} value={valueOf({ part, typed }, index, f.name)} errors={errors} />)}
-      {!fresh && <Tick name={fieldOf(part, index, "gone")} value="yes" text="Take it away" on={one(valueOf({ part, typed }, index, "gone")) === "yes"} />}
+      {!fresh && !part.fixed && <Tick name={fieldOf(part, index, "gone")} value="yes" text="Take it away" on={one(valueOf({ part, typed }, index, "gone")) === "yes"} />}
     </fieldset>
   );
 }

@@ -3,7 +3,7 @@ import { footprintPolygon } from "@/lib/layout";
 import { gateOf, socketAt, type Room, type Venue } from "@/lib/venue";
 import { saidLength, wallName } from "@/lib/venue/edit";
 
-type Props = { readonly room: Room; readonly venue: Pick<Venue, "lengths" | "locale">; readonly grips?: boolean; /** Without letters and lengths, where it is drawn small. */ readonly bare?: boolean };
+type Props = { readonly room: Room; readonly venue: Pick<Venue, "lengths" | "locale">; /** Its corners can be drawn; its place among the outlines under the hand. */ readonly grips?: number; /** Without letters and lengths, where it is drawn small. */ readonly bare?: boolean };
 
 const WALL = 300;
 const sound = (p: Polygon): boolean => p.every(([x, y]) => Number.isFinite(x) && Number.isFinite(y));
@@ -23,13 +23,13 @@ function outward(outline: Polygon, [a, b]: Segment): Point {
 }
 
 /** One room as its facts say, drawn while they are typed: walls with their letters and lengths, openings, and what stands. */
-export function RoomDrawing({ room, venue, grips = false, bare = false }: Props) {
+export function RoomDrawing({ room, venue, grips, bare = false }: Props) {
   const { outline } = room;
   if (outline.length < 3 || !sound(outline)) return <p className="small sec">The outline cannot be drawn yet.</p>;
   const f = frameOf(outline), u = f.unit;
   const walls = edges(outline);
   return (
-    <svg className="room-drawing" viewBox={`${f.x} ${f.y} ${f.width} ${f.height}`} role="img" aria-label={`Plan of ${room.name}, walls ${walls.map((w, i) => `${wallName(i)} ${saidLength(distance(w[0], w[1]), venue)}`).join(", ")}`}>
+    <svg className="room-drawing" viewBox={`${f.x} ${f.y} ${f.width} ${f.height}`} data-plan={grips} role={grips === undefined ? "img" : "group"} aria-label={`Plan of ${room.name}, walls ${walls.map((w, i) => `${wallName(i)} ${saidLength(distance(w[0], w[1]), venue)}`).join(", ")}`}>
       <path className="rd-mass" d={d(outline)} strokeWidth={2 * WALL} />
       <path className="rd-floor" d={d(outline)} strokeWidth={1} />
       {room.keepClear.filter((k) => sound(k.outline)).map((k) => <path key={k.id} className="rd-clear" d={d(k.outline)} strokeWidth={1.2 * u} strokeDasharray={`${6 * u} ${4 * u}`} />)}
@@ -40,8 +40,21 @@ export function RoomDrawing({ room, venue, grips = false, bare = false }: Props)
       {room.obstacles.filter((o) => sound(o.outline) && o.outline.length > 2).map((o) => <path key={o.id} className="rd-built" d={d(o.outline)} strokeWidth={u} />)}
       {room.sockets.map(socketAt).filter((s) => sound([s])).map((s, i) => <circle key={i} className="rd-socket" cx={s[0]} cy={s[1]} r={4 * u} strokeWidth={1.4 * u} />)}
       {!bare && walls.map((w, i) => <WallWords key={i} outline={outline} wall={w} doors={room.doors} name={wallName(i)} length={saidLength(distance(w[0], w[1]), venue)} unit={u} />)}
-      {grips && outline.map(([x, y], i) => <circle key={i} className="rd-grip" data-corner={i} cx={x} cy={y} r={9 * u} strokeWidth={2.4 * u} />)}
+      {grips !== undefined && <CornerGrips outline={outline} room={grips} name={room.name} venue={venue} unit={u} />}
     </svg>
+  );
+}
+
+type GripsProps = { readonly outline: Polygon; readonly room: number; readonly name: string; readonly venue: Pick<Venue, "lengths" | "locale">; readonly unit: number };
+
+/** What corners are held by: one on each, and a smaller one in the middle of each wall that makes a corner there. */
+export function CornerGrips({ outline, room, name, venue, unit: u }: GripsProps) {
+  const from = boxOf(outline);
+  return (
+    <g>
+      {edges(outline).map(([a, b], i) => distance(a, b) > 60 * u && <circle key={`w${i}`} className="rd-grip rd-grip-new" data-room={room} data-wall={i} cx={(a[0] + b[0]) / 2} cy={(a[1] + b[1]) / 2} r={6 * u} strokeWidth={1.6 * u} tabIndex={0} role="button" aria-label={`A corner more in wall ${wallName(i)} of ${name}`} />)}
+      {outline.map(([x, y], i) => <circle key={i} className="rd-grip" data-room={room} data-corner={i} cx={x} cy={y} r={9 * u} strokeWidth={2.4 * u} tabIndex={0} role="button" aria-label={`Corner ${i + 1} of ${name}: ${saidLength(x - from.minX, venue)} right, ${saidLength(y - from.minY, venue)} down. Arrow keys move it, Delete takes it away.`} />)}
+    </g>
   );
 }
 

@@ -15,6 +15,8 @@ export type Shown = Readonly<Record<string, string | readonly string[]>>;
 /** A group of fields, or of rows of fields where `one` says what a row is. */
 export type Part = {
   readonly id: string; readonly title: string; readonly about?: string; readonly one?: string;
+  /** Rows that are neither added nor taken away here. */
+  readonly fixed?: boolean;
   /** A row whose field of this name is left empty is none. */
   readonly key: string;
   readonly fields: readonly Field[]; readonly shown: readonly Shown[];
@@ -38,7 +40,7 @@ export type Row = {
 };
 export type Form = { readonly one: (part: string) => Row; readonly rows: (part: string) => readonly Row[] };
 
-const fieldOf = (part: Part, index: number, name: string): string => (part.one === undefined ? `${part.id}.${name}` : `${part.id}.${index}.${name}`);
+const fieldOf = (part: Pick<Part, "id" | "one">, index: number, name: string): string => (part.one === undefined ? `${part.id}.${name}` : `${part.id}.${index}.${name}`);
 export { fieldOf };
 
 /** The places of the rows in what was typed: those shown, those added, none that was taken away or left empty. */

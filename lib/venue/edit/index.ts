@@ -3,5 +3,6 @@ export { BEGINNING, venueBegun, withRoom } from "./begin";
 export { fieldOf, type Amiss, type Field, type Option, type Part, type Shown, type Typed } from "./form";
 export { saidLength, shownLength, typedLength } from "./lengths";
 export { withoutRoom } from "./mirror";
+export { outlinesTyped } from "./plan";
 export { factsAt, partsOf, roomTyped, SECTIONS, SECTION_TITLES, venueTyped, type Place, type SectionId } from "./sections";
 export { wallName } from "./walls";

@@ -5,16 +5,19 @@ import { fieldOf, formOf, type Amiss, type Form, type Part, type Typed } from ".
 import { houseParts, readHouse } from "./house";
 import { withDoorsBothSides } from "./mirror";
 import { chargeParts, packageParts, readCharges, readPackages } from "./money";
+import { placeParts, readPlaces } from "./places";
+import { planParts, readPlan } from "./plan";
 import { readRoom, roomParts } from "./room";
 import { drapeParts, readDrapes, readRules, readStock, ruleParts, stockParts } from "./stock";
 
-export const SECTIONS = ["house", "stock", "packages", "charges", "drapes", "rules"] as const;
+export const SECTIONS = ["plan", "house", "stock", "places", "packages", "charges", "drapes", "rules"] as const;
 export type SectionId = (typeof SECTIONS)[number];
 /** One page of the editor: a section of the venue, or one of its rooms. */
 export type Place = { readonly section: SectionId } | { readonly room: string };
-export const SECTION_TITLES: Readonly<Record<SectionId, string>> = { house: "House, contact and crew", stock: "Stock", packages: "Packages", charges: "Charges and tax", drapes: "Drapes", rules: "Rules" };
+export const SECTION_TITLES: Readonly<Record<SectionId, string>> = { plan: "Plan of the house", house: "House, contact and crew", stock: "Stock", places: "Places", packages: "Packages", charges: "Charges and tax", drapes: "Drapes", rules: "Rules" };
 
-const HOW: Readonly<Record<SectionId, { readonly parts: (venue: Venue) => readonly Part[]; readonly read: (form: Form, venue: Venue) => Partial<Venue> }>> = {
+const HOW: Readonly<Record<SectionId, { readonly parts: (venue: Venue) => readonly Part[]; readonly read: (form: Form, venue: Venue, faults: Amiss[]) => Partial<Venue> }>> = {
+  plan: { parts: planParts, read: readPlan }, places: { parts: placeParts, read: readPlaces },
   house: { parts: houseParts, read: readHouse }, stock: { parts: stockParts, read: readStock }, packages: { parts: packageParts, read: readPackages },
   charges: { parts: chargeParts, read: readCharges }, drapes: { parts: drapeParts, read: readDrapes }, rules: { parts: ruleParts, read: readRules },
 };
@@ -39,13 +42,13 @@ export function venueTyped(venue: Venue, place: Place, typed: Typed): Result<Ven
   const parts = partsOf(venue, place), faults: Amiss[] = [];
   if (!parts) return fail([{ field: "", message: "This room is not there any more." }]);
   const form = formOf(parts, typed, { venue, faults });
-  const next = nextOf(venue, place, form);
+  const next = nextOf(venue, place, { form, faults });
   if (faults.length > 0) return fail(faults);
   return factsAt(next, parts, form);
 }
 
-function nextOf(venue: Venue, place: Place, form: Form): Venue {
-  if ("section" in place) return { ...venue, ...HOW[place.section].read(form, venue) };
+function nextOf(venue: Venue, place: Place, { form, faults }: { readonly form: Form; readonly faults: Amiss[] }): Venue {
+  if ("section" in place) return { ...venue, ...HOW[place.section].read(form, venue, faults) };
   const before = roomOf(venue, place.room);
   if (!before) return venue;
   const room = readRoom(form, venue, before);

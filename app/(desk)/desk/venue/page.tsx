@@ -24,6 +24,8 @@ const areaOf = (mm2: number, venue: Venue): string => (venue.lengths === "metric
 /** What a section holds, in a line. */
 function heldIn(section: (typeof SECTIONS)[number], v: Venue): string {
   switch (section) {
+    case "plan": return `${counted(v.rooms.length, "room", "rooms")} beside one another, their corners drawn and typed`;
+    case "places": { const pieces = Object.keys(v.places ?? {}); return pieces.length === 0 ? "no piece has a usual place yet" : `${pieces.map((p) => p.replaceAll("-", " ")).join(", ")}`; }
     case "house": return `${v.locale}, ${v.currency}, ${v.timeZone}${v.contact?.name ? `; ask ${v.contact.name}` : ""}${v.crew ? `; a crew of ${v.crew.size}` : ""}`;
     case "stock": return v.stock.map((s) => `${s.count} × ${s.name}`).join(", ");
     case "packages": return v.packages.map((p) => `${p.name}, due ${p.dueDays} days before`).join("; ");

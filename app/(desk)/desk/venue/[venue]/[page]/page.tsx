@@ -7,6 +7,7 @@ import { venueAsked } from "@/app/_server/venue-asked";
 import { isSection, pagesOf } from "@/app/_server/venue-pages";
 import { DeskFrame } from "@/app/_parts/desk-frame";
 import { VenueForm, VenueRooms } from "@/app/_parts/venue-form";
+import { HouseSketch } from "@/components/desk/venue/house-sketch";
 import { Checked } from "@/components/form/page/checked";
 
 type Props = { readonly params: Promise<{ readonly venue: string; readonly page: string }>; readonly searchParams: Search };
@@ -33,6 +34,7 @@ export default async function VenueSectionPage({ params, searchParams }: Props) 
         <p className="sec mt-2">{venue.name}, version {version}</p>
         <VenueRooms venue={id} here={page} rooms={pagesOf(venue)} />
         {done && <p className="lead mt-4" role="status">Saved as version {done}.</p>}
+        {page === "plan" && <div className="sheet mt-6"><div><HouseSketch venue={venue} form="venue-form" /></div></div>}
         <VenueForm action={`/desk/venue/${id}/${page}/save`} version={version} parts={partsOf(venue, { section: page }) ?? []} typed={kept?.values} errors={errors} />
       </Checked>
     </DeskFrame>
