@@ -16,7 +16,7 @@ export const coupleHere = cache(async (): Promise<Couple | null> => {
   if (actor.kind !== "couple") return null;
   const seen = await getBooking(house, actor, { reference: actor.reference });
   if (!seen.ok) return null;
-  const speech = await speechFor(seen.value.venue);
+  const speech = await speechFor(seen.value.venue, seen.value.reads);
   return { house, actor, booking: bookingIn(seen.value, speech), say: speech.say };
 });
 
@@ -30,7 +30,7 @@ export const looking = cache(async (): Promise<Looking> => {
   if (actor.kind !== "look") redirect("/open?why=look");
   const seen = await glance(house, actor, { reference: actor.reference });
   if (!seen.ok) redirect("/open?why=look");
-  const speech = await speechFor(seen.value.venue);
+  const speech = await speechFor(seen.value.venue, seen.value.reads);
   return { house, actor, seen: glanceIn(seen.value, speech), say: speech.say };
 });
 

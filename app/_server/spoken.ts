@@ -1,7 +1,7 @@
 import type { BookingView, Glance } from "@/lib/service";
 import type { ArrangeResult, Layout } from "@/lib/layout";
 import type { Venue } from "@/lib/venue";
-import { layoutIn, resultIn } from "@/lib/words/layout";
+import { labelsIn, layoutIn, resultIn } from "@/lib/words/layout";
 import type { Speech } from "./words";
 
 /** The venue as this visitor reads it: its facts are its own, figures and lengths are written as the visitor wants them. */
@@ -17,7 +17,7 @@ export function bookingIn(booking: BookingView, speech: Speech): BookingView {
     setByVenue: booking.setByVenue && { ...booking.setByVenue, layout: said(booking.setByVenue.layout) },
     revisions: booking.revisions.map((one) => {
       const layout = said({ ...one.layout, findings: [...one.findings] });
-      return { ...one, layout, findings: layout.findings };
+      return { ...one, layout, findings: layout.findings, pieces: one.pieces && labelsIn(one.pieces, one.layout, layout) };
     }),
   };
 }

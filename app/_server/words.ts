@@ -15,8 +15,9 @@ export const chosenWords = cache(async (): Promise<Chosen> => {
   return { language: isLanguage(language) ? language : undefined, lengths: isLengthSystem(lengths) ? lengths : undefined };
 });
 
-/** The venue's own way of speaking, unless this visitor chose another language or other lengths. */
-export async function speechFor(venue: Pick<Manner, "locale" | "lengths">): Promise<Speech> {
-  const manner = mannerOf(venue, await chosenWords());
+/** The venue's own way of speaking, unless this visitor chose another language or other lengths, or else what is `kept` with the booking. */
+export async function speechFor(venue: Pick<Manner, "locale" | "lengths">, kept: Chosen = {}): Promise<Speech> {
+  const chosen = await chosenWords();
+  const manner = mannerOf(venue, { language: chosen.language ?? kept.language, lengths: chosen.lengths ?? kept.lengths });
   return { ...manner, say: sayIn(manner.language) };
 }

@@ -1,7 +1,7 @@
 export { singleAddress, type HeaderFault } from "./header";
 export type { Block, Message } from "./message";
 export * as messages from "./messages";
-export type { About } from "./messages";
+export type { About } from "./about";
 export { withoutKeys } from "./redact";
 export { asHtml, asText } from "./render";
 export { smtp, type SmtpServer } from "./smtp";

@@ -4,12 +4,13 @@ import { messages, singleAddress } from "../mail";
 import { bookings, history, venues, type BookingRow, type Handle } from "../store";
 import type { VenueVersion } from "../store/venues";
 import { deskGate, whoIs } from "./gate";
+import { isLanguage, type Language } from "../words/pages";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import { aboutOf, queueMail, replacingLink } from "./post";
 import type { Actor, Draft, FieldError, FormValues, Outcome, Refusal } from "./types";
 
-/** Adds a booking, and mails its link when `mail` is "yes". Fields: names, email, package, date, venue (the first when left out), mail. */
+/** Adds a booking, and mails its link when `mail` is "yes". Fields: names, email, package, date, venue (the first when left out), language (as the venue speaks when left out), mail. */
 export async function addBooking(house: House, actor: Actor, { values }: { readonly values: FormValues }): Promise<Outcome<{ readonly reference: string }>> {
   const desk = deskGate(actor, "add");
   if (!desk.ok) return desk;
@@ -43,7 +44,7 @@ export async function invite(tx: Handle, house: House, { reference, actor }: { r
   await history.add(tx, { booking: reference, at: nowIso(house), who: whoIs(actor), what: "link-mailed" });
 }
 
-export type Read = Pick<BookingRow, "venue" | "names" | "email" | "package" | "eventDate" | "dueDate">;
+export type Read = Pick<BookingRow, "venue" | "names" | "email" | "package" | "eventDate" | "dueDate"> & { readonly language?: Language };
 
 async function readForm(tx: Handle, house: House, values: FormValues): Promise<Result<Read, Refusal>> {
   const venue = await venueOf(tx, typeof values.venue === "string" ? values.venue.trim() : "");
@@ -66,7 +67,8 @@ export function readBooking(venue: VenueVersion, values: FormValues, now: number
   if (!pack) wrong("package", "Choose one of the packages shown.");
   if (day.success && day.data < todayAt(venue.venue.timeZone, now)) wrong("date", "The day lies in the past.");
   if (errors.length > 0 || !pack || !read.success) return fail(errors);
-  return ok({ venue: venue.id, names: readNames(read.data.names), email: read.data.email, package: pack.id, eventDate: read.data.date, dueDate: dueDate(read.data.date, pack.dueDays) });
+  const language = typeof values.language === "string" && isLanguage(values.language) ? { language: values.language } : {};
+  return ok({ ...language, venue: venue.id, names: readNames(read.data.names), email: read.data.email, package: pack.id, eventDate: read.data.date, dueDate: dueDate(read.data.date, pack.dueDays) });
 }
 
 async function venueOf(tx: Handle, id: string): Promise<VenueVersion | undefined> {

@@ -3,6 +3,7 @@ import { readStep } from "../brief/draft";
 import { messages } from "../mail";
 import { bookings, history, venues } from "../store";
 import { foundFor } from "./arranging";
+import { layoutFor } from "./chosen-words";
 import { gate, whoIs } from "./gate";
 import type { House } from "./house";
 import { nowIso } from "./moment";
@@ -52,7 +53,7 @@ export async function offerDraft(house: House, actor: Actor, { reference, revisi
     await bookings.change(tx, reference, { chosen: { layout, key }, asked: "done", at });
     await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "drafted", data: { title: layout.title } });
     const about = await aboutOf(tx, booking);
-    await queueMail(tx, house, { message: messages.draft(about, { title: layout.title, words: said, href: await coupleLink(tx, house, booking) }), to: booking.email, fromName: about.venueName, booking: reference });
+    await queueMail(tx, house, { message: messages.draft(about, { title: (await layoutFor(tx, booking, layout)).title, words: said, href: await coupleLink(tx, house, booking) }), to: booking.email, fromName: about.venueName, booking: reference });
     return ok(null);
   });
   house.poke();

@@ -4,6 +4,8 @@ import type { Draft } from "../brief/draft";
 import type { Layout } from "../layout";
 import { revisions, type BookingRow, type Handle } from "../store";
 import type { Venue } from "../venue";
+import type { Chosen } from "../words/pages";
+import { chosenBy } from "./chosen-words";
 import { gate } from "./gate";
 import { venueOf } from "./get-booking";
 import type { House } from "./house";
@@ -12,6 +14,8 @@ import type { Actor, Outcome } from "./types";
 /** What a look-only link shows: plan and answers. No fees, no findings, no words to or from the desk, no addresses. */
 export type Glance = {
   readonly reference: string; readonly names: readonly string[]; readonly date: string; readonly venue: Venue; readonly packageName: string; readonly state: State;
+  /** What the couple chose to read: who looks reads it so, unless they choose otherwise. */
+  readonly reads: Chosen;
   readonly draft: Draft;
   readonly layout?: Layout;
   /** What the layout is: sent as a revision, agreed, set by the venue, or only chosen so far. */
@@ -29,7 +33,7 @@ export async function glance(house: House, actor: Actor, { reference }: { readon
   if (!venue) return fail({ code: "not-found" });
   const { extras } = row.draft;
   return ok({
-    reference, names: row.names, date: row.eventDate, venue: venue.venue, state: row.state, changedAt: row.changedAt,
+    reference, names: row.names, date: row.eventDate, venue: venue.venue, state: row.state, changedAt: row.changedAt, reads: chosenBy(row),
     packageName: venue.venue.packages.find((one) => one.id === row.package)?.name ?? row.package,
     draft: { ...row.draft, ...(extras ? { extras: { ...extras, notes: "" } } : {}) },
     ...(await shown(db, row)),

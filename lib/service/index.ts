@@ -41,6 +41,7 @@ export { addRoom, beginVenue, removeRoom, saveVenuePage, type SavedVenue } from 
 
 // The couple; the desk may look
 export { getBooking } from "./get-booking";
+export { keepWords } from "./chosen-words";
 export { saveStep } from "./save-step";
 export { arrangeFor, arrangingOf, stopArranging, type ArrangingView } from "./arrange-for";
 export { capacityFor } from "./capacity-for";

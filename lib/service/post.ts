@@ -3,6 +3,8 @@ import { hashSecret, LIFETIMES, makeSecret } from "../access";
 import { asHtml, asText, type About } from "../mail";
 import type { Message } from "../mail/message";
 import { bookings, links, outbox, venues, type BookingRow, type Handle } from "../store";
+import { mannerOf } from "../words/pages";
+import { chosenBy } from "./chosen-words";
 import type { House } from "./house";
 import { iso, nowIso } from "./moment";
 
@@ -37,7 +39,7 @@ export async function aboutOf(db: Handle, booking: BookingRow): Promise<About> {
   const pack = found.venue.packages.find((one) => one.id === booking.package);
   return {
     reference: booking.reference, names: booking.names, venueName: found.venue.name, packageName: pack?.name ?? booking.package,
-    coordinator: pack?.coordinator ?? false, date: booking.eventDate, dueDate: booking.dueDate, locale: found.venue.locale,
+    coordinator: pack?.coordinator ?? false, date: booking.eventDate, dueDate: booking.dueDate, locale: found.venue.locale, reader: mannerOf(found.venue, chosenBy(booking)),
   };
 }
 

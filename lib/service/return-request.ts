@@ -1,6 +1,7 @@
 import { fail, ok } from "../base";
 import { RETURN_FORM, step as advance } from "../booking";
 import { bookings, history, revisions } from "../store";
+import { layoutFor } from "./chosen-words";
 import { carryOut } from "./effects";
 import { gate, whoIs } from "./gate";
 import type { House } from "./house";
@@ -28,7 +29,7 @@ export async function returnRequest(house: House, actor: Actor, { reference, num
     await revisions.markReturned(tx, { booking: reference, number, reason: words, pieces: about, at });
     await bookings.change(tx, reference, { state: next.value.state, at });
     await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "returned", data: { number, reason: words } });
-    await carryOut(tx, house, { booking, effects: next.value.effects, told: { number, reason: words, pieces: layout ? labelsOf(layout, about) : [] } });
+    await carryOut(tx, house, { booking, effects: next.value.effects, told: { number, reason: words, pieces: layout && about.length > 0 ? labelsOf(await layoutFor(tx, booking, layout), about) : [] } });
     return ok(null);
   });
   house.poke();

@@ -6,6 +6,7 @@ import type { Result } from "../base";
 import type { Brief } from "../brief";
 import type { ArrangeResult, Finding, Layout, Quote } from "../layout";
 import type { Venue } from "../venue";
+import type { Chosen } from "../words/pages";
 
 export type { DeskRole, Draft, FieldError, FormValues, State, StepId };
 
@@ -89,6 +90,8 @@ export type BookingView = {
   readonly revision: number;
   /** When anything about it last changed, ISO 8601 in UTC. */
   readonly savedAt: string;
+  /** What they chose to read; what was left open goes by their venue. */
+  readonly reads: Chosen;
   readonly draft: Draft;
   /** Why it was closed, where the desk said so. */
   readonly closedReason?: string;

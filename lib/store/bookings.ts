@@ -5,11 +5,11 @@ import type { State } from "../booking";
 import type { AskedOfDesk, BookingRow, FinalGuests } from "./database";
 import type { Handle } from "./store";
 
-export type NewBooking = Pick<BookingRow, "reference" | "venue" | "names" | "email" | "package" | "eventDate" | "dueDate" | "createdAt"> & { /** What the desk knows of their answers already. */ readonly draft?: Draft };
+export type NewBooking = Pick<BookingRow, "reference" | "venue" | "names" | "email" | "package" | "eventDate" | "dueDate" | "createdAt"> & { /** What the desk knows of their answers already. */ readonly draft?: Draft; readonly language?: string };
 
 export async function add(db: Handle, one: NewBooking): Promise<void> {
   await db.insertInto("bookings").values({
-    ...one, names: JSON.stringify(one.names), state: "invited", revision: 0, draft: JSON.stringify(one.draft ?? {}), chosen: null, chosenKey: null, setLayout: null, setVersion: null, setAt: null, erasedAt: null, closedReason: null, quietAt: null, asked: null, finalGuests: null, finalAt: null, changedAt: one.createdAt,
+    ...one, names: JSON.stringify(one.names), state: "invited", revision: 0, draft: JSON.stringify(one.draft ?? {}), chosen: null, chosenKey: null, setLayout: null, setVersion: null, setAt: null, erasedAt: null, closedReason: null, quietAt: null, language: one.language ?? null, lengths: null, asked: null, finalGuests: null, finalAt: null, changedAt: one.createdAt,
   }).execute();
 }
 
@@ -65,6 +65,11 @@ export async function erase(tx: Handle, reference: string, at: string): Promise<
   await tx.updateTable("bookings").set((eb) => ({
     revision: eb("revision", "+", 1), changedAt: at, erasedAt: at, names: "[]", email: "", draft: "{}", chosen: null, chosenKey: null, closedReason: null, asked: null, finalGuests: null, finalAt: null,
   })).where("reference", "=", reference).execute();
+}
+
+/** Keeps what they chose to read. No answer of theirs is changed by it, so that no page grows stale. */
+export async function keepWords(db: Handle, reference: string, words: Pick<BookingRow, "language" | "lengths">): Promise<void> {
+  await db.updateTable("bookings").set(words).where("reference", "=", reference).execute();
 }
 
 /** Notes, once, that they want no more reminders. */

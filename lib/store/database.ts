@@ -34,6 +34,8 @@ export type Database = {
     finalGuests: ColumnType<FinalGuests | null, string | null, string | null>; finalAt: Moment | null;
     /** Since when they want no more reminders. */
     quietAt: Moment | null;
+    /** What they chose to read, a BCP 47 tag and a system of lengths; null where the venue's own does. */
+    language: string | null; lengths: "metric" | "imperial" | null;
   };
   readonly revisions: {
     booking: string; number: number; brief: Json<BriefFile>; layout: Json<Layout>; quote: Json<Quote>; findings: Json<readonly Finding[]>;

@@ -37,3 +37,11 @@ export function resultIn(result: ArrangeResult, how: How): ArrangeResult {
     reasons: result.reasons.map((one) => findingIn(one, { ...how, of: { scenes: result.closest?.scenes ?? [] }, speak })), instead: result.instead.map((one) => ({ ...one, text: speak(one.text) })),
   };
 }
+
+/** Labels of a layout's pieces as the same layout has them in a reader's words. */
+export function labelsIn(labels: readonly string[], layout: Layout, said: Layout): readonly string[] {
+  const items = (one: Layout): readonly Item[] => one.scenes.flatMap((scene) => scene.items);
+  const to = items(said);
+  const known = new Map(items(layout).map((item, i) => [item.label, to[i]?.label ?? item.label]));
+  return labels.map((label) => known.get(label) ?? label);
+}

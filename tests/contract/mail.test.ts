@@ -152,7 +152,7 @@ describe("headers", () => {
 describe("the words of every mail", () => {
   const about: About = {
     reference: "QK7M-34", names: ["Zoë <b>Ånd</b>", "يسرى"], venueName: "Tidewheel Mill & Co", packageName: "Dry hire", coordinator: false,
-    date: "2027-06-12", dueDate: "2027-05-01", locale: "en-GB",
+    date: "2027-06-12", dueDate: "2027-05-01", locale: "en-GB", reader: { language: "en-GB", locale: "en-GB" },
   };
   const all = [
     messages.invitation(about, "http://localhost/open/x"), messages.sentToCouple(about, { number: 1, href: "http://localhost/open/x" }),

@@ -1,30 +1,15 @@
 import { ones, us } from "./english";
 import { es } from "./es";
 import type { Language } from "./language";
-import { ENGLISH, sayFrom, type Entries, type Entry, type Phrase, type Say } from "./say";
+import { ENGLISH, type Entries, type Phrase, type Say } from "./say";
+import { entriesOf, voicesOf } from "./voices";
 
 const isPhrase = (text: string): text is Phrase => text in es;
 export const PHRASES: readonly Phrase[] = Object.keys(es).filter(isPhrase);
 
-function entry(language: Language, phrase: Phrase): Entry {
-  if (language === "es") return es[phrase];
-  const american = language === "en-US" ? us[phrase] : undefined;
-  if (american !== undefined) return american;
-  const one = ones[phrase];
-  return one === undefined ? phrase : { one, other: phrase };
-}
-
 /** A language's catalogue, or of it what is asked for. */
-export const catalogueOf = (language: Language, phrases: readonly Phrase[] = PHRASES): Entries =>
-  Object.fromEntries(phrases.map((phrase) => [phrase, entry(language, phrase)]));
+export const catalogueOf = (language: Language, phrases: readonly Phrase[] = PHRASES): Entries => entriesOf({ es, us, ones }, language, phrases);
 
-const made = new Map<Language, Say>();
+const voice = voicesOf({ es, us, ones }, PHRASES);
 /** The voice of a language. */
-export function sayIn(language: Language): Say {
-  if (language === "en-GB") return ENGLISH;
-  const known = made.get(language);
-  if (known) return known;
-  const say = sayFrom(catalogueOf(language), language);
-  made.set(language, say);
-  return say;
-}
+export const sayIn = (language: Language): Say => (language === "en-GB" ? ENGLISH : voice(language));

@@ -8,18 +8,20 @@ export type Phrase = keyof typeof es;
 export type Entry = string | { readonly one: string; readonly other: string };
 export type Entries = Readonly<Record<string, Entry>>;
 export type Values = Readonly<Record<string, string | number>>;
-/** A voice: says a phrase in its language. */
-export type Say = {
-  (phrase: Phrase, values?: Values): string;
+/** A voice: says a phrase of its catalogue in its language. */
+export type Voice<P extends string> = {
+  (phrase: P, values?: Values): string;
   readonly language: Language;
   /** A sentence that was made elsewhere, in British English: said in this language if the catalogue has it, figures taken over; else left. */
   readonly given: (text: string) => string;
 };
+/** The voice of the couple's pages. */
+export type Say = Voice<Phrase>;
 
 const LETTERS = "abcdef";
 
 /** Makes a voice of a catalogue; a phrase that it lacks is said in British English. */
-export function sayFrom(entries: Entries, language: Language): Say {
+export function sayFrom<P extends string = Phrase>(entries: Entries, language: Language): Voice<P> {
   const plural = new Intl.PluralRules(language);
   const fill = (text: string, values: Values): string => {
     const found = entries[text] ?? text;
@@ -34,7 +36,7 @@ export function sayFrom(entries: Entries, language: Language): Say {
     if (entries[bare] === undefined) return text;
     return fill(bare, Object.fromEntries(figures.map((figure, i) => [LETTERS[i] ?? "z", figure])));
   };
-  return Object.assign((phrase: Phrase, values: Values = {}) => fill(phrase, values), { language, given });
+  return Object.assign((phrase: P, values: Values = {}) => fill(phrase, values), { language, given });
 }
 
 /** British English needs no catalogue but the sentences for one thing alone. */

@@ -1,8 +1,9 @@
 import { cookies } from "next/headers";
-import { openLink } from "@/lib/service";
+import { keepWords, openLink } from "@/lib/service";
 import { heldForm } from "@/app/_server/kept";
 import { see, textOf } from "@/app/_server/form";
 import { post } from "@/app/_server/post";
+import { chosenWords } from "@/app/_server/words";
 import { isStep } from "@/components/form/steps";
 
 /** Opens the visit. The key came in the body, so the address that follows does not hold it. */
@@ -16,6 +17,9 @@ export async function POST(request: Request): Promise<Response> {
     jar.set(cookie.name, cookie.value, cookie.options);
     if (purpose === "desk") return see("/desk");
     if (purpose === "look") return see("/look");
+    // What was chosen before the link was opened is kept with the booking from now on.
+    const chosen = await chosenWords();
+    if (reference && (chosen.language ?? chosen.lengths)) await keepWords(house, { kind: "couple", reference }, { reference, chosen });
     const held = jar.get("held")?.value;
     const form = reference ? heldForm(held, reference) : null;
     if (!form || !isStep(form)) return see("/request");

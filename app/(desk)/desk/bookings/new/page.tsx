@@ -18,6 +18,8 @@ export async function generateMetadata({ searchParams }: Props): Promise<Metadat
   return { title: `${kept && kept.errors.length > 0 ? "Error: " : ""}Add a booking – ${(await face()).name}` };
 }
 
+const READ = [{ value: "", text: "As the venue does" }, { value: "en-GB", text: "British English" }, { value: "en-US", text: "American English" }, { value: "es", text: "Spanish" }];
+
 export default async function NewBookingPage({ searchParams }: Props) {
   const { house, actor } = await desk();
   const kept = heldFor(await asked(searchParams, "kept"), "new", actor.person);
@@ -45,6 +47,7 @@ export default async function NewBookingPage({ searchParams }: Props) {
             ? <SelectField name="package" label="Package" errors={errors} value={oneOf(values, "package")} options={packages.map((p) => ({ value: p.value, text: p.name }))} />
             : <Choices name="package" legend="Package" errors={errors} chosen={[oneOf(values, "package")]} options={packages} />}
         </div>
+        <SelectField name="language" label="They read" hint="Their mails, pages and proposal; they may choose otherwise." errors={errors} value={oneOf(values, "language")} options={READ} />
         <div className="mt-8">
           <Choices name="mail" legend="Mail the link" errors={errors} chosen={[oneOf(values, "mail") || "yes"]} two
             options={[{ value: "yes", name: "Now" }, { value: "no", name: "Later, from the booking" }]} />

@@ -6,7 +6,7 @@ import { post } from "@/app/_server/post";
 /** Where the desk holds several venues, a package's answer names its venue before a colon. */
 function unfold(values: FormValues): FormValues {
   const [venue = "", pack] = textOf(values, "package").split(":");
-  return { names: values.names, email: textOf(values, "email"), date: textOf(values, "date"), mail: textOf(values, "mail"), ...(pack === undefined ? { package: venue } : { venue, package: pack }) };
+  return { names: values.names, email: textOf(values, "email"), date: textOf(values, "date"), language: textOf(values, "language"), mail: textOf(values, "mail"), ...(pack === undefined ? { package: venue } : { venue, package: pack }) };
 }
 
 export async function POST(request: Request): Promise<Response> {

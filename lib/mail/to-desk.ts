@@ -1,0 +1,83 @@
+import { dayIn, type About } from "./about";
+import { facts, link, quote, text, type Message } from "./message";
+
+/** To the desk, when a revision has come in. */
+export function sentToDesk(about: About, sent: { readonly number: number; readonly href: string; readonly guests: number; readonly musts: number; readonly shoulds: number }): Message {
+  return {
+    kind: "desk-notice", lang: "en-GB", subject: `${about.reference}: revision ${sent.number} of ${about.names.join(" & ")} has come in`,
+    blocks: [
+      text(`A layout waits for your answer.`),
+      facts(
+        ["Booking", `${about.reference}, ${about.names.join(" & ")}`], ["Day", dayIn(about.locale, about.date)], ["Layout due by", dayIn(about.locale, about.dueDate)],
+        ["Package", about.packageName], ["Guests", String(sent.guests)], ["Findings", `${sent.musts} must, ${sent.shoulds} should`],
+      ),
+      link("Review it", sent.href),
+    ],
+  };
+}
+
+/** To a person of the desk, who asked to sign in. */
+export function deskSignIn(venueName: string, { href, code, minutes }: { readonly href: string; /** To be typed where the mail is read on another machine. */ readonly code: string; readonly minutes: number }): Message {
+  return {
+    kind: "desk-sign-in", lang: "en-GB", subject: `Sign in to the desk of ${venueName}`,
+    blocks: [
+      text("This link signs you in to the desk, once."),
+      link("Sign in", href),
+      text(`Or type this code where you asked for it: ${code}`),
+      text(`Either runs out after ${minutes} minutes. If you did not ask for it, let it be: nothing happens unless it is opened.`),
+    ],
+  };
+}
+
+/** To a person who was let in to the desk. The link signs nobody in: it leads to where a link is asked for. */
+export function deskInvitation(venueName: string, to: { readonly role: "desk-look" | "desk" | "manager"; readonly href: string; readonly email: string }): Message {
+  const may = { "desk-look": "You may look at the bookings, their plans and their papers.", desk: "You may work on the bookings: add them, review them, return and agree them.", manager: "You may work on the bookings, change the venue's facts and prices, and let others in." };
+  return {
+    kind: "desk-invitation", lang: "en-GB", subject: `You are let in to the desk of ${venueName}`,
+    blocks: [
+      text(`The desk of ${venueName} is where its room layouts are kept. ${may[to.role]}`),
+      link("Sign in", to.href),
+      text(`Type this address there, ${to.email}, and a link that signs you in is mailed to it. There is no password.`),
+    ],
+  };
+}
+
+/** To the desk, of the same. */
+export function overdueToDesk(about: About, now: { readonly title?: string; readonly href: string }): Message {
+  return {
+    kind: "desk-notice", lang: "en-GB", subject: `${about.reference}: nothing has come from ${about.names.join(" & ")}`,
+    blocks: [
+      text(now.title === undefined
+        ? "The layout was due, and none has come. The venue's file holds no standard layout, so none was set."
+        : `The layout was due, and none has come. The standard layout "${now.title}" was set in its place: set by the venue, not agreed.`),
+      facts(["Booking", `${about.reference}, ${about.names.join(" & ")}`], ["Day", dayIn(about.locale, about.date)], ["Layout was due by", dayIn(about.locale, about.dueDate)], ["Package", about.packageName]),
+      link("Look at the booking", now.href),
+    ],
+  };
+}
+
+/** To the desk, when a couple ask for a change of what is agreed, or for a draft. */
+export function askedOfDesk(about: About, asked: { readonly what: "change" | "draft"; readonly words: string; readonly href: string }): Message {
+  const change = asked.what === "change";
+  return {
+    kind: "desk-notice", lang: "en-GB",
+    subject: `${about.reference}: ${about.names.join(" & ")} ask for ${change ? "a change of the agreed layout" : "a draft"}`,
+    blocks: [
+      text(change ? "They ask for a change of what is agreed. The agreed revision stands as it is until you act." : "They have answered what they know, and would rather begin from a draft of yours."),
+      ...(asked.words === "" ? [] : [quote(asked.words)]),
+      facts(["Booking", `${about.reference}, ${about.names.join(" & ")}`], ["Day", dayIn(about.locale, about.date)], ["Layout due by", dayIn(about.locale, about.dueDate)], ["Package", about.packageName]),
+      link("Look at the booking", asked.href),
+    ],
+  };
+}
+
+/** To whoever set up the mail server, to see that it works. */
+export function trial(origin: string): Message {
+  return {
+    kind: "trial", lang: "en-GB", subject: "Marquetry's mail arrives: Ünïcode, 試し, تجربة",
+    blocks: [
+      text("This mail was sent by hand, to try out the mail server's settings. If it reads well, accents and all, they are right."),
+      link("The address that links in mails begin with", origin),
+    ],
+  };
+}
