@@ -77,16 +77,22 @@ function deed(h: HistoryView): string {
   }
 }
 
+/** Who did it: of the desk by name, while they are there. */
+function doerOf({ who, by }: HistoryView): string {
+  if (who === "desk") return by ?? "someone who has left the desk";
+  return who === "couple" ? "the couple" : who === "clock" ? "by itself" : who;
+}
+
 /** Who did what, newest first. */
 export function History({ booking }: { readonly booking: BookingView }) {
   // The same deed many times over, as when a step is saved again and again, is told once, by its last time.
-  const rows = [...booking.history].reverse().filter((h, i, all) => i === 0 || deed(h) !== deed(all[i - 1] ?? h) || h.who !== all[i - 1]?.who);
+  const rows = [...booking.history].reverse().filter((h, i, all) => i === 0 || deed(h) !== deed(all[i - 1] ?? h) || doerOf(h) !== doerOf(all[i - 1] ?? h));
   return (
     <section className="section"><h2>History</h2>
       {rows.length === 0 ? <p className="small sec mt-3">Nothing yet.</p> : (
         <ol className="history">
           {rows.map((h, i) => (
-            <li key={`${h.at}-${i}`}><span>{deed(h)}</span><span className="by"><time dateTime={h.at}>{sayMoment(h.at, booking.venue)}</time>, {h.who}</span></li>
+            <li key={`${h.at}-${i}`}><span>{deed(h)}</span><span className="by"><time dateTime={h.at}>{sayMoment(h.at, booking.venue)}</time>, {doerOf(h)}</span></li>
           ))}
         </ol>
       )}

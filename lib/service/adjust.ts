@@ -5,7 +5,7 @@ import { adjustments } from "../store";
 import { benchFor, standsHash, type AdjustBench } from "./adjust-ground";
 import { readEdit } from "./adjust-form";
 import { faultWords } from "./adjust-words";
-import { gate, whoIs } from "./gate";
+import { gate } from "./gate";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import type { Actor, FormValues, Outcome, Refusal } from "./types";
@@ -55,7 +55,7 @@ async function changed(house: House, actor: Actor, { reference, seen }: Asking &
     const { row, start, from } = now.value;
     const revision = (row?.revision ?? 0) + 1;
     await adjustments.keep(tx, {
-      booking: reference, revision, start, taken: row?.start === start ? row.taken : null, base: from, work, changedAt: nowIso(house), changedBy: whoIs(actor),
+      booking: reference, revision, start, taken: row?.start === start ? row.taken : null, base: from, work, changedAt: nowIso(house), changedBy: actor.kind,
     });
     return ok(viewOfBench({ ...now.value, work, seen: `${revision}.${start.slice(0, 12)}` }));
   });

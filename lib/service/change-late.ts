@@ -4,7 +4,7 @@ import { briefSchema, type BriefFile } from "../brief";
 import type { ArrangeResult, Layout } from "../layout";
 import { bookings, lateChanges, revisions, venues, type BookingRow, type Handle, type RevisionRow } from "../store";
 import type { VenueVersion } from "../store/venues";
-import { gate, whoIs } from "./gate";
+import { gate } from "./gate";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import { record, type SentRevision } from "./send-request";
@@ -43,7 +43,7 @@ export async function workOutChange(house: House, actor: Actor, { reference, val
   return house.store.transaction(async (tx): Promise<Outcome<null>> => {
     const now = await gate(tx, actor, { reference, action: "change-late", hold: true });
     if (!now.ok) return now;
-    await lateChanges.keep(tx, { booking: reference, number: revision.number, brief: file, result, madeAt: nowIso(house), madeBy: whoIs(actor) });
+    await lateChanges.keep(tx, { booking: reference, number: revision.number, brief: file, result, madeAt: nowIso(house), madeBy: actor.kind });
     return ok(null);
   });
 }

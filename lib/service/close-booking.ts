@@ -15,7 +15,7 @@ export async function closeBooking(house: House, actor: Actor, { reference, reas
   });
 }
 
-type Closing = { readonly booking: BookingRow; readonly who: string; readonly reason: string };
+type Closing = { readonly booking: BookingRow; readonly who: history.Doer; readonly reason: string };
 
 /** The same, of a booking whose row is held. */
 export async function closeHeld(tx: Handle, house: House, { booking, who, reason }: Closing): Promise<Outcome<null>> {

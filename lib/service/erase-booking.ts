@@ -23,7 +23,7 @@ export async function eraseBooking(house: House, actor: Actor, { reference }: { 
 }
 
 /** The same, of a booking whose row is held. Throws, and so leaves all as it was, where a fingerprint would no longer come out. */
-export async function eraseHeld(tx: Handle, house: House, { booking, who }: { readonly booking: BookingRow; readonly who: string }): Promise<void> {
+export async function eraseHeld(tx: Handle, house: House, { booking, who }: { readonly booking: BookingRow; readonly who: history.Doer }): Promise<void> {
   const { reference } = booking;
   const at = nowIso(house);
   // What was noted on a piece may name a guest.

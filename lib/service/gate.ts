@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from "../base";
 import { may, STATES, type BookingAction, type DeskAction, type Role } from "../booking";
-import { bookings, type BookingRow, type Handle } from "../store";
+import { bookings, type BookingRow, type Handle, type history } from "../store";
 import type { Actor, Refusal } from "./types";
 
 /** An actor as seen from one booking. */
@@ -13,8 +13,8 @@ export function roleFor(actor: Actor, reference: string): Role {
   }
 }
 
-/** The name under which an actor's deeds stand in the history. */
-export const whoIs = (actor: Actor): string => (actor.kind === "desk" ? `desk: ${actor.person}` : actor.kind);
+/** Under whom an actor's deeds stand in the history. */
+export const whoIs = (actor: Actor): history.Doer => (actor.kind === "desk" ? { staff: actor.person } : actor.kind);
 
 type Ask = { readonly reference: string; readonly action: BookingAction; readonly hold?: boolean };
 

@@ -17,7 +17,7 @@ export async function getBooking(house: House, actor: Actor, { reference }: { re
   return ok(await pricedToday(house, viewOf(house, {
     booking: booking.value, venue,
     revisions: await revisions.listOf(db, reference),
-    history: await history.listOf(db, reference),
+    history: (await history.listOf(db, reference)).map((line) => (actor.kind === "desk" ? line : { ...line, person: null })),
     mails: actor.kind === "desk" && actor.role !== "desk-look" ? await outbox.list(db, { booking: reference }) : [],
   })));
 }

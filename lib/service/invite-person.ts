@@ -18,7 +18,7 @@ export async function listPeople(house: House, actor: Actor, _all: Readonly<Reco
   const invited = await people.list(house.store.db);
   return ok([
     ...house.deskPeople.map((email): PersonView => ({ email, role: "manager", fixed: true })),
-    ...invited.filter((one) => !house.deskPeople.includes(one.email)).map(({ email, role, invitedAt, invitedBy }): PersonView => ({ email, role, fixed: false, invitedAt, invitedBy })),
+    ...invited.filter((one) => !house.deskPeople.includes(one.email)).map(({ email, role, invitedAt, invitedBy }): PersonView => ({ email, role, fixed: false, invitedAt, invitedBy: invitedBy ?? undefined })),
   ]);
 }
 

@@ -47,7 +47,7 @@ async function opened(house: House, key: string | undefined): Promise<Outcome<Op
     await sessions.add(tx, { hash: hashSecret(secret), side: purpose, booking, person, madeAt: at, link: purpose === "look" ? hash : undefined });
     // Who only looks leaves no trace on the booking but that of its link.
     if (purpose === "couple" && booking !== null) await noteOpening(tx, booking, at);
-    if (purpose === "desk") await history.add(tx, { booking: null, at, who: `desk: ${person ?? ""}`, what: "signed-in" });
+    if (purpose === "desk") await history.add(tx, { booking: null, at, who: { staff: person ?? "" }, what: "signed-in" });
     const cookie = sessionCookie(purpose, house.origin, { secret, seconds: LIFETIMES[purpose].absolute / 1000 });
     return ok({ purpose, reference: booking ?? undefined, cookie });
   });

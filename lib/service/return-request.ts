@@ -28,7 +28,7 @@ export async function returnRequest(house: House, actor: Actor, { reference, num
     const about = layout === undefined ? [] : [...new Set(pieces)].filter((id) => layout.scenes.some((scene) => scene.items.some((item) => item.id === id)));
     await revisions.markReturned(tx, { booking: reference, number, reason: words, pieces: about, at });
     await bookings.change(tx, reference, { state: next.value.state, at });
-    await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "returned", data: { number, reason: words } });
+    await history.add(tx, { booking: reference, at, who: whoIs(actor), what: "returned", data: { number } });
     await carryOut(tx, house, { booking, effects: next.value.effects, told: { number, reason: words, pieces: layout && about.length > 0 ? labelsOf(await layoutFor(tx, booking, layout), about) : [] } });
     return ok(null);
   });

@@ -56,7 +56,12 @@ export type RevisionView = {
   readonly pieces?: readonly string[];
 };
 
-export type HistoryView = { readonly at: string; readonly who: string; readonly what: string; readonly data: Readonly<Record<string, unknown>> };
+export type HistoryView = {
+  readonly at: string; readonly who: string;
+  /** Who of the desk it was, by their address; told to the desk alone, and gone once they have left. */
+  readonly by?: string;
+  readonly what: string; readonly data: Readonly<Record<string, unknown>>;
+};
 
 export type MailView = {
   readonly id: number; readonly to: string; readonly subject: string; readonly kind: string; readonly reference?: string;

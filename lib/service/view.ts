@@ -3,7 +3,7 @@ import { ANSWER_STEPS, briefFileOfDraft, type DraftFacts } from "../brief/draft"
 import { briefSchema, LAYOUTS, questionOf, SEED } from "../brief";
 import { sha256 } from "../access";
 import { canonicalJson } from "../booking";
-import type { BookingRow, HistoryRow, MailRow, RevisionRow } from "../store";
+import type { BookingRow, history, MailRow, RevisionRow } from "../store";
 import type { VenueVersion } from "../store/venues";
 import type { Brief } from "../brief";
 import type { Layout } from "../layout";
@@ -28,7 +28,7 @@ export function arrangementKey(engineVersion: string, venue: VenueVersion, brief
 
 type Parts = {
   readonly booking: BookingRow; readonly venue: VenueVersion; readonly revisions: readonly RevisionRow[];
-  readonly history: readonly HistoryRow[]; readonly mails: readonly MailRow[];
+  readonly history: readonly history.Line[]; readonly mails: readonly MailRow[];
 };
 
 /** A booking as pages show it. */
@@ -87,7 +87,7 @@ export function revisionView(row: RevisionRow): RevisionView {
   };
 }
 
-const historyView = (row: HistoryRow): HistoryView => ({ at: row.at, who: row.who, what: row.what, data: row.data });
+const historyView = (row: history.Line): HistoryView => ({ at: row.at, who: row.who, by: row.person ?? undefined, what: row.what, data: row.data });
 
 export function mailView(row: MailRow): MailView {
   return {

@@ -7,7 +7,7 @@ import type { Store } from "./store";
 
 const FORMAT = "marquetry.backup/1";
 /** In the order in which rows may be put back: what is pointed at goes first. A test holds that no table is missing. */
-export const TABLES = ["venue_versions", "bookings", "revisions", "links", "sessions", "mails", "history", "counts", "arrangements", "adjustments", "held_rooms", "people", "late_changes"] as const;
+export const TABLES = ["staff", "venue_versions", "bookings", "revisions", "links", "sessions", "mails", "history", "counts", "arrangements", "adjustments", "held_rooms", "people", "late_changes"] as const;
 
 type Row = Readonly<Record<string, string | null>>;
 export type Counts = Readonly<Record<string, number>>;
@@ -46,7 +46,7 @@ export async function restore(store: Store, { migration, rows }: Backup): Promis
       await putBack(tx, table, row);
       counts[table] = (counts[table] ?? 0) + 1;
     }
-    for (const table of ["mails", "history"]) {
+    for (const table of ["mails", "history", ...(counts["staff"] === undefined ? [] : ["staff"])]) {
       await sql`select setval(pg_get_serial_sequence(${table}, 'id'), (select coalesce(max(id), 0) + 1 from ${sql.table(table)}), false)`.execute(tx);
     }
   });

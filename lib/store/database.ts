@@ -20,7 +20,7 @@ export type FinalGuests = { readonly adults: number; readonly children: number; 
 
 export type Database = {
   readonly venueVersions: {
-    venue: string; version: number; file: Json<VenueFile>; hash: string; savedAt: Moment; savedBy: string;
+    venue: string; version: number; file: Json<VenueFile>; hash: string; savedAt: Moment; staff: number | null;
   };
   readonly bookings: {
     reference: string; venue: string; names: Json<readonly string[]>; email: string; package: string; eventDate: Day; dueDate: Day;
@@ -60,11 +60,14 @@ export type Database = {
     dueAt: Moment; queuedAt: Moment; sentAt: Moment | null;
   };
   readonly history: {
-    id: Generated<number>; booking: string | null; at: Moment; who: string; what: string; data: Json<Readonly<Record<string, unknown>>>;
+    id: Generated<number>; booking: string | null; at: Moment; who: string; /** Who of the desk it was. */ staff: number | null; what: string; data: Json<Readonly<Record<string, unknown>>>;
   };
   /** The rooms that agreed bookings hold; times are the venue's own, without a zone. */
   readonly heldRooms: { booking: string; venue: string; room: string; starts: string; ends: string };
-  readonly people: { email: string; role: DeskRole; invitedAt: Moment; invitedBy: string; revokedAt: Moment | null };
+  /** `staff`: who let them in. */
+  readonly people: { email: string; role: DeskRole; invitedAt: Moment; staff: number | null };
+  /** Everyone who ever did something at the desk; the address goes when they leave. */
+  readonly staff: { id: Generated<number>; email: string | null; leftAt: Moment | null };
   readonly lateChanges: { booking: string; number: number; brief: Json<BriefFile>; result: Json<ArrangeResult>; madeAt: Moment; madeBy: string };
   readonly counts: { key: string; result: Json<Capacity>; madeAt: Moment };
   /** `start`, `taken`: hashes of the layout that it began from, and of what was taken of it last. */

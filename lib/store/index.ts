@@ -14,6 +14,7 @@ export type { AdjustmentRow } from "./database";
 export * as heldRooms from "./held-rooms";
 export * as queue from "./queue";
 export * as people from "./people";
+export * as staff from "./staff";
 export * as lateChanges from "./late-changes";
 export type { FinalGuests, LateChangeRow, PersonRow } from "./database";
 export * as arrangements from "./arrangements";

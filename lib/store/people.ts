@@ -1,25 +1,30 @@
 import type { DeskRole } from "../booking";
 import type { PersonRow } from "./database";
+import * as staff from "./staff";
 import type { Handle } from "./store";
 
-/** Those who were invited and not let go, by address. */
-export function list(db: Handle): Promise<PersonRow[]> {
-  return db.selectFrom("people").selectAll().where("revokedAt", "is", null).orderBy("email").execute();
+/** Someone who was let in, and by whom; null once that one has left. */
+export type Person = PersonRow & { readonly invitedBy: string | null };
+
+/** Those who are let in, by address. */
+export function list(db: Handle): Promise<Person[]> {
+  return db.selectFrom("people").leftJoin("staff", "staff.id", "people.staff").selectAll("people").select("staff.email as invitedBy").orderBy("people.email").execute();
 }
 
 export function find(db: Handle, email: string): Promise<PersonRow | undefined> {
-  return db.selectFrom("people").selectAll().where("email", "=", email).where("revokedAt", "is", null).executeTakeFirst();
+  return db.selectFrom("people").selectAll().where("email", "=", email).executeTakeFirst();
 }
 
-/** Invites a person, or gives one that is there another role. */
+/** Lets a person in, or gives one that is there another role. */
 export async function put(tx: Handle, one: { readonly email: string; readonly role: DeskRole; readonly at: string; readonly by: string }): Promise<void> {
-  await tx.insertInto("people").values({ email: one.email, role: one.role, invitedAt: one.at, invitedBy: one.by, revokedAt: null })
-    .onConflict((conflict) => conflict.column("email").doUpdateSet({ role: one.role, invitedAt: one.at, invitedBy: one.by, revokedAt: null })).execute();
+  const row = { role: one.role, invitedAt: one.at, staff: await staff.idOf(tx, one.by) };
+  await tx.insertInto("people").values({ email: one.email, ...row }).onConflict((conflict) => conflict.column("email").doUpdateSet(row)).execute();
 }
 
-/** Lets a person go: false if they were not there. Their sessions end at once. */
+/** Lets a person go: false if they were not there. What they have open is closed, and their address goes from every table. */
 export async function revoke(tx: Handle, email: string, at: string): Promise<boolean> {
-  const done = await tx.updateTable("people").set({ revokedAt: at }).where("email", "=", email).where("revokedAt", "is", null).executeTakeFirst();
-  await tx.updateTable("sessions").set({ endedAt: at }).where("person", "=", email).where("endedAt", "is", null).execute();
-  return done.numUpdatedRows === 1n;
+  const done = await tx.deleteFrom("people").where("email", "=", email).executeTakeFirst();
+  if (done.numDeletedRows === 0n) return false;
+  await staff.forget(tx, email, at);
+  return true;
 }

@@ -1,13 +1,30 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { askDeskLink, currentActor, getBooking, invitePerson, listPeople, openByCode, openLink, revokePerson } from "../../lib/service";
-import { outbox } from "../../lib/store";
+import { sql } from "kysely";
+import { addBooking, askDeskLink, currentActor, getBooking, invitePerson, listPeople, openByCode, openLink, returnRequest, revokePerson } from "../../lib/service";
+import { tidewheel } from "../../lib/demo";
+import { outbox, people, type Store } from "../../lib/store";
+import { migrate } from "../../lib/store/migrate";
+import { openAsItIs, storeErrorText } from "../../lib/store/open";
 import { noticed } from "../../lib/service/desk-people";
-import { added, cookieOf, DESK, mailedKey, testHouse, type TestHouse } from "./support/house";
+import { keepPromises } from "../../lib/service/keep-promises";
+import { saveVenue } from "../../lib/service/venues";
+import { added, cookieOf, coupleOf, DESK, mailedKey, testHouse, type TestHouse } from "./support/house";
+import { sendFirst } from "./support/line";
+import { blankPlace } from "./support/place";
 
 let house: TestHouse;
 let close: () => Promise<void>;
 beforeAll(async () => { ({ house, close } = await testHouse()); });
 afterAll(() => close());
+
+/** Every row of every table, as text. */
+async function everythingOf({ db }: Store): Promise<string> {
+  const { rows } = await sql<{ readonly name: string }>`select table_name as name from information_schema.tables where table_schema = current_schema()`.execute(db);
+  const texts: string[] = [];
+  for (const { name } of rows) texts.push(JSON.stringify((await sql`select * from ${sql.table(name)}`.execute(db)).rows));
+  return texts.join("\n");
+}
+const everything = (): Promise<string> => everythingOf(house.store);
 
 const invite = (email: string, role: string) => invitePerson(house, DESK, { values: { email, role } });
 
@@ -64,5 +81,61 @@ describe("people of the desk", () => {
     const reference = await added(house);
     const seen = await getBooking(house, { kind: "desk", person: "eye@tidewheel.example", role: "desk-look" }, { reference });
     expect(seen.ok && seen.value.mails).toEqual([]);
+  });
+
+  it("who are let go leave no address in any table, and what they did stays under their number", async () => {
+    const leaver = "leaver@tidewheel.example", actor = { kind: "desk", person: leaver, role: "desk" } as const;
+    await invite(leaver, "manager");
+    await askDeskLink(house, { email: leaver });
+    await cookieOf(house, await mailedKey(house, undefined, "desk-sign-in"));
+    const made = await addBooking(house, actor, { values: { names: "Ida & Per", email: "ida@example.org", package: "dry-hire", date: "2027-08-14", mail: "yes" } });
+    const reference = made.ok ? made.value.reference : "";
+    await sendFirst(house, reference);
+    await returnRequest(house, actor, { reference, number: 1, reason: "Ida, the other wall, please." });
+    await saveVenue(house, { ...actor, role: "manager" }, { ...tidewheel, texts: { arrival: "By the yard." } });
+    await invitePerson(house, { ...actor, role: "manager" }, { values: { email: "guest@tidewheel.example", role: "desk-look" } });
+    expect(await everything()).toContain(leaver);
+    const before = await getBooking(house, DESK, { reference });
+    expect(before.ok && before.value.history.find((one) => one.what === "returned")).toMatchObject({ who: "desk", by: leaver });
+    expect((await getBooking(house, coupleOf(reference), { reference }))).not.toMatchObject({ value: { history: expect.arrayContaining([expect.objectContaining({ by: leaver })]) as unknown } });
+    await revokePerson(house, DESK, { email: leaver });
+    expect(await everything()).not.toContain(leaver);
+    const after = await getBooking(house, DESK, { reference });
+    expect(after.ok && after.value.history.find((one) => one.what === "returned")).toMatchObject({ who: "desk", by: undefined });
+    // Of the words of a return the history keeps none: those of the revision can be erased.
+    expect(after.ok && JSON.stringify(after.value.history)).not.toContain("the other wall");
+  });
+
+  it("who were taken out of the settings are forgotten by the sweep, and a dry run only counts them", async () => {
+    const gone = { kind: "desk", person: "former@tidewheel.example", role: "manager" } as const;
+    await addBooking({ ...house, deskPeople: [...house.deskPeople, gone.person] }, gone, { values: { names: "Jo & Lu", email: "jo@example.org", package: "dry-hire", date: "2027-08-21" } });
+    const keep = { bookings: 730, mails: 180 };
+    expect(await keepPromises(house, { keep, dryRun: true })).toMatchObject({ staff: 1 });
+    expect(await everything()).toContain(gone.person);
+    expect(await keepPromises(house, { keep, dryRun: false })).toMatchObject({ staff: 1 });
+    expect(await everything()).not.toContain(gone.person);
+    expect(await keepPromises(house, { keep, dryRun: false })).toMatchObject({ staff: 0 });
+  });
+});
+
+describe("addresses of an older store", () => {
+  it("go into one table when it is brought up to date, and those who were let go leave none", async () => {
+    const place = await blankPlace(), opened = await openAsItIs(place);
+    if (!opened.ok) throw new Error(storeErrorText(opened.error));
+    const store = opened.value;
+    expect(await migrate(store.db, "0011-words")).toMatchObject({ ok: true });
+    await sql`insert into people (email, role, invited_at, invited_by, revoked_at) values ('here@mill.example', 'desk', now(), 'Boss@Mill.example', null), ('gone@mill.example', 'desk', now(), 'boss@mill.example', now())`.execute(store.db);
+    await sql`insert into history (booking, at, who, what, data) values (null, now(), 'desk: gone@mill.example', 'returned', '{"number": 1, "reason": "Zdzisława, the other wall"}'), (null, now(), 'desk: here@mill.example', 'agreed', '{}'), (null, now(), 'clock', 'overdue', '{}')`.execute(store.db);
+    await sql`insert into mails (kind, recipient, from_name, subject, body_text, body_html, message_id, state, due_at, queued_at) values ('desk-notice', 'gone@mill.example', 'Mill', 's', 't', 'h', 'm', 'sent', now(), now())`.execute(store.db);
+    expect(await migrate(store.db)).toMatchObject({ ok: true });
+    const left = await everythingOf(store);
+    expect(left).not.toContain("gone@mill.example");
+    expect(left).not.toContain("Zdzisława");
+    const { rows } = await sql<{ readonly who: string; readonly email: string | null }>`select who, email from history left join staff on staff.id = history.staff order by history.id`.execute(store.db);
+    expect(rows).toEqual([{ who: "desk", email: null }, { who: "desk", email: "here@mill.example" }, { who: "clock", email: null }]);
+    expect((await people.list(store.db)).map((one) => [one.email, one.invitedBy])).toEqual([["here@mill.example", "boss@mill.example"]]);
+    await expect(sql`update history set who = 'x'`.execute(store.db)).rejects.toThrow("rows are only added");
+    await store.close();
+    await place.remove();
   });
 });

@@ -218,6 +218,6 @@ describe("the desk", () => {
   it("leaves a history that names who did what", async () => {
     const reference = await sent();
     const lines = await history.listOf(house.store.db, reference);
-    expect(lines.map((one) => one.who)).toEqual(["desk: desk@tidewheel.example", "desk: desk@tidewheel.example", "couple", "couple", "couple"]);
+    expect(lines.map((one) => one.person ?? one.who)).toEqual(["desk@tidewheel.example", "desk@tidewheel.example", "couple", "couple", "couple"]);
   });
 });
