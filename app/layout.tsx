@@ -13,9 +13,7 @@ export default async function RootLayout({ children }: { readonly children: Reac
   await connection();
   // A couple's pages speak as their own venue does, or as they chose.
   const us = await coupleHere();
-  const shown = await face();
-  const { locale } = us?.booking.venue ?? shown;
-  const say = us?.say ?? shown.say;
+  const { locale, say } = us ? { locale: us.booking.venue.locale, say: us.say } : await face();
   return (
     <html lang={locale}>
       <body>

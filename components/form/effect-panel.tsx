@@ -22,7 +22,7 @@ type Props = {
   readonly full: string | null;
   readonly working: boolean;
 };
-type Shown = { readonly view: EffectView; readonly plan: LivePlan | null };
+type Shown = { readonly view: EffectView; readonly plan: LivePlan | null; readonly ahead: boolean };
 
 /**
  * What the answers so far do: a sentence, the plan, the measure of places. It comes as the server worked it out for what is
@@ -43,7 +43,7 @@ export function EffectPanel({ step, view: saved, svg, query, full, working }: Pr
       if (gone) return;
       const following = follow(form, {
         step, width: () => Math.max(240, (at.current?.clientWidth ?? 560) - 36),
-        told: { state: setState, effect: (view, plan, done) => setLive((was) => ({ view, plan: done ? plan : (was?.plan ?? null) })) },
+        told: { state: setState, effect: ({ view, plan, done, ahead }) => setLive((was) => ({ view, ahead, plan: done ? plan : (was?.plan ?? null) })) },
       });
       leave = following.leave;
       stop.current = following.stop;
@@ -56,14 +56,14 @@ export function EffectPanel({ step, view: saved, svg, query, full, working }: Pr
   const plan = live?.plan ?? null;
   const source = useMemo<PlanSource | null>(() => (plan ? { kind: "given", ...plan } : query !== null ? { kind: "saved", query } : null), [plan, query]);
   const { seats, rows, gaps } = view;
-    return (
+  return (
     <section className="effect" id="effect" aria-labelledby="effect-head" ref={at}>
       <h2 id="effect-head" className="hidden-words">{say("What this does")}</h2>
       <p className="lead" aria-live="polite">{view.sentence}</p>
       {source && (plan || svg?.wide) && (
         <PlanView
           name={view.scene ?? say("Plan")} source={source} svg={svg ?? undefined} quiet
-          caption={plan ? say("{part}: one way to lay these answers, not saved yet.", { part: view.scene ?? say("Plan") }) : say("{part}: one way to lay your answers so far.", { part: view.scene ?? say("Plan") })}
+          caption={plan && live?.ahead ? say("{part}: one way to lay these answers, not saved yet.", { part: view.scene ?? say("Plan") }) : say("{part}: one way to lay your answers so far.", { part: view.scene ?? say("Plan") })}
           aside={plan || !full ? undefined : <a href={full}>{say("In words")}</a>}
         />
       )}

@@ -6,19 +6,27 @@ export type Speech = { readonly locale: string; readonly timeZone: string; reado
 
 const noon = (date: string): Date => new Date(`${date}T12:00:00Z`);
 
+const formats = new Map<string, Intl.DateTimeFormat>();
+/** A format is dear to make and cheap to use: each is made once. */
+function written(at: Date, locale: string, options: Intl.DateTimeFormatOptions): string {
+  const key = `${locale} ${JSON.stringify(options)}`;
+  const format = formats.get(key) ?? new Intl.DateTimeFormat(locale, options);
+  formats.set(key, format);
+  return format.format(at);
+}
+
 /** Saturday 12 June 2027: a day of the calendar, the same in every zone. */
 export const sayDay = (date: string, locale: string): string =>
-  new Intl.DateTimeFormat(locale, { weekday: "long", day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).format(noon(date)).replace(/,(?= \d)/, "");
+  written(noon(date), locale, { weekday: "long", day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).replace(/,(?= \d)/, "");
 
 export const sayShortDay = (date: string, locale: string): string =>
-  new Intl.DateTimeFormat(locale, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" }).format(noon(date)).replace(/,(?= \d)/, "");
+  written(noon(date), locale, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" }).replace(/,(?= \d)/, "");
 
 /** A moment (ISO 8601, UTC) in the venue's zone: 9 May 2027, 16:20. */
 export const sayMoment = (at: string, s: Speech): string =>
-  new Intl.DateTimeFormat(s.locale, { day: "numeric", month: "long", year: "numeric", hour: "2-digit", minute: "2-digit", timeZone: s.timeZone }).format(new Date(at));
+  written(new Date(at), s.locale, { day: "numeric", month: "long", year: "numeric", hour: "2-digit", minute: "2-digit", timeZone: s.timeZone });
 
-export const sayClock = (at: string, s: Speech): string =>
-  new Intl.DateTimeFormat(s.locale, { hour: "2-digit", minute: "2-digit", timeZone: s.timeZone }).format(new Date(at));
+export const sayClock = (at: string, s: Speech): string => written(new Date(at), s.locale, { hour: "2-digit", minute: "2-digit", timeZone: s.timeZone });
 
 /** Minor units of the currency as money; the number of decimals is the currency's own. */
 export const sayMoney = (minor: number, s: Pick<Speech, "locale" | "currency">): string => formatMoney(minor, s.currency, s.locale);

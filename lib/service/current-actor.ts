@@ -30,6 +30,6 @@ async function actorOf(house: House, cookie: string | null | undefined, side: Si
     return role ? { kind: "desk", person: session.person, role } : NOBODY;
   }
   if (session.booking === null) return NOBODY;
-  if (side === "desk" || !(await bookings.find(db, session.booking))) return NOBODY;
+  if (side === "desk" || !(await bookings.isThere(db, session.booking))) return NOBODY;
   return { kind: side, reference: session.booking };
 }

@@ -17,6 +17,11 @@ export function find(db: Handle, reference: string): Promise<BookingRow | undefi
   return db.selectFrom("bookings").selectAll().where("reference", "=", reference).executeTakeFirst();
 }
 
+/** Whether there is such a booking; its row is long, and every request asks. */
+export async function isThere(db: Handle, reference: string): Promise<boolean> {
+  return (await db.selectFrom("bookings").select("reference").where("reference", "=", reference).executeTakeFirst()) !== undefined;
+}
+
 /** The booking, held until the transaction ends: two changes of one booking come one after the other. */
 export function hold(tx: Handle, reference: string): Promise<BookingRow | undefined> {
   return tx.selectFrom("bookings").selectAll().where("reference", "=", reference).forUpdate().executeTakeFirst();

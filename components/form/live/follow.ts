@@ -7,7 +7,7 @@ export type Live =
   | { readonly kind: "working"; readonly done: number; readonly of: number }
   | { readonly kind: "still" }
   | { readonly kind: "stopped" };
-type Told = { readonly effect: (view: EffectView, plan: LivePlan | null, done: boolean) => void; readonly state: (state: Live) => void };
+type Told = { readonly effect: (seen: { readonly view: EffectView; readonly plan: LivePlan | null; readonly done: boolean; /** Of answers that are not saved yet. */ readonly ahead: boolean }) => void; readonly state: (state: Live) => void };
 type How = { readonly step: StepId; readonly width: () => number; readonly told: Told };
 
 /** Answers come one after another: the engine is asked once they pause. */
@@ -30,7 +30,7 @@ function isTouched(form: HTMLFormElement): boolean {
 /** Follows the form's answers with the engine in a worker of the browser. A newer answer ends the work on the one before. */
 export function follow(form: HTMLFormElement, { step, width, told }: How): { readonly ask: () => void; readonly stop: () => void; readonly leave: () => void } {
   let worker: Worker | null = null, facts: Promise<LiveFacts | null> | null = null;
-  let asked = 0, busy = false;
+  let asked = 0, busy = false, ahead = isTouched(form);
   let timer: ReturnType<typeof setTimeout> | undefined, recount: ReturnType<typeof setTimeout> | undefined;
   let left = false;
   const end = (): void => { worker?.terminate(); worker = null; busy = false; };
@@ -39,7 +39,7 @@ export function follow(form: HTMLFormElement, { step, width, told }: How): { rea
   const hear = ({ data }: MessageEvent<FromWorker>): void => {
     if (data.ask !== asked) return;
     if (data.kind === "progress") return told.state({ kind: "working", done: data.done, of: data.of });
-    if (data.kind === "effect") told.effect(data.view, data.plan, data.done);
+    if (data.kind === "effect") told.effect({ view: data.view, plan: data.plan, done: data.done, ahead });
     if (data.kind === "effect" && !data.done) return;
     busy = false;
     told.state({ kind: "still" });
@@ -73,9 +73,9 @@ export function follow(form: HTMLFormElement, { step, width, told }: How): { rea
     end();
     if (!stopped) await run();
   }
-  const soon = (): void => { clearTimeout(timer); timer = setTimeout(() => void run(), PAUSE_MS); };
+  const soon = (): void => { ahead = true; clearTimeout(timer); timer = setTimeout(() => void run(), PAUSE_MS); };
   form.addEventListener("input", soon);
-  if (isTouched(form)) soon();
+  if (ahead) soon();
   return {
     ask: () => void run(),
     stop: () => { clearTimeout(timer); asked++; end(); told.state({ kind: "stopped" }); },

@@ -21,8 +21,8 @@ import { isStep, stepBefore, stepNumber, STEPS, stepTitle } from "@/components/f
 import { named } from "@/components/form/tidy";
 import { oneOf, shownValues } from "@/components/form/values";
 
-/** How long a page of questions waits for its drawing. */
-const PATIENCE_MS = 1_500;
+/** How long a page of questions waits for its drawing: long enough for an answer that is kept, and no one waits for one that is being worked out. */
+const PATIENCE_MS = 150;
 
 type Props = { readonly params: Promise<{ readonly step: string }>; readonly searchParams: Search };
 
