@@ -2,12 +2,12 @@
 import { useEffect, useMemo, useRef, useState, type KeyboardEvent } from "react";
 import { nameOf, runOf, type HandView } from "@/lib/hand";
 import type { Item, Layout, Scene } from "@/lib/layout";
-import { counted } from "../../ui/say";
 import type { TwoWidths } from "../drawing";
 import type { HandStage, Spot } from "./hand-stage";
 import { HandTools } from "./hand-tools";
 import { stepped } from "./marks";
 import { byRoom, staysPut } from "./pieces";
+import { TriedHere } from "./tried";
 import type { Drawn, Hand } from "./use-hand";
 
 export type PlanUnderHand = {
@@ -148,7 +148,7 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawn, han
           aria-label={ready ? `${scene.title}, drawn.${name ? ` ${name} is chosen.` : ""}` : undefined} aria-describedby={ready ? "hand-keys" : undefined}
         />
         <figcaption>
-          <span>{scene.title}{hand.tried ? <span className="hand-tried">: here {hand.tried.musts === 0 ? "no must found" : counted(hand.tried.musts, "must", "musts")}, {counted(hand.tried.shoulds, "should", "shoulds")}{hand.tried.first ? `. ${hand.tried.first}` : ""}</span> : null}</span>
+          <span>{scene.title}<TriedHere trying={hand.trying} /></span>
         </figcaption>
         {ready && (
           <HandTools

@@ -8,6 +8,7 @@ import { counted } from "../../ui/say";
 import type { Start } from "./adjust";
 import type { FromHand, ToHand } from "./messages";
 import type { Told } from "./told";
+import { makeTrying, type Trying } from "./tried";
 
 type Reply =
   | { readonly ok: true; readonly view: HandView; readonly did: string; readonly piece: string }
@@ -15,7 +16,6 @@ type Reply =
 const isReply = (x: unknown): x is Reply => typeof x === "object" && x !== null && "ok" in x;
 
 export type Drawn = { readonly drawing: Drawing; readonly layout: Layout };
-export type Tried = { readonly musts: number; readonly shoulds: number; readonly first: string | null };
 export type Hand = {
   readonly view: HandView; readonly told: Told; readonly part: SceneId; readonly picked: string | null;
   readonly errors: readonly FieldError[]; readonly typed: Readonly<Record<string, string>>; readonly stale: Readonly<Record<string, string>> | null;
@@ -27,7 +27,7 @@ export type Hand = {
   /** What is drawn, and the layout that it is of: a moment behind the other. */
   readonly drawn: Drawn | null;
   /** What the check says of where a piece is held at this moment. */
-  readonly tried: Tried | null;
+  readonly trying: Trying;
   readonly pick: (id: string | null) => void;
   /** Does a deed on the spot, and has it kept. */
   readonly act: (edit: Edit) => void;
@@ -50,7 +50,7 @@ export function useHand(start: Start): Hand {
   const [stale, setStale] = useState(start.stale);
   const [said, setSaid] = useState(start.said);
   const [drawn, setDrawn] = useState<Drawn | null>(null);
-  const [tried, setTried] = useState<Tried | null>(null);
+  const [trying] = useState(makeTrying);
   const [live, setLive] = useState(false);
   const worker = useRef<Worker | null>(null);
   const asks = useRef({ shown: 0, of: start.view.layout, tried: 0, busy: false, wanted: null as Edit | null });
@@ -68,12 +68,12 @@ export function useHand(start: Start): Hand {
 
   const attempt = useCallback((edit: Edit | null): void => {
     const a = asks.current;
-    if (edit === null) { a.wanted = null; a.tried++; setTried(null); return; }
+    if (edit === null) { a.wanted = null; a.tried++; trying.tell(null); return; }
     // One at a time; of those that come meanwhile the last.
     if (a.busy) { a.wanted = edit; return; }
     a.busy = true;
     worker.current?.postMessage({ kind: "try", ask: ++a.tried, edit } satisfies ToHand);
-  }, []);
+  }, [trying]);
 
   useEffect(() => {
     const made = new Worker(new URL("./hand.worker.ts", import.meta.url), { type: "module" });
@@ -83,7 +83,7 @@ export function useHand(start: Start): Hand {
       if (data.kind === "ready") { setLive(true); return; }
       if (data.kind === "tried") {
         a.busy = false;
-        if (data.ask === a.tried) setTried(data);
+        if (data.ask === a.tried) trying.tell(data);
         const next = a.wanted;
         a.wanted = null;
         if (next) attempt(next);
@@ -97,7 +97,7 @@ export function useHand(start: Start): Hand {
     const { venue, brief, was } = start.view;
     made.postMessage({ kind: "about", venue, brief, was } satisfies ToHand);
     return () => { made.terminate(); worker.current = null; };
-  }, [start.view, attempt]);
+  }, [start.view, attempt, trying]);
 
   const takeOver = useCallback((next: HandView, settled: boolean): void => {
     const shown = settled && sameStands(next.layout, now.current.layout);
@@ -168,7 +168,7 @@ export function useHand(start: Start): Hand {
   }, [page, send]);
 
   const pick = useCallback((id: string | null): void => { setPicked(id); setErrors([]); setTyped({}); }, []);
-  return { view, told, part, picked, errors, typed, stale, said, live, layout, drawn, tried, pick, act, attempt, draw, onSubmit };
+  return { view, told, part, picked, errors, typed, stale, said, live, layout, drawn, trying, pick, act, attempt, draw, onSubmit };
 }
 
 const sameStands = (a: Layout, b: Layout): boolean => JSON.stringify([a.scenes, a.wet?.scenes]) === JSON.stringify([b.scenes, b.wet?.scenes]);
