@@ -114,8 +114,11 @@ export function isSimple(p: Polygon): boolean {
 /** A rectangle, width along its own x and depth along its own y, turned by angle about its centre. */
 export function rectangle(at: Point, width: number, depth: number, angle: number): Polygon {
   const w = width / 2, d = depth / 2, { sin, cos } = sinCos(angle);
-  const corner = (x: number, y: number): Point => [at[0] + (x * cos - y * sin), at[1] + (x * sin + y * cos)];
-  return [corner(-w, -d), corner(w, -d), corner(w, d), corner(-w, d)];
+  // Written out: asked for every chair of every layout that is looked at.
+  return [
+    [at[0] + (-w * cos - -d * sin), at[1] + (-w * sin + -d * cos)], [at[0] + (w * cos - -d * sin), at[1] + (w * sin + -d * cos)],
+    [at[0] + (w * cos - d * sin), at[1] + (w * sin + d * cos)], [at[0] + (-w * cos - d * sin), at[1] + (-w * sin + d * cos)],
+  ];
 }
 
 /** Regular polygon whose sides touch the circle from outside: a conservative stand-in for it. */

@@ -2,6 +2,7 @@ import { placed, type Context, type Raw, type SceneView } from "./context";
 import { accesswayWidth } from "./formulas";
 import { onBroad } from "./maps";
 import type { Point } from "../geometry";
+import type { Item } from "../layout";
 import { quickWays, waysOut, type FloorMap } from "./ways";
 
 /** Length up to which 305 mm is enough, mm: 12 ft. */
@@ -18,14 +19,13 @@ const FAR = 100_000;
 
 function accesswayBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const aisles = map.pieces.filter((p) => p.exits.length > 0);
-  const far = v.scene.items.filter((i) => i.kind === "table").flatMap((item) => item.seats.flatMap((s, seat) => {
-    const level = v.site.rooms.get(item.room)?.room.level ?? 0, at: Point = [s.x, s.y];
-    const here = aisles.filter((p) => p.level === level);
-    if (here.some((p) => p.floor.within(at, SHORT))) return [];
-    const distance = Math.min(Infinity, ...here.map((p) => p.floor.away(at, FAR)));
-    // Without such floor at all nothing is said; whether there is none the exact floor alone knows.
-    return distance < Infinity || map.coarse ? [{ item, seat, at: placed(at), distance }] : [];
-  }));
+  const known = asked.get(map) ?? new WeakMap<Item, readonly Far[]>();
+  asked.set(map, known);
+  const far = v.scene.items.filter((i) => i.kind === "table").flatMap((item) => {
+    const found = known.get(item) ?? farFrom(v, map, { aisles, item });
+    known.set(item, found);
+    return found;
+  });
   if (far.length === 0) return [];
   const most = Math.max(...far.map((f) => f.distance));
   const by = { ...c.values, path: Math.round(accesswayWidth(Math.min(FAR, most))) };
@@ -35,6 +35,22 @@ function accesswayBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const first = worst[0];
   if (!first) return [];
   return [finding(v, { data: { a: first.item.id, distance: Math.round(first.distance), limit: by.path, places: worst.length }, items: [...new Set(worst.map((f) => f.item.id))], at: first.at })];
+}
+
+type Far = { readonly item: Item; readonly seat: number; readonly at: Point; readonly distance: number };
+/** Places far from an aisle, kept with the map: one map serves several parts of the day. */
+const asked = new WeakMap<FloorMap, WeakMap<Item, readonly Far[]>>();
+
+/** The places of a table that lie farther than 12 ft from every aisle. */
+function farFrom(v: SceneView, map: FloorMap, { aisles, item }: { readonly aisles: FloorMap["pieces"]; readonly item: Item }): readonly Far[] {
+  const level = v.site.rooms.get(item.room)?.room.level ?? 0, here = aisles.filter((p) => p.level === level);
+  return item.seats.flatMap((s, seat) => {
+    const at: Point = [s.x, s.y];
+    if (here.some((p) => p.floor.within(at, SHORT))) return [];
+    const distance = Math.min(Infinity, ...here.map((p) => p.floor.away(at, FAR)));
+    // Without such floor at all nothing is said; whether there is none the exact floor alone knows.
+    return distance < Infinity || map.coarse ? [{ item, seat, at: placed(at), distance }] : [];
+  });
 }
 
 type Data = { readonly a: string; readonly distance: number; readonly limit: number; readonly places: number };

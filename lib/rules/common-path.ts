@@ -20,12 +20,17 @@ function commonPathBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const choice = map.pieces.filter((p) => p.exits.length >= (few ? 1 : 2));
   const straight = straightWalk(v.site, v.scene, map);
   const levelOf = (room: string): number => v.site.rooms.get(room)?.room.level ?? 0;
-  const doubtful = v.scene.items.flatMap((item) => {
+  const known = askedOn(map, few);
+  const doubtful = v.scene.items.flatMap((item): readonly Doubt[] => {
+    const before = item.seats.length === 0 ? NONE : known.get(item);
+    if (before) return before;
     const here = choice.filter((p) => p.level === levelOf(item.room));
-    return item.seats.flatMap((s) => {
+    const found = item.seats.flatMap((s): readonly Doubt[] => {
       const at: Point = [s.x, s.y];
-      return here.some((p) => p.floor.some(at, Math.min(isRowChair(item) ? BESIDE : NEAR, limit), (to) => straight(item, at, to))) ? [] : [{ item, at }];
+      return here.some((p) => p.floor.some(at, Math.min(isRowChair(item) ? BESIDE : NEAR, limit), (to) => straight(item, at, to))) ? NONE : [{ item, at }];
     });
+    known.set(item, found);
+    return found;
   });
   if (doubtful.length === 0) return [];
   // Whether there is such floor at all the exact map alone knows; without any nothing is said.
@@ -41,6 +46,18 @@ function commonPathBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   });
   const worst = [...far].sort((a, b) => b.distance - a.distance)[0];
   return worst ? [told(v, c, { ...worst, places: far.length, limit, items: [...new Set(far.map((f) => f.item.id))] })] : [];
+}
+
+type Doubt = { readonly item: Item; readonly at: Point };
+const NONE: readonly Doubt[] = [];
+type Asked = { readonly few: WeakMap<Item, readonly Doubt[]>; readonly many: WeakMap<Item, readonly Doubt[]> };
+const asked = new WeakMap<FloorMap, Asked>();
+
+/** The places of pieces that do not walk straight to a choice of ways out, kept with the map: one map serves several parts of the day. */
+function askedOn(map: FloorMap, few: boolean): WeakMap<Item, readonly Doubt[]> {
+  const of: Asked = asked.get(map) ?? { few: new WeakMap(), many: new WeakMap() };
+  asked.set(map, of);
+  return few ? of.few : of.many;
 }
 
 type Told = { readonly item: Item; readonly at: Point; readonly places: number; readonly distance: number; readonly limit: number; readonly items: readonly string[] };

@@ -3,6 +3,7 @@ import { boxOf, disc, polygonShape, rectangle, type Box, type Point, type Shape 
 import { CHAIR, footprint, guestPlaces, isRound, seatPolygon, shapeAt, WHEELCHAIR_FLOOR, type Finding, type Item, type Layout, type Scene } from "../layout";
 import { siteOf, type Site, type Venue } from "../venue";
 import { peopleOf } from "./people";
+import { poolOf, withKnown, type Pool } from "./pool";
 import { ruleValues, type RuleValues } from "./values";
 
 export { guestPlaces as guestSeats };
@@ -24,6 +25,9 @@ export type Part = {
 export type Group = { readonly item: Item; readonly shape: Shape; readonly parts: readonly Part[]; readonly box: Box };
 
 export type SceneView = {
+  /** The part as it was given. */
+  readonly given: Scene;
+  /** The same; a piece that stands as in another part is one object in both, so that what was worked out on it is found again. */
   readonly scene: Scene;
   readonly site: Site;
   readonly groups: readonly Group[];
@@ -101,19 +105,20 @@ export function siteFor(venue: Venue, drapes: readonly string[]): Site {
 }
 
 /** One part of a day as the rules see it. */
-function viewOf(venue: Venue, scene: Scene, brief: Brief | undefined, chair: SceneView["chair"]): SceneView {
+function viewOf(venue: Venue, given: Scene, brief: Brief | undefined, { chair, pool }: { readonly chair: SceneView["chair"]; readonly pool: Pool }): SceneView {
+  const scene = withKnown(pool, given);
   const site = siteFor(venue, scene.drapes);
   const seats = guestPlaces(scene.items);
   const people = brief ? peopleOf(brief, scene.id) : { guests: seats, all: seats };
   const rooms = [...new Set([...scene.rooms, ...scene.items.map((i) => i.room)])].filter((r) => site.rooms.has(r));
   const groups = scene.items.map((i) => groupOf(i, chair));
-  return { scene, site, groups, parts: groups.flatMap((g) => g.parts), chair, rooms, guests: people.guests, people: people.all };
+  return { given, scene, site, groups, parts: groups.flatMap((g) => g.parts), chair, rooms, guests: people.guests, people: people.all };
 }
 
 /** All that rules ask of a day. With an earlier context of the same venue and brief, parts of the day that are the same objects are taken from it. */
 export function contextOf(venue: Venue, layout: Layout, brief?: Brief, earlier?: Context): Context {
-  const chair = chairOf(venue);
-  const scenes = layout.scenes.map((scene) => earlier?.scenes.find((v) => v.scene === scene) ?? viewOf(venue, scene, brief, chair));
+  const more = { chair: chairOf(venue), pool: poolOf(earlier?.scenes ?? []) };
+  const scenes = layout.scenes.map((scene) => earlier?.scenes.find((v) => v.given === scene) ?? viewOf(venue, scene, brief, more));
   return { venue, layout, brief, values: earlier?.values ?? ruleValues(venue), scenes };
 }
 

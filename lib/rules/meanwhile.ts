@@ -44,7 +44,7 @@ export function meanwhile(venue: Venue, scenes: readonly Scene[], brief: Brief):
 export function turnoverRoom(c: Context): readonly Raw[] {
   const brief = c.brief;
   if (!brief) return [];
-  return meanwhile(c.venue, c.layout.scenes, brief).flatMap((m): readonly Raw[] => {
+  return meanwhile(c.venue, c.scenes.map((v) => v.scene), brief).flatMap((m): readonly Raw[] => {
     const base = { level: m.could >= m.people ? "must" as const : "should" as const, source: "common practice, no source", scene: m.to.id, items: [], limit: m.people, unit: "people" };
     const data = { room: m.room, from: m.from.id, to: m.to.id, people: m.people, could: m.could };
     if (m.holds < m.people) return [{ ...base, code: "turnover-room", measured: m.holds, data: { ...data, holds: m.holds, wet: false } }];

@@ -46,11 +46,17 @@ export function shareWith(slim: Shape, polygon: Polygon): boolean {
 /** True where no side of a piece of floor comes into a box that lies on it. */
 export function wellInside(box: Box, { outer, holes, box: around }: Piece): boolean {
   if (box.minX <= around.minX || box.maxX >= around.maxX || box.minY <= around.minY || box.maxY >= around.maxY) return false;
-  const touches = (ring: Polygon): boolean => ring.some((a, i) => {
-    const b = ring[(i + 1) % ring.length] ?? a;
-    return !((a[0] < box.minX && b[0] < box.minX) || (a[0] > box.maxX && b[0] > box.maxX) || (a[1] < box.minY && b[1] < box.minY) || (a[1] > box.maxY && b[1] > box.maxY));
-  });
-  return !touches(outer) && !holes.some(touches) && contains(outer, [box.minX, box.minY]) && !holes.some((h) => contains(h, [box.minX, box.minY]));
+  return !comesInto(outer, box) && !holes.some((h) => comesInto(h, box)) && contains(outer, [box.minX, box.minY]) && !holes.some((h) => contains(h, [box.minX, box.minY]));
+}
+
+/** True where a side of a ring may come into a box: false only where each lies wholly beyond one of its edges. */
+function comesInto(ring: Polygon, box: Box): boolean {
+  let a = ring[ring.length - 1];
+  for (const b of ring) {
+    if (a && !((a[0] < box.minX && b[0] < box.minX) || (a[0] > box.maxX && b[0] > box.maxX) || (a[1] < box.minY && b[1] < box.minY) || (a[1] > box.maxY && b[1] > box.maxY))) return true;
+    a = b;
+  }
+  return false;
 }
 
 /** By how much a body sticks out of a region, mm; 0 when it lies inside. */

@@ -48,9 +48,10 @@ function sameSize(i: Item, s: ItemShape): boolean {
   const n = count(i);
   if (n > 1) return Math.abs(area(footprintPolygon(i)) - n * sizeArea(s)) <= Math.max(0.01 * n * sizeArea(s), 4000);
   if (isRound(s) || isRound(i.shape)) return isRound(s) && isRound(i.shape) && Math.abs(s.diameter - i.shape.diameter) <= 1;
-  const near = (a: number, b: number): boolean => Math.abs(a - b) <= 1;
   return (near(i.shape.width, s.width) && near(i.shape.depth, s.depth)) || (near(i.shape.width, s.depth) && near(i.shape.depth, s.width));
 }
+
+const near = (a: number, b: number): boolean => Math.abs(a - b) <= 1;
 
 /** No table has more places than it seats at most. */
 export function tablePlaces(v: SceneView, c: Context): readonly Raw[] {

@@ -49,7 +49,7 @@ const drapesOn = (s: Scene, room: string, drapes: Venue["drapes"]): string =>
 export function turnovers(c: Context): readonly Raw[] {
   const pack = c.venue.packages.find((p) => p.id === c.brief?.package);
   const at = (id: SceneId): number => SCENES.indexOf(id);
-  return changes(c.layout.scenes, c.venue.drapes).flatMap(({ room, from, to }): readonly Raw[] => {
+  return changes(c.scenes.map((v) => v.scene), c.venue.drapes).flatMap(({ room, from, to }): readonly Raw[] => {
     const base = { level: "must" as const, scene: to.id, items: [] };
     const data = { room, from: from.id, to: to.id };
     const found = c.layout.turnovers.filter((t) => at(t.from) >= at(from.id) && at(t.to) <= at(to.id) && (t.room === undefined || t.room === room));

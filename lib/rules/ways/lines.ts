@@ -11,7 +11,7 @@ export function linesOf(piece: Piece): Lines {
   const at = new Float64Array(all.length * 4);
   const boxes = new Float64Array(Math.ceil(all.length / CHUNK) * 4);
   all.forEach(([a, b], i) => {
-    at.set([a[0], a[1], b[0], b[1]], i * 4);
+    at[4 * i] = a[0]; at[4 * i + 1] = a[1]; at[4 * i + 2] = b[0]; at[4 * i + 3] = b[1];
     const c = Math.floor(i / CHUNK) * 4, fresh = i % CHUNK === 0;
     boxes[c] = Math.min(fresh ? Infinity : (boxes[c] ?? 0), a[0], b[0]);
     boxes[c + 1] = Math.min(fresh ? Infinity : (boxes[c + 1] ?? 0), a[1], b[1]);

@@ -1,11 +1,12 @@
-import { boxesNear, boxOf, minus, subtract, union, unite, type Piece, type Point, type Polygon } from "../../geometry";
-import type { Item, Scene } from "../../layout";
+import { boxesNear, boxOf, distance, minus, pieceContains, pointClearance, subtract, union, unite, type Piece, type Point, type Polygon } from "../../geometry";
+import { footprint, type Item, type Scene } from "../../layout";
 import type { Site } from "../../venue";
 import { outlinedFloor, type Floor } from "./floor";
 import { doorPoints, exitsOf, groundsOf, levelLinks, type Ground, type Walker } from "./ground";
 import { grownFootprint } from "./grow";
 import { isSeatedTable, isSolid, joinedRows, piecesOnFloor } from "./solids";
-import { stripFloors, stripsOf } from "./strips";
+import { stripFloors } from "./strip-floor";
+import { stripsOf } from "./strips";
 
 export type WalkOptions = {
   /** Width of the walker, mm. */
@@ -52,7 +53,9 @@ const isPoint = (t: Point | Polygon): t is Point => typeof t[0] === "number";
  * exact width passes). Exact but for arcs, which are within 0.1 mm. Cost: one boolean per level; grounds are remembered.
  */
 export function walkMap(site: Site, scene: Pick<Scene, "rooms" | "items">, options: WalkOptions): WalkMap {
-  return remembered(exact, site, solids(site, scene), options, drawn);
+  const { exact, items } = solids(site, scene), key = optionsKey(options), map = exact.get(key) ?? drawn(site, items, options);
+  exact.set(key, map);
+  return map;
 }
 
 /** How high the strips of a quick map are at most, mm. */
@@ -60,43 +63,46 @@ const HIGH = 40;
 
 /** The same by strips of floor (`stripsOf`): several times as quick, and never freer than the exact map. */
 export function quickMap(site: Site, scene: Pick<Scene, "rooms" | "items">, options: WalkOptions): FloorMap {
-  return remembered(quick, site, solids(site, scene), options, cut);
+  const { quick, items } = solids(site, scene), key = optionsKey(options), map = quick.get(key) ?? cut(site, items, options);
+  quick.set(key, map);
+  return map;
 }
 
-type Solid = { readonly item: Item; readonly key: string };
-const lists = new WeakMap<readonly Item[], WeakMap<Site, readonly Solid[]>>();
+/** What stands in a walker's way: one object wherever the same pieces stand at one site, so that all that was drawn of it is found again. */
+type Solids = { readonly items: readonly Item[]; readonly exact: Map<string, WalkMap>; readonly quick: Map<string, FloorMap> };
+const lists = new WeakMap<readonly Item[], WeakMap<Site, Solids>>();
+const known = new WeakMap<Site, Map<string, Solids>>();
+/** Stands of pieces remembered for one site: those of a day's parts, of a few days. */
+const KEPT = 24;
 
-/** What stands in a walker's way, in one order whatever the order of the list, so that the same pieces give the same map. */
-function solids(site: Site, scene: Pick<Scene, "rooms" | "items">): readonly Solid[] {
+/** Pieces in one order whatever the order of the list, so that the same pieces give the same map. */
+function solids(site: Site, scene: Pick<Scene, "rooms" | "items">): Solids {
   const all = piecesOnFloor(site, scene);
-  const of = lists.get(all) ?? new WeakMap<Site, readonly Solid[]>();
+  const of = lists.get(all) ?? new WeakMap<Site, Solids>();
   lists.set(all, of);
-  const known = of.get(site);
-  if (known) return known;
-  const list = joinedRows(all.filter(isSolid)).map((item) => ({ item, key: keyOf(item) })).sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
+  const before = of.get(site);
+  if (before) return before;
+  const sorted = joinedRows(all.filter(isSolid)).map((item) => ({ item, key: keyOf(item) })).sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
+  const alike = known.get(site) ?? new Map<string, Solids>(), name = sorted.map((s) => s.key).join(" ");
+  known.set(site, alike);
+  const list = alike.get(name) ?? { items: sorted.map((s) => s.item), exact: new Map(), quick: new Map() };
+  // The oldest is let go: a search looks back at its last few layouts, not at all of them.
+  if (!alike.has(name) && alike.size >= KEPT) for (const first of alike.keys()) { alike.delete(first); break; }
+  alike.set(name, list);
   of.set(site, list);
   return list;
 }
 
-/** Maps remembered for one site: those of a day's parts, of a few days. */
-const KEPT = 32;
-const exact = new WeakMap<Site, Map<string, WalkMap>>(), quick = new WeakMap<Site, Map<string, FloorMap>>();
-
-function remembered<M>(kept: WeakMap<Site, Map<string, M>>, site: Site, solid: readonly Solid[], options: WalkOptions, draw: (site: Site, solid: readonly Item[], options: WalkOptions) => M): M {
-  const known = kept.get(site) ?? new Map<string, M>();
-  kept.set(site, known);
-  const key = `${options.width} ${options.tableLine} ${options.doorWidth ?? ""} ${options.walker ?? ""} ${solid.map((s) => s.key).join(" ")}`;
-  const found = known.get(key);
-  if (found) return found;
-  const map = draw(site, solid.map((s) => s.item), options);
-  // The oldest is let go: a search looks back at its last few layouts, not at all of them.
-  if (known.size >= KEPT) for (const first of known.keys()) { known.delete(first); break; }
-  known.set(key, map);
-  return map;
-}
+const optionsKey = (o: WalkOptions): string => `${o.width} ${o.tableLine} ${o.doorWidth ?? ""} ${o.walker ?? ""}`;
 
 /** All that a piece's footprint on a map follows from. */
-const keyOf = ({ kind, room, shape, at, angle, seats }: Item): string =>
+function keyOf(item: Item): string {
+  const key = keys.get(item) ?? written(item);
+  keys.set(item, key);
+  return key;
+}
+const keys = new WeakMap<Item, string>();
+const written = ({ kind, room, shape, at, angle, seats }: Item): string =>
   `${kind}/${room}/${"diameter" in shape ? shape.diameter : `${shape.width}x${shape.depth}`}@${at[0]},${at[1]},${angle}${seats.length > 0 ? "s" : ""}`;
 
 type Measures = { readonly walker: Walker; readonly radius: number; readonly doorRadius: number; readonly grounds: readonly Ground[] };
@@ -160,6 +166,30 @@ function assemble<F extends Found>(site: Site, { options, grounds, found, walker
     reaches: (target: Point | Polygon, within: number, level?: number) => pieces.filter((p) => (level === undefined || p.level === level) &&
       (isPoint(target) ? p.floor.within(target, within) : p.floor.meets(target, within))),
   };
+}
+
+/** Spots for the middle of a wide walker lie so far apart, mm. */
+const SPOT = 500;
+const spotsOf = new WeakMap<Ground, readonly Point[]>();
+
+/** Spots of a ground, one or more to each piece of it. */
+function groundSpots(g: Ground): readonly Point[] {
+  const spots = spotsOf.get(g) ?? g.eroded.flatMap((piece): readonly Point[] => {
+    const { minX, minY, maxX, maxY } = piece.box, across = Math.floor((maxX - minX) / SPOT), down = Math.floor((maxY - minY) / SPOT);
+    return Array.from({ length: across * down }, (_, k): Point => [minX + ((k % across) + 0.5) * SPOT, minY + (Math.floor(k / across) + 0.5) * SPOT]).filter((p) => pieceContains(piece, p));
+  });
+  spotsOf.set(g, spots);
+  return spots;
+}
+
+/** For some levels a spot on which the middle of a walker may be, whether or not he gets there; levels without one that was found are left out. */
+export function wideSpots(site: Site, scene: Pick<Scene, "rooms" | "items">, options: WalkOptions, levels: ReadonlySet<number>): ReadonlyMap<number, Point> {
+  const { items } = solids(site, scene), m = measures(site, options);
+  return new Map(m.grounds.filter((g) => levels.has(g.level)).flatMap((g): readonly (readonly [number, Point])[] => {
+    const here = onLevel(site, items, g.level).map((i) => ({ shape: footprint(i), by: m.radius + (isSeatedTable(i) ? options.tableLine : 0) }));
+    const spot = groundSpots(g).find((p) => here.every(({ shape, by }) => (shape.kind === "disc" ? distance(p, shape.at) - shape.radius : pointClearance(p, shape.points)) > by));
+    return spot ? [[g.level, spot]] : [];
+  }));
 }
 
 /** The point of a piece nearest to a point, or null where it is farther than `within`. */

@@ -51,12 +51,32 @@ export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, peopl
     const level = site.rooms.get(item.room)?.room.level ?? 0;
     return exitsFrom({ map, meets, walls: walls.find((w) => w.level === level)?.lines ?? [], level, item, at: [s.x, s.y], enough: needed, by });
   };
-  const unserved: Unserved[] = [];
-  for (const item of scene.items) item.seats.forEach((s, seat) => {
-    const exits = exitsOf(item, seat);
-    if (exits.length < needed) unserved.push({ item: item.id, seat, at: [s.x, s.y], exits });
+  // What stands on the map is the same wherever the map is, so a place is asked once for all parts of the day that share it.
+  const known = askedOn(map, `${needed} ${by.freeWalk}`);
+  const unserved = scene.items.flatMap((item): readonly Unserved[] => {
+    if (item.seats.length === 0) return NONE;
+    const before = known.get(item);
+    if (before) return before;
+    const found = item.seats.flatMap((s, seat): readonly Unserved[] => {
+      const exits = exitsOf(item, seat);
+      return exits.length < needed ? [{ item: item.id, seat, at: [s.x, s.y], exits }] : NONE;
+    });
+    known.set(item, found);
+    return found;
   });
   return { map, needed, unserved, exitsOf };
+}
+
+const NONE: readonly Unserved[] = [];
+const asked = new WeakMap<FloorMap, Map<string, WeakMap<Item, readonly Unserved[]>>>();
+
+/** What has been found for the places of pieces on a map, by what was asked of it. */
+function askedOn(map: FloorMap, what: string): WeakMap<Item, readonly Unserved[]> {
+  const of = asked.get(map) ?? new Map<string, WeakMap<Item, readonly Unserved[]>>();
+  asked.set(map, of);
+  const known = of.get(what) ?? new WeakMap<Item, readonly Unserved[]>();
+  of.set(what, known);
+  return known;
 }
 
 type Search = {

@@ -38,6 +38,8 @@ const cellOf = (mm: number): number => Math.floor(mm / CELL);
 /** One number a cell: the plan reaches 1,000 m either way. */
 const cellKey = (x: number, y: number): number => x * 4096 + y;
 
+const NOTHING: readonly Body[] = [];
+
 /** Bodies by cells of floor, to be asked whether a straight walk meets one (mm of touching let go). */
 export function inTheWay(bodies: readonly Body[]): (walk: readonly [Point, Point], except: Item | null) => boolean {
   const cells = new Map<number, Body[]>();
@@ -51,11 +53,10 @@ export function inTheWay(bodies: readonly Body[]): (walk: readonly [Point, Point
   return (walk, except) => {
     const minX = Math.min(walk[0][0], walk[1][0]), maxX = Math.max(walk[0][0], walk[1][0]);
     const minY = Math.min(walk[0][1], walk[1][1]), maxY = Math.max(walk[0][1], walk[1][1]);
-    const hit = ({ item, shape }: Body): boolean => item !== except &&
-      shape.box.minX <= maxX && shape.box.maxX >= minX && shape.box.minY <= maxY && shape.box.maxY >= minY && segmentClearance(shape, walk) <= 0.01;
     for (let x = cellOf(minX); x <= cellOf(maxX); x++) for (let y = cellOf(minY); y <= cellOf(maxY); y++) {
-      const list = cells.get(cellKey(x, y));
-      if (list?.some(hit)) return true;
+      for (const { item, shape } of cells.get(cellKey(x, y)) ?? NOTHING) {
+        if (item !== except && shape.box.minX <= maxX && shape.box.maxX >= minX && shape.box.minY <= maxY && shape.box.maxY >= minY && segmentClearance(shape, walk) <= 0.01) return true;
+      }
     }
     return false;
   };

@@ -1,6 +1,5 @@
-import { boxesNear, contains, edges, pointSegmentDistance, rectangle, segmentDistance, boxOf, type Box, type Point, type Polygon, type Region } from "../../geometry";
+import { boxesNear, boxOf, edges, type Point, type Polygon, type Region } from "../../geometry";
 import type { Item } from "../../layout";
-import { tried, type Floor } from "./floor";
 import type { Ground } from "./ground";
 import { grownCoarsely } from "./grow";
 
@@ -61,12 +60,16 @@ function slanted(p: Polygon): Source {
 
 /** What a segment covers along x between two heights; null where it is not between them. */
 function clipped(a: Point, b: Point, y0: number, y1: number): readonly [number, number] | null {
-  const [low, high] = a[1] <= b[1] ? [a, b] : [b, a];
+  const up = a[1] <= b[1], low = up ? a : b, high = up ? b : a;
   if (high[1] < y0 || low[1] > y1) return null;
-  const rise = high[1] - low[1];
-  const at = (y: number): number => (rise === 0 ? low[0] : low[0] + ((high[0] - low[0]) * (y - low[1])) / rise);
-  const s = low[1] < y0 ? at(y0) : low[0], t = high[1] > y1 ? at(y1) : high[0];
+  const s = low[1] < y0 ? across(low, high, y0) : low[0], t = high[1] > y1 ? across(low, high, y1) : high[0];
   return s <= t ? [s, t] : [t, s];
+}
+
+/** Where a segment lies along x at a height. */
+function across(low: Point, high: Point, y: number): number {
+  const rise = high[1] - low[1];
+  return rise === 0 ? low[0] : low[0] + ((high[0] - low[0]) * (y - low[1])) / rise;
 }
 
 type Base = { readonly sides: readonly Source[]; readonly ys: readonly number[] };
@@ -176,7 +179,7 @@ function cuts(layers: readonly Layer[], high: number): Float64Array {
 }
 
 /** The first strip that reaches to a height or past it. */
-function stripAt(at: Float64Array, y: number): number {
+export function stripAt(at: Float64Array, y: number): number {
   let lo = 0, hi = at.length - 1;
   while (lo < hi) { const m = (lo + hi) >> 1; if ((at[m + 1] ?? Infinity) >= y) hi = m; else lo = m + 1; }
   return lo;
@@ -213,103 +216,3 @@ function joined(at: Float64Array, first: Int32Array, ends: readonly number[]): S
   for (let i = 0; i < n; i++) { const r = root(i); if ((names[r] ?? -1) < 0) names[r] = pieces++; piece[i] = names[r] ?? 0; }
   return { at, first, lo, hi, piece, pieces };
 }
-
-/** The pieces of floor that strips make up. */
-export function stripFloors(s: Strips): readonly Floor[] {
-  const boxes: { minX: number; minY: number; maxX: number; maxY: number }[] = Array.from({ length: s.pieces }, () => ({ minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity }));
-  const strips = s.at.length - 1;
-  for (let k = 0; k < strips; k++) for (let i = s.first[k] ?? 0; i < (s.first[k + 1] ?? 0); i++) {
-    const b = boxes[s.piece[i] ?? 0];
-    if (!b) continue;
-    b.minX = Math.min(b.minX, s.lo[i] ?? 0); b.maxX = Math.max(b.maxX, s.hi[i] ?? 0);
-    b.minY = Math.min(b.minY, s.at[k] ?? 0); b.maxY = Math.max(b.maxY, s.at[k + 1] ?? 0);
-  }
-  return boxes.map((box, piece) => floorOf(s, piece, box));
-}
-
-function floorOf(s: Strips, piece: number, box: Box): Floor {
-  const strips = s.at.length - 1;
-  /** Visits the spans of this piece that lie in a box, those in strips nearest to a height first; stops when `visit` answers true. */
-  const outward = (p: Point, by: Reach, visit: (lo: number, hi: number, y0: number, y1: number) => boolean): boolean => {
-    const y = p[1], left = p[0] - by.x, right = p[0] + by.x, home = Math.min(strips - 1, stripAt(s.at, y));
-    const strip = (k: number): boolean => {
-      const end = s.first[k + 1] ?? 0;
-      for (let i = s.first[k] ?? 0; i < end; i++) {
-        const lo = s.lo[i] ?? 0, hi = s.hi[i] ?? 0;
-        if (lo > right) return false;
-        if (hi >= left && s.piece[i] === piece && visit(lo, hi, s.at[k] ?? 0, s.at[k + 1] ?? 0)) return true;
-      }
-      return false;
-    };
-    for (let up = home, down = home + 1; ;) {
-      const a = up >= 0 && y - (s.at[up + 1] ?? 0) <= by.y, b = down < strips && (s.at[down] ?? 0) - y <= by.y;
-      if (!a && !b) return false;
-      if (a && strip(up--)) return true;
-      if (b && strip(down++)) return true;
-    }
-  };
-  const far = (p: Point, by: number): boolean => p[0] < box.minX - by || p[0] > box.maxX + by || p[1] < box.minY - by || p[1] > box.maxY + by;
-  const within = (p: Point, by: number): boolean => !far(p, by) && outward(p, { x: by, y: by }, (lo, hi, y0, y1) => {
-    const dx = clamp(p[0], lo, hi) - p[0], dy = clamp(p[1], y0, y1) - p[1];
-    return dx * dx + dy * dy <= by * by;
-  });
-  const near = (p: Point, by: number): readonly Point[] => {
-      if (far(p, by)) return [];
-      const found: { readonly at: Point; readonly d: number }[] = [];
-      outward(p, { x: by, y: by }, (lo, hi, y0, y1) => {
-        const x = clamp(p[0], lo, hi), y = clamp(p[1], y0, y1), d = (x - p[0]) * (x - p[0]) + (y - p[1]) * (y - p[1]);
-        if (d <= by * by) found.push({ at: [x, y], d });
-        return d === 0;
-      });
-      return found.sort((a, b) => a.d - b.d).map((f) => f.at);
-  };
-  return {
-    box, within, near, has: (p) => within(p, 0),
-    away: (p, most) => {
-      // Rings of twice the width each time: most floor is near.
-      for (let by = Math.min(500, most); ; by = Math.min(2 * by, most)) {
-        const q = near(p, by)[0];
-        if (q) return Math.hypot(q[0] - p[0], q[1] - p[1]);
-        if (by >= most) return Infinity;
-      }
-    },
-    some: (p, by, test) => {
-      if (far(p, by)) return false;
-      // The first few as they come will mostly do; only then are they put in order.
-      let count = 0, found = false;
-      outward(p, { x: by, y: by }, (lo, hi, y0, y1) => {
-        const x = clamp(p[0], lo, hi), y = clamp(p[1], y0, y1);
-        if ((x - p[0]) * (x - p[0]) + (y - p[1]) * (y - p[1]) > by * by) return false;
-        found = test([x, y]);
-        return found || ++count >= SOON;
-      });
-      return found || (count >= SOON && tried(near(p, by), test));
-    },
-    mark: ({ x0, y0, cell, across, down, marked }, by) => {
-      for (let k = 0; k < strips; k++) {
-        // Middles of rows of cells that lie in this strip, or as near as asked.
-        const from = Math.max(0, Math.ceil(((s.at[k] ?? 0) - by - y0) / cell - 0.5)), to = Math.min(down - 1, Math.floor(((s.at[k + 1] ?? 0) + by - y0) / cell - 0.5));
-        for (let i = s.first[k] ?? 0; from <= to && i < (s.first[k + 1] ?? 0); i++) {
-          if (s.piece[i] !== piece) continue;
-          const left = Math.max(0, Math.ceil(((s.lo[i] ?? 0) - by - x0) / cell - 0.5)), right = Math.min(across - 1, Math.floor(((s.hi[i] ?? 0) + by - x0) / cell - 0.5));
-          for (let j = from; j <= to; j++) marked.fill(1, j * across + left, j * across + right + 1);
-        }
-      }
-    },
-    meets: (target, by) => {
-      const b = boxOf(target), sides = edges(target), mid: Point = [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2];
-      if (!boxesNear(b, box, by)) return false;
-      return outward(mid, { x: (b.maxX - b.minX) / 2 + by, y: (b.maxY - b.minY) / 2 + by }, (lo, hi, y0, y1) => {
-        const m: Point = [clamp(mid[0], lo, hi), (y0 + y1) / 2];
-        if (contains(target, m) || sides.some((e) => pointSegmentDistance(m, e) <= by)) return true;
-        const ring = edges(rectangle([(lo + hi) / 2, (y0 + y1) / 2], hi - lo, y1 - y0, 0));
-        return sides.some((e) => ring.some((f) => segmentDistance(e, f) <= by));
-      });
-    },
-  };
-}
-
-/** Spots tried unsorted. */
-const SOON = 4;
-type Reach = { readonly x: number; readonly y: number };
-const clamp = (v: number, lo: number, hi: number): number => (v < lo ? lo : v > hi ? hi : v);

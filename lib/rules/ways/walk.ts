@@ -30,7 +30,6 @@ export function leastWalk(map: FloorMap, level: number, goal: readonly FloorPiec
   const pieces = map.pieces.filter((p) => p.level === level);
   if (pieces.length === 0) return () => Infinity;
   const g = gridOf(pieces), far = new Float64Array(g.across * g.down).fill(Infinity);
-  const middle = (k: number): Point => [g.x0 + ((k % g.across) + 0.5) * CELL, g.y0 + (Math.floor(k / g.across) + 0.5) * CELL];
   // Steps are 5 along and 7 aslant, in fifths of a cell: whole numbers let a wheel of buckets stand for a heap.
   const wheel: number[][] = Array.from({ length: 8 }, () => []);
   let waiting = 0;
@@ -63,8 +62,10 @@ export function leastWalk(map: FloorMap, level: number, goal: readonly FloorPiec
     let best = Infinity;
     const within = Math.ceil(reach / CELL), cx = Math.floor((at[0] - g.x0) / CELL), cy = Math.floor((at[1] - g.y0) / CELL);
     for (let y = Math.max(0, cy - within); y <= Math.min(g.down - 1, cy + within); y++) for (let x = Math.max(0, cx - within); x <= Math.min(g.across - 1, cx + within); x++) {
-      const k = y * g.across + x, m = middle(k), straight = Math.hypot(m[0] - at[0], m[1] - at[1]);
-      const walk = straight + ((far[k] ?? Infinity) * CELL) / 5 / ZIGZAG;
+      const k = y * g.across + x, steps = far[k] ?? Infinity;
+      if (steps === Infinity) continue;
+      const m: Point = [g.x0 + (x + 0.5) * CELL, g.y0 + (y + 0.5) * CELL], straight = Math.hypot(m[0] - at[0], m[1] - at[1]);
+      const walk = straight + (steps * CELL) / 5 / ZIGZAG;
       if (straight > reach || walk >= best || !open(m)) continue;
       best = walk;
       if (best <= enough) return Math.max(0, best - CELL);

@@ -1,0 +1,45 @@
+import type { Item, Scene, Seat } from "../layout";
+
+/** Pieces seen so far, by their names: a name may stand for a few, one in each part of the day. */
+export type Pool = Map<string, Item[]>;
+
+/** The pieces of parts of a day that have been looked at. */
+export function poolOf(seen: readonly { readonly scene: Scene }[]): Pool {
+  const pool: Pool = new Map();
+  for (const { scene } of seen) for (const i of scene.items) known(pool, i);
+  return pool;
+}
+
+/** A part of the day whose pieces are those of the pool wherever one is the same in all that is written of it; the others join the pool. */
+export function withKnown(pool: Pool, scene: Scene): Scene {
+  const items = scene.items.map((i) => known(pool, i));
+  return items.every((i, k) => i === scene.items[k]) ? scene : { ...scene, items };
+}
+
+function known(pool: Pool, item: Item): Item {
+  const of = pool.get(item.id);
+  if (!of) { pool.set(item.id, [item]); return item; }
+  for (const other of of) if (other === item || same(other, item)) return other;
+  of.push(item);
+  return item;
+}
+
+function same(a: Item, b: Item): boolean {
+  // What differs most often is asked first.
+  if (a.at[0] !== b.at[0] || a.at[1] !== b.at[1] || a.angle !== b.angle || a.room !== b.room || a.seats.length !== b.seats.length) return false;
+  for (let k = 0; k < a.seats.length; k++) if (!sameSeat(a.seats[k], b.seats[k])) return false;
+  return sameFields(a, b) && sameFields(b, a);
+}
+
+/** True where every field of a piece but its places is written alike in another. */
+function sameFields(a: Item, b: Item): boolean {
+  const other = new Map<string, unknown>(Object.entries(b));
+  return Object.entries(a).every(([name, value]) => {
+    const theirs = other.get(name);
+    return name === "seats" || value === theirs || (typeof value === "object" && JSON.stringify(value) === JSON.stringify(theirs));
+  });
+}
+
+function sameSeat(a: Seat | undefined, b: Seat | undefined): boolean {
+  return a !== undefined && b !== undefined && a.x === b.x && a.y === b.y && a.facing === b.facing && a.place === b.place;
+}
