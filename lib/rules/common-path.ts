@@ -17,21 +17,10 @@ export const commonPath = (v: SceneView, c: Context): readonly Raw[] => onBroad(
 function commonPathBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const few = v.people <= c.values.exitSteps[0];
   const limit = few ? c.values.commonPathFew : c.values.commonPath;
-  const choice = map.pieces.filter((p) => p.exits.length >= (few ? 1 : 2));
+  const choice = choiceOn(map, few);
   const straight = straightWalk(v.site, v.scene, map);
   const levelOf = (room: string): number => v.site.rooms.get(room)?.room.level ?? 0;
-  const known = askedOn(map, few);
-  const doubtful = v.scene.items.flatMap((item): readonly Doubt[] => {
-    const before = item.seats.length === 0 ? NONE : known.get(item);
-    if (before) return before;
-    const here = choice.filter((p) => p.level === levelOf(item.room));
-    const found = item.seats.flatMap((s): readonly Doubt[] => {
-      const at: Point = [s.x, s.y];
-      return here.some((p) => p.floor.some(at, Math.min(isRowChair(item) ? BESIDE : NEAR, limit), (to) => straight(item, at, to))) ? NONE : [{ item, at }];
-    });
-    known.set(item, found);
-    return found;
-  });
+  const doubtful = doubtsOn(v, map, few, limit);
   if (doubtful.length === 0) return [];
   // Whether there is such floor at all the exact map alone knows; without any nothing is said.
   if (choice.length === 0) return map.coarse ? doubtful.map(({ item, at }) => told(v, c, { item, at, places: 1, distance: limit, limit, items: [item.id] })) : [];
@@ -52,6 +41,26 @@ type Doubt = { readonly item: Item; readonly at: Point };
 const NONE: readonly Doubt[] = [];
 type Asked = { readonly few: WeakMap<Item, readonly Doubt[]>; readonly many: WeakMap<Item, readonly Doubt[]> };
 const asked = new WeakMap<FloorMap, Asked>();
+
+/** Floor of a map from which a choice of ways out leads. */
+const choiceOn = (map: FloorMap, few: boolean): FloorMap["pieces"] => map.pieces.filter((p) => p.exits.length >= (few ? 1 : 2));
+
+/** The places that do not walk straight to such floor. */
+function doubtsOn(v: SceneView, map: FloorMap, few: boolean, limit: number): readonly Doubt[] {
+  const known = askedOn(map, few), choice = choiceOn(map, few), straight = straightWalk(v.site, v.scene, map);
+  const soon = map.quick ? new Set(doubtsOn(v, map.quick(), few, limit).map((d) => d.item)) : null;
+  return v.scene.items.flatMap((item): readonly Doubt[] => {
+    const before = item.seats.length === 0 || soon?.has(item) === false ? NONE : known.get(item);
+    if (before) return before;
+    const level = v.site.rooms.get(item.room)?.room.level ?? 0, here = choice.filter((p) => p.level === level);
+    const found = item.seats.flatMap((s): readonly Doubt[] => {
+      const at: Point = [s.x, s.y];
+      return here.some((p) => p.floor.some(at, Math.min(isRowChair(item) ? BESIDE : NEAR, limit), (to) => straight(item, at, to))) ? NONE : [{ item, at }];
+    });
+    known.set(item, found);
+    return found;
+  });
+}
 
 /** The places of pieces that do not walk straight to a choice of ways out, kept with the map: one map serves several parts of the day. */
 function askedOn(map: FloorMap, few: boolean): WeakMap<Item, readonly Doubt[]> {

@@ -36,6 +36,8 @@ export type FloorMap = {
   readonly options: WalkOptions;
   /** True where the floor is drawn smaller than it is: what can be reached on it can be reached, and the rest is not known. */
   readonly coarse: boolean;
+  /** The quick map of the same floor, of an exact one: a place that it serves need not be asked again. */
+  readonly quick: (() => FloorMap) | null;
   readonly pieces: readonly FloorPiece[];
   readonly grounds: readonly Ground[];
   /** Ids of the ways out that the map knows, reachable or not. */
@@ -53,7 +55,7 @@ const isPoint = (t: Point | Polygon): t is Point => typeof t[0] === "number";
  * exact width passes). Exact but for arcs, which are within 0.1 mm. Cost: one boolean per level; grounds are remembered.
  */
 export function walkMap(site: Site, scene: Pick<Scene, "rooms" | "items">, options: WalkOptions): WalkMap {
-  const { exact, items } = solids(site, scene), key = optionsKey(options), map = exact.get(key) ?? drawn(site, items, options);
+  const { exact, items } = solids(site, scene), key = optionsKey(options), map = exact.get(key) ?? { ...drawn(site, items, options), quick: () => quickMap(site, scene, options) };
   exact.set(key, map);
   return map;
 }
@@ -162,7 +164,7 @@ function assemble<F extends Found>(site: Site, { options, grounds, found, walker
   }
   const pieces = found.map((f, index): F & Joined => ({ ...f, index, component: root(index), exits: [...(byRoot.get(root(index)) ?? [])].sort() }));
   return {
-    options, coarse, pieces, grounds, exits: exits.map((e) => e.id),
+    options, coarse, quick: null, pieces, grounds, exits: exits.map((e) => e.id),
     reaches: (target: Point | Polygon, within: number, level?: number) => pieces.filter((p) => (level === undefined || p.level === level) &&
       (isPoint(target) ? p.floor.within(target, within) : p.floor.meets(target, within))),
   };

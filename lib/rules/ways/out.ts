@@ -53,8 +53,9 @@ export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, peopl
   };
   // What stands on the map is the same wherever the map is, so a place is asked once for all parts of the day that share it.
   const known = askedOn(map, `${needed} ${by.freeWalk}`);
+  const soon = map.quick ? new Set(waysOut(site, scene, people, by, map.quick()).unserved.map((u) => u.item)) : null;
   const unserved = scene.items.flatMap((item): readonly Unserved[] => {
-    if (item.seats.length === 0) return NONE;
+    if (item.seats.length === 0 || soon?.has(item.id) === false) return NONE;
     const before = known.get(item);
     if (before) return before;
     const found = item.seats.flatMap((s, seat): readonly Unserved[] => {
