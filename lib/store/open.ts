@@ -1,10 +1,10 @@
 import { existsSync, mkdirSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { PGlite } from "@electric-sql/pglite";
 import { CamelCasePlugin, Kysely, PostgresDialect, type PostgresPool } from "kysely";
 import pg from "pg";
 import { fail, ok, type Result } from "../base";
 import type { Database } from "./database";
+import { openFlushed } from "./flushed-files";
 import { guarded, insideTransaction } from "./guard";
 import { lockFolder, type Locked } from "./lock";
 import { isUpToDate, migrate } from "./migrate";
@@ -40,7 +40,7 @@ async function openEmbedded(dataDir: string): Promise<Result<Store, StoreError>>
   const folder = join(dataDir, "database");
   try {
     if (!existsSync(folder)) await make(folder);
-    return ok(storeOn(poolOfPglite(await PGlite.create(folder, { parsers: PARSERS })), lock.value));
+    return ok(storeOn(poolOfPglite(await openFlushed(folder, { parsers: PARSERS })), lock.value));
   } catch (error) {
     lock.value.release();
     return fail({ code: "unreadable", folder, why: error instanceof Error ? error.message : String(error) });
@@ -52,7 +52,7 @@ async function make(folder: string): Promise<void> {
   const beside = `${folder}.new`;
   rmSync(beside, { recursive: true, force: true });
   mkdirSync(beside, { recursive: true });
-  await (await PGlite.create(beside)).close();
+  await (await openFlushed(beside)).close();
   renameSync(beside, folder);
 }
 
