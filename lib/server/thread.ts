@@ -10,16 +10,29 @@ export type Thread = {
 type OnProgress = (progress: Progress["progress"]) => void;
 type Waiting = { readonly onProgress?: OnProgress; readonly resolve: (value: never) => void; readonly reject: (error: Error) => void };
 
-/** Room for what the engine makes and throws away at once, MB: with the usual 48 a fifth of its time goes into clearing up. */
-const YOUNG = 192;
+/** A thread that needs more than this to keep, MB, has run away: it ends with a fault of its own, and the server goes on. */
+const OLD = 768;
+type How = {
+  /** Room for what is made and thrown away at once, MB. */
+  readonly young: number;
+  /** Ends itself, and gives its memory back, when nothing was asked of it for so long, ms. Left out: it stays. */
+  readonly idle?: number;
+};
 
-export function makeThread(): Thread {
+export function makeThread({ young, idle }: How): Thread {
   const waiting = new Map<number, Waiting>();
   let worker: Worker | undefined;
+  let resting: NodeJS.Timeout | undefined;
   let last = 0;
 
+  const rest = (thread: Worker): void => {
+    if (waiting.size > 0) return;
+    thread.unref();
+    if (idle !== undefined) resting = setTimeout(() => { if (worker === thread) worker = undefined; void thread.terminate(); }, idle).unref();
+  };
+
   const start = (): Worker => {
-    const fresh = new Worker(new URL("./works-thread.mjs", import.meta.url), { execArgv: [], resourceLimits: { maxYoungGenerationSizeMb: YOUNG } });
+    const fresh = new Worker(new URL("./works-thread.mjs", import.meta.url), { execArgv: [], resourceLimits: { maxYoungGenerationSizeMb: young, maxOldGenerationSizeMb: OLD } });
     fresh.on("message", (answer: Answer | Progress) => {
       const asked = waiting.get(answer.id);
       if ("progress" in answer) { asked?.onProgress?.(answer.progress); return; }
@@ -39,6 +52,7 @@ export function makeThread(): Thread {
   };
 
   function ask<V extends Verb>(verb: V, args: Parameters<Works[V]>, onProgress?: OnProgress): ReturnType<Works[V]> {
+    clearTimeout(resting);
     worker ??= start();
     const thread = worker;
     const id = ++last;
@@ -50,12 +64,13 @@ export function makeThread(): Thread {
       thread.postMessage(job);
     });
     // The answer's type goes with the verb; the thread gives back what `Works` says it does.
-    return answer.finally(() => { if (waiting.size === 0) thread.unref(); }) as ReturnType<Works[V]>;
+    return answer.finally(() => { rest(thread); }) as ReturnType<Works[V]>;
   }
 
   const close = async (): Promise<void> => {
     const thread = worker;
     worker = undefined;
+    clearTimeout(resting);
     for (const asked of waiting.values()) asked.reject(new Error("the works are closed"));
     waiting.clear();
     await thread?.terminate();
