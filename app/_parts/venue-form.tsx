@@ -1,19 +1,32 @@
 import type { ReactNode } from "react";
-import type { FieldError, FormValues } from "@/lib/service";
+import type { FieldError, FormValues, VenueToEdit } from "@/lib/service";
 import type { Part } from "@/lib/venue/edit";
 import { PartFields } from "@/components/desk/venue/part-fields";
 
-type Props = { readonly action: string; readonly version: number; readonly parts: readonly Part[]; readonly typed?: FormValues; readonly errors: readonly FieldError[]; readonly spare?: number; readonly button?: string; readonly children?: ReactNode };
+type Props = { readonly action: string; readonly version: number; readonly draft?: number; readonly parts: readonly Part[]; readonly typed?: FormValues; readonly errors: readonly FieldError[]; readonly spare?: number; readonly button?: string; readonly children?: ReactNode };
 
 /** One page of the editor as a form: with scripts off it saves just the same. */
-export function VenueForm({ action, version, parts, typed, errors, spare, button = "Save as a new version", children }: Props) {
+export function VenueForm({ action, version, draft = 0, parts, typed, errors, spare, button = "Save as a new version", children }: Props) {
   return (
     <form method="post" action={action} id="venue-form" noValidate>
       <input type="hidden" name="version" value={version} />
+      <input type="hidden" name="draft" value={draft} />
       {parts.map((part) => <PartFields key={part.id} part={part} typed={typed} errors={errors} spare={spare} />)}
       {children}
-      <div className="save-bar"><button className="btn btn-go" type="submit" id="save">{button}</button>{version > 0 && <span className="note sec">Agreed layouts keep the version that they were agreed with.</span>}</div>
+      <div className="save-bar"><button className="btn btn-go" type="submit" id="save">{button}</button><button className="btn" type="submit" name="as" value="draft">Keep as a draft</button>{version > 0 && <span className="note sec">Agreed layouts keep the version that they were agreed with.</span>}</div>
     </form>
+  );
+}
+
+/** Said over every page of a venue that is being written: what is still amiss, and where it is mended. */
+export function DraftNote({ id, draft }: Pick<VenueToEdit, "id" | "draft">) {
+  if (!draft) return null;
+  return (
+    <section className="draft-note" aria-label="Draft">
+      <p><b>A draft: no booking uses it.</b> {draft.amiss.length === 0 ? "Nothing is amiss any more: save any page as a new version, and it is in use." : "Still amiss before it can be a version:"}</p>
+      {draft.amiss.length > 0 && <ul>{draft.amiss.slice(0, 8).map((one) => <li key={one.message}><a href={`/desk/venue/${id}/${one.page}`}>{one.message}</a></li>)}{draft.amiss.length > 8 && <li>and {draft.amiss.length - 8} more.</li>}</ul>}
+      <form method="post" action={`/desk/venue/${id}/draft/drop`}><button className="btn-quiet" type="submit">Let the draft go</button></form>
+    </section>
   );
 }
 

@@ -7,4 +7,5 @@ export const isSection = (text: string): text is SectionId => SECTIONS.some((s) 
 export const pagesOf = (venue: Venue): readonly { readonly href: string; readonly text: string }[] => [
   ...venue.rooms.map((r) => ({ href: `rooms/${r.id}`, text: r.name })),
   ...SECTIONS.map((s) => ({ href: s, text: SECTION_TITLES[s] })),
+  { href: "standard", text: "Standard layout" },
 ];

@@ -2,14 +2,15 @@ import { fail, ok } from "../base";
 import { step as advance } from "../booking";
 import { briefFileOfDraft } from "../brief/draft";
 import type { Layout } from "../layout";
-import { adjustments, bookings, history, revisions, type Handle } from "../store";
+import { adjustments, bookings, history, revisions, type BookingRow, type Handle } from "../store";
 import { openBench, type Asking } from "./adjust";
 import { benchFor, standsHash, type AdjustBench } from "./adjust-ground";
-import { gate, whoIs } from "./gate";
+import { whoIs } from "./gate";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import { dayOf } from "./priced";
 import { record } from "./send-request";
+import { keepStandard } from "./standard-layout";
 import type { Actor, Outcome } from "./types";
 import { factsOf } from "./view";
 
@@ -31,24 +32,32 @@ export async function takeAdjusted(house: House, actor: Actor, { reference, seen
   if (!before.ok) return before;
   if (before.value.seen !== seen) return fail({ code: "stale", revision: before.value.row?.revision ?? 0 });
   const { venue, brief, work, booking } = before.value;
+  if (!booking) return takeStandard(house, actor, before.value);
   const today = dayOf(house, venue.venue.timeZone, await revisions.listOf(house.store.db, reference));
   const layout = named(await house.works.settle(venue.venue, { ...brief, today }, work.layout));
   const done = await house.store.transaction(async (tx): Promise<Outcome<Taken>> => {
-    const held = await gate(tx, actor, { reference, action: "adjust", hold: true });
-    if (!held.ok) return held;
-    const now = await benchFor(house, tx, held.value);
+    const now = await benchFor(house, tx, { actor, subject: reference, hold: true });
     if (!now.ok) return now;
-    if (now.value.seen !== seen || held.value.state !== booking.state) return fail({ code: "stale", revision: now.value.row?.revision ?? 0 });
-    return now.value.sent ? amended(tx, house, { actor, bench: now.value, layout, today }) : chosen(tx, house, { actor, bench: now.value, layout });
+    const held = now.value.booking;
+    if (!held || now.value.seen !== seen || held.state !== booking.state) return fail({ code: "stale", revision: now.value.row?.revision ?? 0 });
+    return now.value.sent ? amended(tx, house, { actor, booking: held, bench: now.value, layout, today }) : chosen(tx, house, { actor, booking: held, bench: now.value, layout });
   });
   house.poke();
   return done;
 }
 
-type Taking = { readonly actor: Actor; readonly bench: AdjustBench; readonly layout: Layout };
+/** A standard layout taken from under the hand is the venue's next version, or goes on in its draft. */
+async function takeStandard(house: House, actor: Actor, bench: AdjustBench): Promise<Outcome<Taken>> {
+  const { venue, brief, work, draft } = bench;
+  const layout = await house.works.settle(venue.venue, brief, work.layout);
+  const saved = await keepStandard(house, actor, { venue: venue.id, version: venue.version, draft, layout, title: work.layout.title });
+  if (saved.ok) await house.store.transaction((tx) => adjustments.drop(tx, bench.subject));
+  return saved.ok ? ok({}) : saved;
+}
 
-async function chosen(tx: Handle, house: House, { actor, bench, layout }: Taking): Promise<Outcome<Taken>> {
-  const { booking } = bench;
+type Taking = { readonly actor: Actor; readonly booking: BookingRow; readonly bench: AdjustBench; readonly layout: Layout };
+
+async function chosen(tx: Handle, house: House, { actor, booking, bench, layout }: Taking): Promise<Outcome<Taken>> {
   const next = advance({ state: booking.state, lastNumber: await revisions.lastNumber(tx, booking.reference) }, { type: "chosen", layout: layout.id });
   if (!next.ok || booking.chosenKey === null) return fail({ code: "wrong-state", state: booking.state });
   const at = nowIso(house);
@@ -60,8 +69,8 @@ async function chosen(tx: Handle, house: House, { actor, bench, layout }: Taking
   return ok({});
 }
 
-async function amended(tx: Handle, house: House, { actor, bench, layout, today }: Taking & { readonly today: string }): Promise<Outcome<Taken>> {
-  const { booking, venue } = bench;
+async function amended(tx: Handle, house: House, { actor, booking, bench, layout, today }: Taking & { readonly today: string }): Promise<Outcome<Taken>> {
+  const { venue } = bench;
   const answered = briefFileOfDraft(booking.draft, factsOf(booking));
   if (!answered || !layout.quote) return fail({ code: "incomplete", missing: ["guests"] });
   const sent = await record(tx, house, { actor, booking, as: "amended", ready: { venue, file: { ...answered, today }, layout, quote: layout.quote, findings: layout.findings } });

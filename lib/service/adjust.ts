@@ -5,7 +5,6 @@ import { adjustments } from "../store";
 import { benchFor, standsHash, type AdjustBench } from "./adjust-ground";
 import { readEdit } from "./adjust-form";
 import { faultWords } from "./adjust-words";
-import { gate } from "./gate";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import type { Actor, FormValues, Outcome, Refusal } from "./types";
@@ -16,14 +15,13 @@ export type Deed = Asking & { readonly seen: string; readonly values: FormValues
 export type Turn = Asking & { readonly seen: string; readonly way: "undo" | "redo" | "again" };
 
 const viewOfBench = (b: AdjustBench): AdjustView => viewOfWork({
-  reference: b.booking.reference, venue: b.venue.venue, brief: b.brief, work: b.work, was: b.from, seen: b.seen,
+  reference: b.subject, venue: b.venue.venue, brief: b.brief, work: b.work, was: b.from, seen: b.seen,
   taken: standsHash(b.work.layout) === standsHash(b.base), ...(b.sent ? { sent: b.sent.number } : {}),
 });
 
-/** The bench of a booking, for whoever may adjust it as it stands. */
+/** The bench of a booking or of a venue’s standard layout, for whoever may adjust it as it stands. */
 export async function openBench(house: House, actor: Actor, { reference }: Asking): Promise<Outcome<AdjustBench>> {
-  const booking = await gate(house.store.db, actor, { reference, action: "adjust" });
-  return booking.ok ? benchFor(house, house.store.db, booking.value) : booking;
+  return benchFor(house, house.store.db, { actor, subject: reference });
 }
 
 /** The layout that is adjusted by hand, as it was left. Looking changes nothing. */
@@ -47,9 +45,7 @@ async function changed(house: House, actor: Actor, { reference, seen }: Asking &
   const { venue, brief } = before.value;
   const work: Work = { ...next.value, layout: await house.works.settle(venue.venue, brief, next.value.layout) };
   return house.store.transaction(async (tx): Promise<Outcome<AdjustView>> => {
-    const held = await gate(tx, actor, { reference, action: "adjust", hold: true });
-    if (!held.ok) return held;
-    const now = await benchFor(house, tx, held.value);
+    const now = await benchFor(house, tx, { actor, subject: reference, hold: true });
     if (!now.ok) return now;
     if (now.value.seen !== seen) return fail({ code: "stale", revision: now.value.row?.revision ?? 0 });
     const { row, start, from } = now.value;

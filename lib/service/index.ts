@@ -37,7 +37,10 @@ export { eraseBooking } from "./erase-booking";
 export { listMailbox } from "./list-mailbox";
 export { howManyFit, type FitsView, type RoomFits } from "./how-many-fit";
 export { importVenue, listVenues, type VenueView } from "./venues";
-export { addRoom, beginVenue, removeRoom, saveVenuePage, type SavedVenue } from "./edit-venue";
+export { addRoom, beginVenue, dropVenueDraft, removeRoom, saveVenuePage, venuesToEdit, type SavedVenue, type VenueToEdit } from "./edit-venue";
+
+export { arrangeStandard, chooseStandard, dropStandard, standardSources, standardSvg, type StandardSource } from "./standard-layout";
+export { standardKey } from "./adjust-ground";
 
 // The couple; the desk may look
 export { getBooking } from "./get-booking";

@@ -69,6 +69,12 @@ export type Database = {
   /** Everyone who ever did something at the desk; the address goes when they leave. */
   readonly staff: { id: Generated<number>; email: string | null; leftAt: Moment | null };
   readonly lateChanges: { booking: string; number: number; brief: Json<BriefFile>; result: Json<ArrangeResult>; madeAt: Moment; madeBy: string };
+  readonly venueDrafts: { venue: string; base: number; number: number; file: Json<VenueFile>; savedAt: Moment; staff: number | null };
+  readonly lateWorks: {
+    booking: string; number: number; brief: Json<BriefFile>; askedAt: Moment; askedBy: string; tries: number; /** Claimed until then. */ until: Moment | null;
+    /** Why it could not be worked out, after the last try. */
+    fault: string | null;
+  };
   readonly counts: { key: string; result: Json<Capacity>; madeAt: Moment };
   /** `start`, `taken`: hashes of the layout that it began from, and of what was taken of it last. */
   readonly adjustments: {
@@ -85,4 +91,6 @@ export type LinkRow = Selectable<Database["links"]>;
 export type SessionRow = Selectable<Database["sessions"]>;
 export type PersonRow = Selectable<Database["people"]>;
 export type LateChangeRow = Selectable<Database["lateChanges"]>;
+export type VenueDraftRow = Selectable<Database["venueDrafts"]>;
+export type LateWorkRow = Selectable<Database["lateWorks"]>;
 export type HistoryRow = Selectable<Database["history"]>;

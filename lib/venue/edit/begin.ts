@@ -28,8 +28,13 @@ export const BEGINNING: readonly Part[] = [
 const roundSeats = (across: number): { readonly comfort: number; readonly most: number } => ({ comfort: Math.max(1, Math.floor((Math.PI * across) / 640)), most: Math.max(1, Math.floor((Math.PI * across) / 520)) });
 const longSeats = (width: number): { readonly comfort: number; readonly most: number } => ({ comfort: Math.max(1, 2 * Math.floor(width / 600)), most: Math.max(2, 2 * Math.floor(width / 600) + 2) });
 
-/** The venue of a first form. `taken`: identifiers of venues that are there. */
-export function venueBegun(typed: Typed, taken: readonly string[]): Result<Venue, readonly Amiss[]> {
+/** What a draft has where nothing was typed yet: its name and one room it must have. */
+const MEANWHILE: Readonly<Record<string, string>> = { "package.name": "Hire of the house", "package.due": "42" };
+const withMeanwhile = (typed: Typed): Typed => ({ ...typed, ...Object.fromEntries(Object.entries(MEANWHILE).filter(([name]) => String(typed[name] ?? "").trim() === "")) });
+
+/** The venue of a first form. `taken`: identifiers of venues that are there. As a draft, doors, tables and chairs may come later. */
+export function venueBegun(sent: Typed, taken: readonly string[], asDraft = false): Result<Venue, readonly Amiss[]> {
+  const typed = asDraft ? withMeanwhile(sent) : sent;
   const lengths = typed["house.lengths"] === "imperial" ? "imperial" : "metric", faults: Amiss[] = [];
   const currency = String(typed["house.currency"] ?? "").trim().toUpperCase();
   const form = formOf(BEGINNING, typed, { venue: { lengths, currency }, faults });
@@ -40,24 +45,25 @@ export function venueBegun(typed: Typed, taken: readonly string[]): Result<Venue
     // Walls below and left run against reading; people measure from the left and from above.
     const long = wall === "A" || wall === "C" ? room.length("width") : room.length("depth");
     const place = { wall, width, start: wall === "C" || wall === "D" ? long - start - width : start };
-    if (Number.isFinite(long) && Number.isFinite(place.start) && reachesPast(outline, place)) row.amiss("start", `this is not on a wall: the wall is ${saidLength(long, { lengths, locale: "en-GB" })} long.`);
+    if (Number.isFinite(long) && Number.isFinite(place.start) && reachesPast(outline, place)) row.amiss("start", `this is not on a wall: the wall is ${saidLength(long, { lengths, locale: "en-GB" })} long.`, true);
     return { id: i === 0 ? "front-door" : `door-${i + 1}`, ...(stretchOn(outline, place) ?? { from: [0, 0] as const, to: [0, 0] as const }), leads: "outside", exit: true, for: ["guests" as const, "service" as const], swing: "out" as const };
   });
-  if (doors.length === 0) faults.push({ field: "doors.0.width", message: "Door 1, clear width: a room has a door." });
+  if (doors.length === 0) faults.push({ field: "doors.0.width", message: "Door 1, clear width: a room has a door.", fact: true });
   const rounds = tables.maybe.whole("rounds") ?? 0, longs = tables.maybe.whole("longs") ?? 0;
   const stock: Venue["stock"] = [
     ...(rounds > 0 ? [{ id: "round", name: "Round table", kind: "table" as const, shape: { diameter: tables.length("across", 500) }, count: rounds, seats: roundSeats(tables.length("across")), ends: false, joins: false }] : []),
     ...(longs > 0 ? [{ id: "long", name: "Long table", kind: "table" as const, shape: { width: tables.length("width", 500), depth: tables.length("depth", 300) }, count: longs, seats: longSeats(tables.length("width")), ends: true, joins: true }] : []),
-    { id: "chair", name: "Chair", kind: "chair" as const, shape: { width: 450, depth: 500 }, count: tables.whole("chairs", 1, 10_000), ends: false, joins: false },
+    ...(asDraft && tables.raw("chairs") === "" ? [] : [{ id: "chair", name: "Chair", kind: "chair" as const, shape: { width: 450, depth: 500 }, count: tables.whole("chairs", 1, 10_000), ends: false, joins: false }]),
   ];
-  if (rounds + longs === 0) tables.amiss("rounds", "type how many, of rounds or of long tables.");
+  if (rounds + longs === 0) tables.amiss("rounds", "type how many, of rounds or of long tables.", true);
   const venue: Venue = {
     format: "marquetry.venue/1", id: idFrom(house.text("name"), taken, "venue"), name: house.text("name"), locale: house.text("locale"), currency, timeZone: house.text("timeZone"), lengths,
     rooms: [{ id: roomId, name: roomName, level: 0, outline, obstacles: [], keepClear: [], doors, windows: [], sockets: [], walls: [], standing: [], uses: ["ceremony", "dining", "dancing", "buffet", "plating", "drinks", "lounge"] }],
     drapes: [], stock, charges: [], packages: [{ id: idFrom(pack.raw("name"), [], "hire"), name: pack.text("name"), coordinator: pack.yes("coordinator"), rooms: [roomId], turnover: true, dueDays: pack.whole("due", 0, 3650), included: [] }],
     tax: { name: "Tax", basisPoints: 0, of: "line", included: true },
   };
-  return faults.length > 0 ? fail(dedupe(faults)) : factsAt(venue, BEGINNING, form);
+  const unread = asDraft ? faults.filter((one) => one.fact !== true) : faults;
+  return unread.length > 0 ? fail(dedupe(unread)) : factsAt(venue, { parts: BEGINNING, form, asDraft });
 }
 
 const dedupe = (faults: readonly Amiss[]): readonly Amiss[] => faults.filter((f, i) => faults.findIndex((g) => g.field === f.field) === i);

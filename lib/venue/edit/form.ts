@@ -4,7 +4,8 @@ import { exampleLength, typedLength, typedMoney } from "./lengths";
 
 /** What a form sends: a name of a field to what was typed, or to the boxes ticked. */
 export type Typed = Readonly<Record<string, string | readonly string[] | undefined>>;
-export type Amiss = { readonly field: string; readonly message: string };
+/** `fact`: it can be read, yet contradicts what else is typed; a draft may hold it. */
+export type Amiss = { readonly field: string; readonly message: string; readonly fact?: boolean };
 export type Option = { readonly value: string; readonly text: string };
 export type Field = {
   readonly name: string; readonly label: string;
@@ -36,7 +37,7 @@ export type Row = {
   readonly figure: (name: string) => number;
   readonly money: (name: string) => number;
   readonly maybe: { readonly text: (name: string) => string | undefined; readonly length: (name: string) => number | undefined; readonly whole: (name: string) => number | undefined; readonly figure: (name: string) => number | undefined };
-  readonly amiss: (name: string, message: string) => void;
+  readonly amiss: (name: string, message: string, fact?: boolean) => void;
 };
 export type Form = { readonly one: (part: string) => Row; readonly rows: (part: string) => readonly Row[] };
 
@@ -72,9 +73,9 @@ type Reading = { readonly typed: Typed; readonly venue: Pick<Venue, "lengths" | 
 function rowOf(part: Part, index: number, { typed, venue, faults }: Reading): Row {
   const value = (name: string): string => { const v = typed[fieldOf(part, index, name)]; return (typeof v === "string" ? v : (v?.[0] ?? "")).trim(); };
   const labelOf = (name: string): string => part.fields.find((f) => f.name === name)?.label ?? name;
-  const amiss = (name: string, message: string): void => {
+  const amiss = (name: string, message: string, fact = false): void => {
     const whose = part.one === undefined ? labelOf(name) : `${capital(part.one)} ${index + 1}, ${labelOf(name).toLowerCase()}`;
-    faults.push({ field: fieldOf(part, index, name), message: `${whose}: ${message}` });
+    faults.push({ field: fieldOf(part, index, name), message: `${whose}: ${message}`, ...(fact ? { fact } : {}) });
   };
   const taken = <T>(name: string, read: T | undefined, message: string): T | undefined => { if (read === undefined) amiss(name, message); return read; };
   const length = (name: string, least = -Infinity): number => {

@@ -19,7 +19,6 @@ export function houseParts(venue: Venue): readonly Part[] {
       shown: [{ size: figure(venue.crew?.size), ...Object.fromEntries(MINUTES.map(([m]) => [m, figure(venue.crew?.minutes?.[m])])) }] },
     { id: "texts", title: "Texts of the house", one: "text", key: "name", at: "texts", about: "Words of your own under a name, as the papers print them.", fields: [{ name: "name", label: "Name", kind: "text" }, { name: "words", label: "Words", kind: "area" }],
       shown: Object.entries(venue.texts ?? {}).map(([name, words]) => ({ name, words })) },
-    ...(venue.standardLayout ? [{ id: "standard", title: "Standard layout", key: "keep", at: "standardLayout", about: `“${venue.standardLayout.title}” is set where nothing comes by the due date.`, fields: [{ name: "drop", label: "Take the standard layout away", kind: "yes" as const }], shown: [{}] }] : []),
   ];
 }
 
@@ -33,6 +32,5 @@ export function readHouse(form: Form, venue: Venue): Partial<Venue> {
     north: house.maybe.figure("north"), store: house.maybe.text("store"), contact: Object.keys(person).length > 0 ? person : undefined,
     crew: crew.raw("size") === "" ? undefined : { ...venue.crew, size: crew.whole("size", 1, 500), minutes: Object.keys(minutes).length > 0 ? minutes : undefined },
     texts: texts.length > 0 ? Object.fromEntries(texts) : undefined,
-    standardLayout: venue.standardLayout && form.one("standard").yes("drop") ? undefined : venue.standardLayout,
   };
 }

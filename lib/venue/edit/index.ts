@@ -4,5 +4,5 @@ export { fieldOf, type Amiss, type Field, type Option, type Part, type Shown, ty
 export { saidLength, shownLength, typedLength } from "./lengths";
 export { withoutRoom } from "./mirror";
 export { outlinesTyped } from "./plan";
-export { factsAt, partsOf, roomTyped, SECTIONS, SECTION_TITLES, venueTyped, type Place, type SectionId } from "./sections";
+export { factsAmiss, factsAt, partsOf, roomTyped, SECTIONS, SECTION_TITLES, venueTyped, type Place, type SectionId } from "./sections";
 export { wallName } from "./walls";

@@ -33,7 +33,7 @@ export function readPlan(form: Form, venue: Venue, faults: Amiss[]): Venue {
       ...asShown(parts), "floor.form": "corners", "floor.corners": shownCorners(corners, corner, venue), "floor.left": shownLength(corner[0], venue), "floor.top": shownLength(corner[1], venue),
     };
     const room = readRoom(formOf(parts, typed, { venue: house, faults: amiss }), house, before);
-    faults.push(...amiss.map(({ message }) => ({ field: fieldOf(PART, row.index, "corners"), message: `${before.name}: ${message}` })));
+    faults.push(...amiss.map(({ message, fact }) => ({ fact, field: fieldOf(PART, row.index, "corners"), message: `${before.name}: ${message}` })));
     return withDoorsBothSides({ ...house, rooms: house.rooms.map((r) => (r === before ? room : r)) }, room, before);
   }, venue);
 }

@@ -136,7 +136,7 @@ function readStretch(row: Row, { outline, venue, was }: { readonly outline: Poly
   if (was && before && before.wall === typed.wall && before.start === typed.start && before.width === typed.width) return was;
   if (outline.length === 0) return { from: [0, 0], to: [0, 0] };
   if (wallIndex(outline, typed.wall) < 0) row.amiss("wall", `the outline has no wall ${typed.wall}; it has A to ${wallName(outline.length - 1)}.`);
-  else if (reachesPast(outline, typed)) row.amiss("start", `this is not on a wall: wall ${typed.wall} is ${saidLength(wallLength(outline, wallIndex(outline, typed.wall)), venue)} long, and this reaches past its end.`);
+  else if (reachesPast(outline, typed)) row.amiss("start", `this is not on a wall: wall ${typed.wall} is ${saidLength(wallLength(outline, wallIndex(outline, typed.wall)), venue)} long, and this reaches past its end.`, true);
   return stretchOn(outline, typed) ?? { from: [0, 0], to: [0, 0] };
 }
 

@@ -1,4 +1,4 @@
-import { fail, fitTo, type Result } from "../../base";
+import { fail, fitTo, type Problem, type Result } from "../../base";
 import { layoutFacts, venueFacts } from "../facts";
 import { venueSchema, type Room, type Venue } from "../schema";
 import { fieldOf, formOf, type Amiss, type Form, type Part, type Typed } from "./form";
@@ -37,14 +37,15 @@ export function roomTyped(venue: Venue, room: Room, typed: Typed): Room {
   return readRoom(formOf(parts, typed, { venue, faults: [] }), venue, room);
 }
 
-/** The venue with one page of it as typed, its facts checked; or what is amiss, each at its field. */
-export function venueTyped(venue: Venue, place: Place, typed: Typed): Result<Venue, readonly Amiss[]> {
+/** The venue with one page of it as typed, its facts checked; or what is amiss, each at its field. As a draft it need only be readable. */
+export function venueTyped(venue: Venue, place: Place, typed: Typed, asDraft = false): Result<Venue, readonly Amiss[]> {
   const parts = partsOf(venue, place), faults: Amiss[] = [];
   if (!parts) return fail([{ field: "", message: "This room is not there any more." }]);
   const form = formOf(parts, typed, { venue, faults });
   const next = nextOf(venue, place, { form, faults });
-  if (faults.length > 0) return fail(faults);
-  return factsAt(next, parts, form);
+  const unread = asDraft ? faults.filter((one) => one.fact !== true) : faults;
+  if (unread.length > 0) return fail(unread);
+  return factsAt(next, { parts, form, asDraft });
 }
 
 function nextOf(venue: Venue, place: Place, { form, faults }: { readonly form: Form; readonly faults: Amiss[] }): Venue {
@@ -55,13 +56,29 @@ function nextOf(venue: Venue, place: Place, { form, faults }: { readonly form: F
   return withDoorsBothSides({ ...venue, rooms: venue.rooms.map((r) => (r === before ? room : r)) }, room, before);
 }
 
+type Asked = { readonly parts: readonly Part[]; readonly form: Form | null; /** Only that it can be read is asked; its facts may contradict each other yet. */ readonly asDraft?: boolean };
+
 /** A venue as its file would be read: left-out fields gone, schema and facts asked. */
-export function factsAt(next: Venue, parts: readonly Part[], form: Form | null): Result<Venue, readonly Amiss[]> {
+export function factsAt(next: Venue, { parts, form, asDraft = false }: Asked): Result<Venue, readonly Amiss[]> {
   const bare: unknown = JSON.parse(JSON.stringify(next));
   const read = fitTo(venueSchema, bare);
-  const problems = read.ok ? [...venueFacts(read.value), ...(read.value.standardLayout ? layoutFacts(read.value, read.value.standardLayout, ["standardLayout"]) : [])] : read.error;
+  const problems = !read.ok ? read.error : asDraft ? [] : factsOf(read.value);
   if (read.ok && problems.length === 0) return read;
   return fail(problems.map(({ path, message }) => ({ field: fieldAt(parts, form, path), message: `${whereIn(next, path)}: ${message}.`.replace(/\.\.$/, ".") })));
+}
+
+const factsOf = (venue: Venue): readonly Problem[] => [...venueFacts(venue), ...(venue.standardLayout ? layoutFacts(venue, venue.standardLayout, ["standardLayout"]) : [])];
+
+/** What keeps a venue from being whole, in words, and the page of the editor where each is mended. */
+export function factsAmiss(venue: Venue): readonly { readonly page: string; readonly message: string }[] {
+  return factsOf(venue).map(({ path, message }) => ({ page: pageAt(venue, path), message: `${whereIn(venue, path)}: ${message}.`.replace(/\.\.$/, ".") }));
+}
+
+function pageAt(venue: Venue, path: string): string {
+  const room = /^rooms\[(\d+)\](\.outline)?/.exec(path), word = /^\w+/.exec(path)?.[0] ?? "";
+  if (room) return room[2] ? "plan" : `rooms/${venue.rooms[Number(room[1])]?.id ?? ""}`;
+  if (word === "standardLayout") return "standard";
+  return word === "tax" ? "charges" : (SECTIONS.find((s) => s === word) ?? "house");
 }
 
 /** The field in which a place of the file was typed; the form as a whole where it is on another page. */

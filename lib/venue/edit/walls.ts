@@ -1,4 +1,4 @@
-import { add, distance, dot, edges, roundPoint, scale, sub, unit, type Point, type Polygon } from "../../geometry";
+import { add, cross, distance, dot, edges, pointSegmentDistance, roundPoint, scale, sub, unit, type Point, type Polygon, type Segment } from "../../geometry";
 import { ON_WALL, wallOf } from "../site";
 
 const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
@@ -11,12 +11,18 @@ export type OnWall = { readonly wall: string; /** From the wall's first corner, 
 
 /** A stretch of an outline as wall, distance from the wall's first corner, and width. Null where it lies on no wall. */
 export function onWall(outline: Polygon, { from, to }: Stretch): OnWall | null {
-  const wall = wallOf(outline, from, to);
+  const wall = wallOf(outline, from, to) ?? lineOf(outline, { from, to });
   if (!wall) return null;
   const i = edges(outline).findIndex(([a, b]) => a === wall[0] && b === wall[1]);
   const along = unit(sub(wall[1], wall[0]));
   const [s, e] = [dot(sub(from, wall[0]), along), dot(sub(to, wall[0]), along)];
   return { wall: wallName(i), start: Math.round(Math.min(s, e)), width: Math.round(Math.abs(e - s)) };
+}
+
+/** The wall whose line a stretch lies on, though it reaches past its end: so a draft may hold it. */
+function lineOf(outline: Polygon, { from, to }: Stretch): Segment | undefined {
+  const off = ([a, b]: Segment, p: Point): number => Math.abs(cross(unit(sub(b, a)), sub(p, a)));
+  return edges(outline).filter((e) => distance(e[0], e[1]) > 0 && off(e, from) <= ON_WALL && off(e, to) <= ON_WALL).sort((a, b) => pointSegmentDistance(from, a) - pointSegmentDistance(from, b))[0];
 }
 
 export const wallLength = (outline: Polygon, i: number): number => { const e = edges(outline)[i]; return e ? distance(e[0], e[1]) : 0; };

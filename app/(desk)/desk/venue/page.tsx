@@ -2,10 +2,12 @@ import type { Metadata } from "next";
 import type { Venue } from "@/lib/venue";
 import { roomArea } from "@/lib/venue";
 import { SECTION_TITLES, SECTIONS } from "@/lib/venue/edit";
-import { listVenues, type VenueView } from "@/lib/service";
+import { venuesToEdit, type VenueToEdit } from "@/lib/service";
 import { asked, desk, type Search } from "@/app/_server/asking";
 import { face } from "@/app/_server/face";
 import { heldFor } from "@/app/_server/kept";
+import { savedWords } from "@/app/_server/venue-asked";
+import { DraftNote } from "@/app/_parts/venue-form";
 import { DeskFrame } from "@/app/_parts/desk-frame";
 import { RoomDrawing } from "@/components/desk/venue/room-drawing";
 import { Checked } from "@/components/form/page/checked";
@@ -35,12 +37,13 @@ function heldIn(section: (typeof SECTIONS)[number], v: Venue): string {
   }
 }
 
-function Facts({ id, venue, version }: VenueView) {
+function Facts({ id, venue, version, draft }: VenueToEdit) {
   const base = `/desk/venue/${id}`;
   return (
     <section className="section" aria-labelledby={`venue-${id}`}>
       <h2 id={`venue-${id}`}>{venue.name}</h2>
-      <p className="small sec mt-3">Version {version}. Agreed layouts keep the version that they were agreed with. <a href={`${base}/file`}>The venue as a file</a></p>
+      {version > 0 && <p className="small sec mt-3">Version {version}. Agreed layouts keep the version that they were agreed with. <a href={`${base}/file`}>The venue as a file</a></p>}
+      <DraftNote id={id} draft={draft} />
       <ul className="room-cards">
         {venue.rooms.map((r) => (
           <li key={r.id}>
@@ -49,7 +52,7 @@ function Facts({ id, venue, version }: VenueView) {
           </li>
         ))}
       </ul>
-      <ul className="venue-list mt-6">{SECTIONS.map((s) => <li key={s}><a href={`${base}/${s}`}>{SECTION_TITLES[s]}</a><span>{heldIn(s, venue)}</span></li>)}</ul>
+      <ul className="venue-list mt-6">{SECTIONS.map((s) => <li key={s}><a href={`${base}/${s}`}>{SECTION_TITLES[s]}</a><span>{heldIn(s, venue)}</span></li>)}<li><a href={`${base}/standard`}>Standard layout</a><span>{venue.standardLayout ? `“${venue.standardLayout.title}”, set where nothing comes by the due date` : "none yet: where nothing comes by the due date, nothing is set"}</span></li></ul>
       <p className="mt-4"><a href={`${base}/new-room`}>Add a room to {venue.name}</a></p>
     </section>
   );
@@ -59,14 +62,14 @@ export default async function VenuePage({ searchParams }: Props) {
   const { house, actor } = await desk();
   const kept = heldFor(await asked(searchParams, "kept"), "venue", actor.person);
   const done = await asked(searchParams, "done");
-  const seen = await listVenues(house, actor, {});
+  const seen = await venuesToEdit(house, actor);
   const errors = kept?.errors ?? [];
   const amiss = errors.some((e) => e.field === "file");
   return (
     <DeskFrame person={actor.person} here="venue">
       <Checked errors={errors}>
       <h1 className="mt-4">Venue</h1>
-      {done && <p className="lead mt-3" role="status">{done === "not-yours" ? "Only a manager changes the venue." : `Saved as version ${done}. New bookings use it; agreed layouts keep theirs.`}</p>}
+      {done && <p className="lead mt-3" role="status">{done === "not-yours" ? "Only a manager changes the venue." : done === "draft" ? savedWords(done) : done === "let-go" ? "The draft is let go." : `Saved as version ${done}. New bookings use it; agreed layouts keep theirs.`}</p>}
       {(seen.ok ? seen.value : []).map((v) => <Facts key={v.id} {...v} />)}
       <section className="section max-w-[44rem]"><h2>Another venue</h2>
         <p className="mt-3"><a className="btn" href="/desk/venue/new">A venue from nothing</a></p>

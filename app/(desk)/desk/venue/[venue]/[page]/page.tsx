@@ -3,10 +3,10 @@ import { notFound } from "next/navigation";
 import { partsOf, SECTION_TITLES } from "@/lib/venue/edit";
 import { asked, type Search } from "@/app/_server/asking";
 import { heldFor } from "@/app/_server/kept";
-import { venueAsked } from "@/app/_server/venue-asked";
+import { savedWords, venueAsked } from "@/app/_server/venue-asked";
 import { isSection, pagesOf } from "@/app/_server/venue-pages";
 import { DeskFrame } from "@/app/_parts/desk-frame";
-import { VenueForm, VenueRooms } from "@/app/_parts/venue-form";
+import { DraftNote, VenueForm, VenueRooms } from "@/app/_parts/venue-form";
 import { HouseSketch } from "@/components/desk/venue/house-sketch";
 import { Checked } from "@/components/form/page/checked";
 
@@ -23,7 +23,7 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
 export default async function VenueSectionPage({ params, searchParams }: Props) {
   const { venue: id, page } = await params;
   if (!isSection(page)) notFound();
-  const { venue, version, actor } = await venueAsked(id);
+  const { venue, version, draft, actor } = await venueAsked(id);
   const kept = heldFor(await asked(searchParams, "kept"), `venue-${page}`, actor.person);
   const done = await asked(searchParams, "done");
   const errors = kept?.errors ?? [];
@@ -31,11 +31,12 @@ export default async function VenueSectionPage({ params, searchParams }: Props) 
     <DeskFrame person={actor.person} here="venue" back={{ href: "/desk/venue", text: "Venue" }}>
       <Checked errors={errors}>
         <h1 className="mt-2">{SECTION_TITLES[page]}</h1>
-        <p className="sec mt-2">{venue.name}, version {version}</p>
+        <p className="sec mt-2">{venue.name}, {version === 0 ? "no version yet" : `version ${version}`}</p>
+        <DraftNote id={id} draft={draft} />
         <VenueRooms venue={id} here={page} rooms={pagesOf(venue)} />
-        {done && <p className="lead mt-4" role="status">Saved as version {done}.</p>}
+        {done && <p className="lead mt-4" role="status">{savedWords(done)}</p>}
         {page === "plan" && <div className="sheet mt-6"><div><HouseSketch venue={venue} form="venue-form" /></div></div>}
-        <VenueForm action={`/desk/venue/${id}/${page}/save`} version={version} parts={partsOf(venue, { section: page }) ?? []} typed={kept?.values} errors={errors} />
+        <VenueForm action={`/desk/venue/${id}/${page}/save`} version={version} draft={draft?.number} parts={partsOf(venue, { section: page }) ?? []} typed={kept?.values} errors={errors} />
       </Checked>
     </DeskFrame>
   );

@@ -17,7 +17,7 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
 
 /** A room more, as a rectangle first: its outline, doors and all else are typed on its own page. */
 export default async function NewRoomPage({ params, searchParams }: Props) {
-  const { id, venue, version, actor } = await venueAsked((await params).venue);
+  const { id, venue, version, draft, actor } = await venueAsked((await params).venue);
   const kept = heldFor(await asked(searchParams, "kept"), "venue-room", actor.person);
   const values = kept?.values ?? {}, errors = kept?.errors ?? [];
   return (
@@ -26,7 +26,7 @@ export default async function NewRoomPage({ params, searchParams }: Props) {
         <h1 className="mt-2">Add a room to {venue.name}</h1>
         <p className="lead measure mt-4">As a rectangle first, put to the right of the others. Its outline, its place on the plan and its doors are the next page.</p>
         <form method="post" action={`/desk/venue/${id}/add-room`} noValidate className="max-w-[34rem]">
-          <input type="hidden" name="version" value={version} />
+          <input type="hidden" name="version" value={version} /><input type="hidden" name="draft" value={draft?.number ?? 0} />
           <TextField name="name" label="Name" value={oneOf(values, "name")} errors={errors} maxLength={200} />
           <TextField name="width" label="Width" size="middling" value={oneOf(values, "width")} errors={errors} />
           <TextField name="depth" label="Depth" size="middling" value={oneOf(values, "depth")} errors={errors} />

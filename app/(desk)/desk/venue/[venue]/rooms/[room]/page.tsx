@@ -3,10 +3,10 @@ import { notFound } from "next/navigation";
 import { partsOf } from "@/lib/venue/edit";
 import { asked, type Search } from "@/app/_server/asking";
 import { heldFor } from "@/app/_server/kept";
-import { venueAsked } from "@/app/_server/venue-asked";
+import { savedWords, venueAsked } from "@/app/_server/venue-asked";
 import { pagesOf } from "@/app/_server/venue-pages";
 import { DeskFrame } from "@/app/_parts/desk-frame";
-import { VenueForm, VenueRooms } from "@/app/_parts/venue-form";
+import { DraftNote, VenueForm, VenueRooms } from "@/app/_parts/venue-form";
 import { RoomSketch } from "@/components/desk/venue/room-sketch";
 import { Checked } from "@/components/form/page/checked";
 
@@ -22,7 +22,7 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
 /** One room: typed on the one side, drawn on the other. */
 export default async function RoomPage({ params, searchParams }: Props) {
   const { venue: id, room: roomId } = await params;
-  const { venue, version, actor } = await venueAsked(id);
+  const { venue, version, draft, actor } = await venueAsked(id);
   const room = venue.rooms.find((r) => r.id === roomId);
   if (!room) notFound();
   const kept = heldFor(await asked(searchParams, "kept"), `room-${roomId}`, actor.person);
@@ -33,17 +33,18 @@ export default async function RoomPage({ params, searchParams }: Props) {
     <DeskFrame person={actor.person} here="venue" back={{ href: "/desk/venue", text: "Venue" }}>
       <Checked errors={errors}>
         <h1 className="mt-2">{room.name}</h1>
-        <p className="sec mt-2">{venue.name}, version {version}. {venue.lengths === "metric" ? "A bare figure means metres; 120 cm and 1200 mm are understood too." : "A bare figure means feet; 5' 6\" is understood, and so is 1.2 m."}</p>
+        <p className="sec mt-2">{venue.name}, {version === 0 ? "no version yet" : `version ${version}`}. {venue.lengths === "metric" ? "A bare figure means metres; 120 cm and 1200 mm are understood too." : "A bare figure means feet; 5' 6\" is understood, and so is 1.2 m."}</p>
+        <DraftNote id={id} draft={draft} />
         <VenueRooms venue={id} here={`rooms/${roomId}`} rooms={pagesOf(venue)} />
-        {done && <p className="lead mt-4" role="status">Saved as version {done}.</p>}
+        {done && <p className="lead mt-4" role="status">{savedWords(done)}</p>}
         <div className="room-grid mt-6">
           <div className="room-beside"><div className="sheet"><div><RoomSketch venue={venue} room={room} form="venue-form" /></div></div></div>
           <div className="room-fields">
-            <VenueForm action={`${here}/save`} version={version} parts={partsOf(venue, { room: roomId }) ?? []} typed={kept?.values} errors={errors} />
+            <VenueForm action={`${here}/save`} version={version} draft={draft?.number} parts={partsOf(venue, { room: roomId }) ?? []} typed={kept?.values} errors={errors} />
             {venue.rooms.length > 1 && (
               <details className="act mt-8"><summary>Take this room away</summary>
                 <form method="post" action={`${here}/remove`} className="pb-4">
-                  <input type="hidden" name="version" value={version} />
+                  <input type="hidden" name="version" value={version} /><input type="hidden" name="draft" value={draft?.number ?? 0} />
                   <p className="small sec measure">Doors that lead to it, drapes that use it and its place in packages go with it. Agreed layouts keep the version that has it.</p>
                   <button className="btn mt-4" type="submit">Take {room.name} away</button>
                 </form>

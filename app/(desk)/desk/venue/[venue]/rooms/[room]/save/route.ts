@@ -1,7 +1,7 @@
 import { saveVenuePage } from "@/lib/service";
 import { see } from "@/app/_server/form";
 import { post } from "@/app/_server/post";
-import { venueSaved, versionOf } from "@/app/_server/venue-asked";
+import { venueSaved, filledFrom } from "@/app/_server/venue-asked";
 
 type Context = { readonly params: Promise<{ readonly venue: string; readonly room: string }> };
 
@@ -9,7 +9,7 @@ export async function POST(request: Request, { params }: Context): Promise<Respo
   const { venue, room } = await params;
   return post(request, "desk", async ({ house, actor, values }) => {
     if (actor.kind !== "desk") return see("/desk/open");
-    const outcome = await saveVenuePage(house, actor, { venue, version: versionOf(values), place: { room }, values });
+    const outcome = await saveVenuePage(house, actor, { venue, ...filledFrom(values), place: { room }, values });
     return venueSaved({ outcome, page: `/desk/venue/${encodeURIComponent(venue)}/rooms/${encodeURIComponent(room)}`, owner: actor.person, form: `room-${room}`, values });
   });
 }
