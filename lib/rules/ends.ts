@@ -1,5 +1,6 @@
 import { add, boxesNear, boxOf, clearance, clockwise, middle, polygonShape, scale, segmentClearance, sub, turn, type Box, type Point, type Polygon } from "../geometry";
 import { isRound, type Item } from "../layout";
+import type { RoomSite } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { seated, wallsNear } from "./facing";
 import { clearOf } from "./meet";
@@ -48,19 +49,11 @@ export function ends(v: SceneView, c: Context): readonly Raw[] {
     const room = v.site.rooms.get(e.table.room);
     if (!room) continue;
     const middleOut = placed(add(middle(e.edge[0], e.edge[1]), scale(e.out, 200)));
-    const line: Polygon = stripOf(e, 1);
-    // The end's own corners lie on its sides: a strip a little narrower keeps a wall beside the table out.
-    const strip = polygonShape(narrow(stripOf(e, endWall - 1)));
-    const walls = wallsNear(room, strip.box, 0).filter((w) => segmentClearance(strip, w) === 0);
-    const built = room.room.obstacles.filter((o) => clearOf(strip, o.outline) < 0);
-    const reach = [
-      ...walls.map((w) => segmentClearance(polygonShape(line), w)), ...built.map((o) => Math.max(0, clearOf(polygonShape(line), o.outline))),
-    ];
-    const gap = Math.min(...reach);
-    if (reach.length > 0 && gap < endWall - 1) out.push(endFinding(v, e, { code: "end-wall", gap, limit: endWall, other: null, at: middleOut }));
+    const gap = wallKnown(e, room, endWall);
+    if (gap < endWall - 1) out.push(endFinding(v, e, { code: "end-wall", gap, limit: endWall, other: null, at: middleOut }));
     for (const f of all) {
       if (f.table === e.table || f.table.room !== e.table.room || !boxesNear(e.box, f.box, endEnd) || e.out[0] * f.out[0] + e.out[1] * f.out[1] > -0.7) continue;
-      const g = clearance(polygonShape(line), polygonShape(stripOf(f, 1))) + 2;
+      const g = clearance(polygonShape(stripOf(e, 1)), polygonShape(stripOf(f, 1))) + 2;
       const key = [e.table.id, f.table.id].sort().join("|");
       if (g >= endEnd - 1 || g <= JOINED + 2 || told.has(key)) continue;
       if (clearance(polygonShape(narrow(stripOf(e, endEnd))), polygonShape(stripOf(f, 1))) >= 0) continue;
@@ -69,6 +62,29 @@ export function ends(v: SceneView, c: Context): readonly Raw[] {
     }
   }
   return out;
+}
+
+/** How far it is from an end to the wall or obstacle that stands nearer than asked; Infinity where none does. */
+function wallBefore(e: End, room: RoomSite, endWall: number): number {
+  // The end's own corners lie on its sides: a strip a little narrower keeps a wall beside the table out.
+  const strip = polygonShape(narrow(stripOf(e, endWall - 1)));
+  const walls = wallsNear(room, strip.box, 0).filter((w) => segmentClearance(strip, w) === 0);
+  const built = room.room.obstacles.filter((o) => clearOf(strip, o.outline) < 0);
+  if (walls.length === 0 && built.length === 0) return Infinity;
+  const line = polygonShape(stripOf(e, 1));
+  return Math.min(...walls.map((w) => segmentClearance(line, w)), ...built.map((o) => Math.max(0, clearOf(line, o.outline))));
+}
+
+const walls = new WeakMap<RoomSite, WeakMap<End, { readonly asked: number; readonly gap: number }>>();
+/** The same, kept with the room: neither walls nor the end move. */
+function wallKnown(e: End, room: RoomSite, asked: number): number {
+  const of = walls.get(room) ?? new WeakMap<End, { readonly asked: number; readonly gap: number }>();
+  walls.set(room, of);
+  const known = of.get(e);
+  if (known?.asked === asked) return known.gap;
+  const gap = wallBefore(e, room, asked);
+  of.set(e, { asked, gap });
+  return gap;
 }
 
 function narrow(p: Polygon): Polygon {
