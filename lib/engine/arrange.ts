@@ -4,6 +4,7 @@ import type { ArrangeResult, Finding, Instead, Layout } from "../layout";
 import { ruleValues, siteFor } from "../rules";
 import type { Package, Venue } from "../venue";
 import { proofs } from "./bounds";
+import { effortOf, TRIED_EFFORT, type Effort } from "./effort";
 import { insteadOf } from "./instead";
 import { search } from "./search";
 import { packageRooms } from "./stages/assign";
@@ -25,6 +26,8 @@ export type ArrangeOptions = {
   readonly stop?: () => boolean;
   /** Ways of laying the day that are tried, at the most (default 10). */
   readonly attempts?: number;
+  /** Steps of work, at the most (`EFFORT` when left out). */
+  readonly effort?: number;
   /** Whether to look for smaller changes that would help, when the answer is no (default true). */
   readonly instead?: boolean;
   /** Whether to lay the wet-weather twin of a day with rooms outdoors (default true). */
@@ -36,8 +39,8 @@ const TRIED_OUT = 8;
 
 export const packageOf = (venue: Venue, brief: Brief): Package | undefined => venue.packages.find((p) => p.id === brief.package);
 
-export function contextOf(venue: Venue, pack: Package, brief: Brief, seed: number): Context {
-  return { known: new Map(), venue, pack, brief, seed, site: siteFor(venue, []), demand: demandOf(venue, pack, brief), values: ruleValues(venue), chair: chairOf(venue) };
+export function contextOf(venue: Venue, pack: Package, brief: Brief, seed: number, effort: Effort = effortOf()): Context {
+  return { known: new Map(), effort, venue, pack, brief, seed, site: siteFor(venue, []), demand: demandOf(venue, pack, brief), values: ruleValues(venue), chair: chairOf(venue) };
 }
 
 /**
@@ -50,7 +53,7 @@ export function arrange(venue: Venue, brief: Brief, options: ArrangeOptions = {}
   const watch = stopwatch(options.clock);
   const pack = packageOf(venue, brief);
   if (!pack) throw new Error(`package ${brief.package} is not among ${venue.packages.map((p) => p.id).join(", ")}`);
-  const ctx = contextOf(venue, pack, brief, seed);
+  const ctx = contextOf(venue, pack, brief, seed, effortOf(options.effort));
   const done = (answer: Pick<ArrangeResult, "status" | "reasons" | "instead" | "layouts"> & { readonly closest?: Layout }): ArrangeResult => ({
     format: "marquetry.result/1", engine: { version: ENGINE_VERSION, seed }, ...answer, taken: takenFrom(brief), timing: watch.read(),
   });
@@ -99,7 +102,7 @@ function buffetProof(ctx: Context): readonly Finding[] {
 }
 
 const help = (venue: Venue, brief: Brief, options: ArrangeOptions, seated: number | null): readonly Instead[] => options.instead === false ? [] : insteadOf(venue, brief, {
-  run: (b) => arrange(venue, b, { ...options, clock: undefined, layouts: 1, instead: false, wet: false, attempts: TRIED_OUT, onProgress: undefined }), seated, stop: options.stop,
+  run: (b) => arrange(venue, b, { ...options, clock: undefined, layouts: 1, instead: false, wet: false, attempts: TRIED_OUT, effort: TRIED_EFFORT, onProgress: undefined }), seated, stop: options.stop,
 });
 
 /** What was taken where the brief leaves a field out. */

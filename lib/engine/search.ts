@@ -5,6 +5,7 @@ import type { ArrangeOptions } from "./arrange";
 import { attempts, forecast, placeKey, signOf } from "./attempts";
 import { compared } from "./compare";
 import { choose, type Candidate, type Kept } from "./choose";
+import { spend, spent, STEPS } from "./effort";
 import { eases, withDrapes, type Context } from "./stages/context";
 import { layDay, type Attempt, type Day, type Miss } from "./stages/day";
 import { finish, type Finished } from "./stages/finish";
@@ -50,7 +51,7 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
   const s: Search = { ctx, options, watch, misses: [], pool: [], kept: [], short: [], dead: new Set(), wheels: new Set(), refused: new Set(), spoilt: [], left: { finishes: FINISHED }, closest: null };
   const guess = forecast(ctx.demand);
   const limit = options.attempts ?? ATTEMPTS;
-  const chooseMore = (least: number): void => watch.time("choose", () => choose(ctx, { most, kept: s.kept, pool: s.pool, finishDay: (c) => finishDay(s, c), least, left: s.left, stop: options.stop }));
+  const chooseMore = (least: number): void => watch.time("choose", () => choose(ctx, { most, kept: s.kept, pool: s.pool, finishDay: (c) => finishDay(s, c), least, left: s.left, stop: () => over(s) }));
   let runs = 0;
   const got = new Map<Attempt, number>();
   // A lane is kept only where the same attempt without one left places that none reaches.
@@ -63,7 +64,7 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
     if (best < ctx.demand.guests) guess.learn(a, best);
   };
   for (const a of list) {
-    if (options.stop?.() || runs >= limit || s.kept.length > 0) break;
+    if (over(s) || runs >= limit || s.kept.length > 0) break;
     if (!open(a)) continue;
     run(a);
     openFirst(s);
@@ -75,7 +76,7 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
     const draped = (a: Attempt): number => (a.plan.drapes.length > first.day.plan.drapes.length ? DRAPED : 0);
     const back = (a: Attempt): number => a.cost + draped(a) + (s.kept.some((k) => signOf(k.day.plan) === signOf(a.plan)) ? ALIKE : 0) + (guess.likely(a) ? 0 : UNLIKELY);
     chooseMore(TELLING);
-    for (let more = 0; more < (s.kept.length === 1 ? ALONE : MORE) && s.kept.length < most && !options.stop?.(); more++) {
+    for (let more = 0; more < (s.kept.length === 1 ? ALONE : MORE) && s.kept.length < most && !over(s); more++) {
       const next = near.filter((a) => open(a) && !settled(s, got, a)).map((a) => ({ a, at: back(a) })).sort((x, y) => x.at - y.at)[0];
       if (!next) break;
       run(next.a);
@@ -83,7 +84,7 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
       chooseMore(s.kept.length === 1 && more >= PATIENCE ? 0 : TELLING);
     }
   }
-  if (s.kept.length === 0 && limit >= ATTEMPTS) lastTries(s, list, got);
+  if (s.kept.length === 0 && limit >= ATTEMPTS && !spent(ctx.effort)) lastTries(s, list, got);
   chooseMore(0);
   if (s.kept.length === 0 && !s.closest) for (const c of s.spoilt.slice(0, SPOILT)) { const done = finishWhole(s, c); if (done) s.kept.push(done); }
   // Nothing seated everyone: the one that came nearest is finished once, to be shown.
@@ -98,6 +99,9 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
     reasons: reasons.length > 0 ? reasons : missesAsFindings(ctx, s.misses),
   };
 }
+
+/** Stopped from without, or all that one arrangement may spend is spent. */
+const over = (s: Search): boolean => s.options.stop?.() === true || spent(s.ctx.effort);
 
 /** The same rooms at the same ease with more furniture carried out, or a lane kept, is no other kind; unless the check refused what it laid. */
 const settled = (s: Search, got: ReadonlyMap<Attempt, number>, a: Attempt): boolean => [...got].some(([g, n]) =>
@@ -116,7 +120,7 @@ function tryOut(s: Search, a: Attempt): number {
 
 /** Finishes candidates in the order they came until one holds. */
 function openFirst(s: Search): void {
-  while (s.kept.length === 0) {
+  while (s.kept.length === 0 && !over(s)) {
     const next = s.pool.shift();
     if (!next) return;
     const done = finishDay(s, next);
@@ -134,6 +138,7 @@ const SPOILT = 3;
 
 function spoilt(base: Context, day: Day): boolean {
   const scenes = scenesOf(withDrapes(base, day.plan.drapes), day).filter((s) => s.id === "meal");
+  spend(base.effort, STEPS.exact(piecesOf(day)));
   const rules = contextOf(base.venue, { id: "a", title: "", why: [], scenes, turnovers: [], findings: [] }, base.brief);
   return rules.scenes.some((v) => judge(rules, v, EARLY).some((f) => f.level === "must"));
 }
@@ -150,6 +155,7 @@ function finishDay(s: Search, c: Candidate): Kept | null {
 
 function finishWhole(s: Search, c: Candidate): Kept | null {
   if (s.kept.length > 0) s.left.finishes--;
+  spend(s.ctx.effort, STEPS.whole(piecesOf(c.day)));
   const finished = s.watch.time("finish", () => finish(s.ctx, c.day));
   const layout = s.watch.time("check", () => withQuoteAndFindings(s.ctx, finished));
   if (!c.attempt.lane && layout.findings.some((f) => f.level === "must" && LANE_MENDS.has(f.code))) s.wheels.add(wheelKey(c.attempt));
@@ -165,7 +171,7 @@ function lastTries(s: Search, list: readonly Attempt[], got: ReadonlyMap<Attempt
   const ease = eases(s.ctx.brief).at(-1);
   const near = [...got].filter(([, n]) => n >= Math.min(s.ctx.demand.guests * NEAR, s.ctx.demand.guests - TABLEFUL)).sort((a, b) => b[1] - a[1]).map(([a]) => signOf(a.plan));
   for (const sign of [...new Set(near)].slice(0, LAST)) {
-    if (s.options.stop?.() || s.kept.length > 0) return;
+    if (over(s) || s.kept.length > 0) return;
     const all = list.filter((a) => signOf(a.plan) === sign && a.ease.gaps === ease?.gaps && a.ease.perTable === ease.perTable);
     const loosest = all.sort((a, b) => b.removed.cost - a.removed.cost || Number(a.lane) - Number(b.lane))[0];
     if (!loosest) continue;
@@ -177,6 +183,9 @@ function lastTries(s: Search, list: readonly Attempt[], got: ReadonlyMap<Attempt
     if (s.kept.length === 0 && lane && s.wheels.has(wheelKey(lane))) { tryOut(s, { ...lane, hard: true }); openFirst(s); }
   }
 }
+
+/** Chairs of rows are many and alike: a row weighs as a piece. */
+const piecesOf = (day: Day): number => [...day.rooms.values()].reduce((n, r) => n + r.statics.length + r.tables.length + (r.rows?.rows ?? 0), 0);
 
 const wheelKey = (a: Attempt): string => JSON.stringify([placeKey(a), a.ease]);
 

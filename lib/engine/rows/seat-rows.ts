@@ -5,7 +5,7 @@ import { LEAST_CLEAR } from "./formula";
 import { frontsOf, type Front } from "./fronts";
 import { block, groundOf, liesIn, place, type Ground } from "./ground";
 import { pathFloors, routesReached, runs, waysOf, waysReached, type PathFloors } from "./reach";
-import { BEHIND, slotsOf, type Setting, type Slot } from "./slots";
+import { BEHIND, slotsOf, type Setting, type Slot, type Stands } from "./slots";
 import type { RowAsk, RowPlan, RowSpace } from "./types";
 
 /** Depth kept before the first row, mm: 6 ft at least (rental trade, common practice). */
@@ -40,7 +40,17 @@ function optionsFor(ask: RowAsk, zoneStart: number): readonly Option[] {
 }
 
 /** What a plan is worth: places first, and a wheelchair place before a chair. */
-const worth = (c: Choice): number => c.chairs.length + c.wheels.length * 1.5;
+const worth = (c: Choice): number => c.chairs.length + c.wheels.length * WHEEL;
+const WHEEL = 1.5;
+
+/**
+ * What no plan on these slots is worth more than. A wheelchair place stands in the first row, takes two chairs' slots at least and
+ * leaves one beside it to a companion.
+ */
+function atMost(slots: readonly (readonly Slot[])[], ask: RowAsk, first: number = slots[0]?.length ?? 0): number {
+  const all = slots.reduce((n, r) => n + r.length, 0), wheels = Math.min(ask.wheelchairs, Math.floor(first / 3));
+  return Math.min(all, ask.people + (WHEEL - 1) * wheels);
+}
 
 type Room = { readonly budget: { left: number }; readonly space: RowSpace; readonly ask: RowAsk; readonly ground: Ground; readonly floors: PathFloors };
 type Try = { readonly front: Front; readonly setting: Setting; readonly choice: Choice; readonly zone: Polygon; readonly rank: number; readonly places: number; readonly worth: number };
@@ -101,8 +111,8 @@ function tryFront(room: Room, front: Front, enough: number): Try | null {
   if (!loosest) return null;
   const widest = settingOf(front, { ...loosest, lanes: [0, 0] }, ask);
   // No setting offers more chairs than the tightest: a front that cannot better what is known is left.
-  const offered = slotsOf(widest, ground, Infinity).reduce((n, r) => n + r.length, 0) + ask.wheelchairs * 1.5;
-  if (offered <= enough) return null;
+  const stands: Stands = new Map();
+  if (atMost(slotsOf(widest, ground, { enough: Infinity, stands }), ask, Infinity) <= enough) return null;
   let best: Try | null = null;
   let rank = 0;
   for (const o of options) {
@@ -110,9 +120,9 @@ function tryFront(room: Room, front: Front, enough: number): Try | null {
     const setting = settingOf(front, o, ask);
     const clear = block(front.frame, -990, 990, start + 10, o.first - 10);
     if (!liesIn(ground.floor, clear)) continue;
-    const slots = slotsOf(setting, ground, ask.people + 2 * ask.wheelchairs);
+    const slots = slotsOf(setting, ground, { enough: ask.people + 2 * ask.wheelchairs, stands });
     const bar = Math.max(best?.worth ?? 0, enough);
-    if (slots.reduce((n, r) => n + r.length, 0) + ask.wheelchairs * 1.5 <= bar) continue;
+    if (atMost(slots, ask) <= bar) continue;
     const choice = choose(setting, ground, slots, ask);
     if (!choice || worth(choice) <= bar) continue;
     if (ask.aisle === "centre" && !liesIn(ground.bare, block(front.frame, -o.aisle / 2, o.aisle / 2, o.couple, backOf(setting, choice)))) continue;

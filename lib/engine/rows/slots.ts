@@ -40,8 +40,21 @@ export const bodyAt = (s: Setting, u: number, d: number, bend: number, size = s.
   return local.map((p) => place(s.frame, u + p[0], d + p[1]));
 };
 
-function straight(s: Setting, ground: Ground, enough: number): readonly Slot[][] {
+/** Whether a chair may stand at each spot before one front: settings that differ in lanes alone ask for the same spots. */
+export type Stands = Map<string, boolean>;
+type Wanted = { readonly enough: number; readonly stands: Stands };
+
+function straight(s: Setting, ground: Ground, { enough, stands }: Wanted): readonly Slot[][] {
   const step = s.chair.width + s.gap;
+  const may = (u: number, d: number): boolean => {
+    const key = `${u} ${d}`, known = stands.get(key);
+    if (known !== undefined) return known;
+    const d0 = d - s.chair.depth / 2, d1 = d + s.chair.depth / 2, half = s.chair.width / 2;
+    // 305 mm ahead are clear of columns and pieces too, not of other rows alone.
+    const fits = liesIn(ground.free, block(s.frame, u - half - OFF, u + half + OFF, d0 - OFF, d1 + OFF)) && liesIn(ground.bare, block(s.frame, u - half, u + half, d0 - AHEAD, d0));
+    stands.set(key, fits);
+    return fits;
+  };
   const rows: Slot[][] = [];
   let empty = 0, total = 0;
   for (let row = 0; row < MOST_ROWS && empty < 6; row++) {
@@ -56,12 +69,8 @@ function straight(s: Setting, ground: Ground, enough: number): readonly Slot[][]
         // The strip from the aisle to the chair's outer end, its lane and the floor behind must be this room's floor.
         const far = outer + Math.max(lane, OFF);
         if (!liesIn(ground.floor, block(s.frame, Math.min(0, side * far), Math.max(0, side * far), d0 - OFF, d1 + Math.max(s.behind, OFF)))) break;
-        const body = block(s.frame, u - s.chair.width / 2, u + s.chair.width / 2, d0, d1);
-        // 305 mm ahead are clear of columns and pieces too, not of other rows alone.
-        const ahead = block(s.frame, u - s.chair.width / 2, u + s.chair.width / 2, d0 - AHEAD, d0);
-        if (liesIn(ground.free, block(s.frame, u - s.chair.width / 2 - OFF, u + s.chair.width / 2 + OFF, d0 - OFF, d1 + OFF)) && liesIn(ground.bare, ahead)) {
-          found.push({ row, side, n, at: place(s.frame, u, d), bend: 0, body, reach: Math.hypot(u, d - s.couple) });
-        }
+        if (!may(u, d)) continue;
+        found.push({ row, side, n, at: place(s.frame, u, d), bend: 0, body: block(s.frame, u - s.chair.width / 2, u + s.chair.width / 2, d0, d1), reach: Math.hypot(u, d - s.couple) });
       }
     }
     empty = found.length === 0 ? empty + 1 : 0;
@@ -116,8 +125,8 @@ function curved(s: Setting, ground: Ground, enough: number): readonly Slot[][] {
  * Every chair place that the room offers with this setting, row by row from the front; past `enough` of them only as far back as a
  * well-shaped block may reach.
  */
-export const slotsOf = (s: Setting, ground: Ground, enough: number): readonly Slot[][] =>
-  (s.curve ? curved(s, ground, enough).map(mirrored) : straight(s, ground, enough)).map(withNeighbours);
+export const slotsOf = (s: Setting, ground: Ground, wanted: Wanted): readonly Slot[][] =>
+  (s.curve ? curved(s, ground, wanted.enough).map(mirrored) : straight(s, ground, wanted)).map(withNeighbours);
 
 /** Bent rows keep to what both sides of the aisle have: an arc with one arm looks broken. */
 const mirrored = (row: readonly Slot[]): Slot[] => row.filter((c) => row.some((o) => o.side !== c.side && o.n === c.n));

@@ -45,7 +45,7 @@ function withoutUnserved(ctx: Context, day: Day): Day {
   });
 }
 
-type Offer = { readonly table: string; readonly seat: Seat; readonly drop: ReadonlySet<number>; readonly cost: number; readonly at: Point };
+type Offer = { readonly table: string; readonly seat: Seat; readonly drop: ReadonlySet<number>; readonly cost: number; readonly at: Point; readonly holds: () => boolean };
 
 /** Turns chairs into wheelchair places, one at a time, spread over the tables, until as many are reached as are asked for. */
 function withWheelchairs(ctx: Context, start: Day): Day {
@@ -97,16 +97,14 @@ function bestOffer(ctx: Context, day: Day, spare: number): Offer | null {
         const drop = new Set([k, ...t.seats.flatMap((o, j) => (j !== k && meets(poly, seatPolygon(o, ctx.chair)) ? [j] : []))]);
         const cost = drop.size - 1;
         if (cost > spare || drop.size > 3 || t.seats.length - drop.size < 1) return;
-        if (!freeFor(room, t, poly)) return;
-        if (!map.reaches(poly, 440, level).some((p) => p.exits.length > 0)) return;
-        offers.push({ table: t.id, seat, drop, cost, at: t.at });
+        offers.push({ table: t.id, seat, drop, cost, at: t.at, holds: () => freeFor(room, t, poly) && map.reaches(poly, 440, level).some((p) => p.exits.length > 0) });
       });
     }
   }
   const taken = tablesOf(day).filter((t) => t.seats.some((s) => s.place === "wheelchair")).map((t) => t.at);
   // Spread: far from the wheelchair places there are.
   const spread = (o: Offer): number => (taken.length === 0 ? 0 : Math.min(...taken.map((p) => distance(p, o.at))) / 1000);
-  return offers.sort((a, b) => a.cost - b.cost || spread(b) - spread(a) || a.at[0] - b.at[0] || a.at[1] - b.at[1])[0] ?? null;
+  return offers.sort((a, b) => a.cost - b.cost || spread(b) - spread(a) || a.at[0] - b.at[0] || a.at[1] - b.at[1]).find((o) => o.holds()) ?? null;
 }
 
 function freeFor(room: RoomDay, table: Item, poly: Polygon): boolean {

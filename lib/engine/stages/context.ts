@@ -1,6 +1,7 @@
 import type { Brief } from "../../brief";
 import { gapsBetween, siteFor, type Gaps, type RuleValues } from "../../rules";
 import type { Package, Site, Stock, Venue } from "../../venue";
+import type { Effort } from "../effort";
 import type { Demand } from "./demand";
 
 /** All that may influence one arrangement: nothing else does. */
@@ -15,6 +16,8 @@ export type Context = {
   readonly seed: number;
   /** What stages have worked out in this one arrangement and may ask for again; no result depends on it. */
   readonly known: Map<string, unknown>;
+  /** What the stages together may still spend. */
+  readonly effort: Effort;
 };
 
 /** The value of a pure piece of work, kept for the rest of one arrangement. The key names all that it depends on. */

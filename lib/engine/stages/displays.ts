@@ -1,9 +1,10 @@
 import { area } from "../../geometry";
 import { footprintPolygon, type Item, type Scene } from "../../layout";
 import { quickRoutes, quickWays, routes, waysOut } from "../../rules";
-import type { Site, Stock } from "../../venue";
+import type { Stock } from "../../venue";
 import { canStand, floorSpots, meets, placedOf, useFloor, withPlaced, type Placed, type RoomFloor, type Spot } from "../place";
 import { itemOf, placeIndex, rankedSpots, sizeOf, surroundings } from "./anchors";
+import { spend, STEPS } from "../effort";
 import type { Context } from "./context";
 import { stockTakenBy, type Day, type RoomDay } from "./day";
 import { conflicts } from "./rows";
@@ -16,8 +17,8 @@ export type GaveWay = { readonly word: string; readonly why: "no-room" | "no-sto
 export type Shown = { readonly day: Day; readonly gaveWay: readonly GaveWay[] };
 
 const ARRIVAL = new Set(["welcome", "cards", "guest-book", "photographs"]);
-/** Spots of one room whose ways are judged exactly before the next room is tried. */
-const SPOTS_JUDGED = 6;
+/** Spots of one room whose ways are judged exactly before the next room is tried, and those for all the pieces of a day. */
+const SPOTS_JUDGED = 6, DAY_JUDGED = 60;
 
 /**
  * Places the small pieces, each in its order of rooms, where no way out and no route is lost by it.
@@ -25,12 +26,15 @@ const SPOTS_JUDGED = 6;
  */
 export function placeDisplays(ctx: Context, start: Day): Shown {
   // Ways are seldom lost to a table at a wall: judge all of them once, and one by one only where that fails.
-  const quick = placeAll(ctx, start, false);
+  const quick = placeAll(ctx, start, null);
   // Where ways are lost before any small piece stands, no place of theirs would mend that.
-  return waysHold(ctx, quick.day, null) || !waysHold(ctx, start, null) ? quick : placeAll(ctx, start, true);
+  return waysHold(ctx, quick.day, null) || !waysHold(ctx, start, null) ? quick : placeAll(ctx, start, { left: DAY_JUDGED });
 }
 
-function placeAll(ctx: Context, start: Day, judge: boolean): Shown {
+/** Judgings that are left; null where spots are taken unjudged. */
+type Judge = { left: number } | null;
+
+function placeAll(ctx: Context, start: Day, judge: Judge): Shown {
   let day = start;
   const gaveWay: GaveWay[] = [];
   for (const spec of ctx.demand.displays) {
@@ -119,7 +123,7 @@ const cakeRank = (s: Stock): number => {
   return Math.abs(w - 1200) + (d < 600 ? 400 : 0) + (s.seats && s.seats.most > 6 ? 600 : 0);
 };
 
-function placeOne(ctx: Context, day: Day, spec: Spec, judge: boolean): Day | null {
+function placeOne(ctx: Context, day: Day, spec: Spec, judge: Judge): Day | null {
   for (const offer of offers(ctx, day, spec)) for (const room of roomOrder(day, spec)) {
     const found = spotIn(ctx, day, room, { spec: offer, judge });
     if (found) return found;
@@ -135,7 +139,7 @@ function crowded(room: RoomDay, day: Day): RoomFloor {
   return withPlaced(room.f, ...more, ...struck);
 }
 
-function spotIn(ctx: Context, day: Day, room: RoomDay, { spec, judge }: { readonly spec: Spec; readonly judge: boolean }): Day | null {
+function spotIn(ctx: Context, day: Day, room: RoomDay, { spec, judge }: { readonly spec: Spec; readonly judge: Judge }): Day | null {
   const f = crowded(room, day);
   const free = spec.kind === "cocktail-table";
   const spots = free ? freeSpots(f, spec) : rankedSpots(f, { spec });
@@ -143,7 +147,7 @@ function spotIn(ctx: Context, day: Day, room: RoomDay, { spec, judge }: { readon
   let judged = 0;
   const seen: Spot[] = [];
   for (const s of spots) {
-    if (judged >= SPOTS_JUDGED) return null;
+    if (judged >= SPOTS_JUDGED || judge?.left === 0) return null;
     if (seen.some((o) => Math.hypot(o.at[0] - s.at[0], o.at[1] - s.at[1]) < 600)) continue;
     const use = useFloor(s.at, sizeOf(spec), s.angle, spec.around);
     const p = placedOf(itemOf(spec, f.id, s), use);
@@ -156,6 +160,7 @@ function spotIn(ctx: Context, day: Day, room: RoomDay, { spec, judge }: { readon
     };
     const trial: Day = { ...day, rooms: new Map(day.rooms).set(f.id, next) };
     if (!judge || waysHold(ctx, trial, f.id)) return trial;
+    judge.left--;
     judged++;
     seen.push(s);
   }
@@ -170,14 +175,22 @@ export function waysHold(ctx: Context, day: Day, room: string | null): boolean {
   const distinct = scenes.filter((s, i) => scenes.findIndex((o) => key(o) === key(s)) === i);
   return distinct.every((s) => {
     const guests = s.id === "ceremony" ? ctx.demand.ceremonyGuests : ctx.demand.guests;
-    return everyWayOut(ctx.site, s, guests) && everyRoute(ctx.site, s);
+    return everyWayOut(ctx, s, guests) && everyRoute(ctx, s);
   });
 }
 
 /** Asked of the quick map first, which is never freer than the exact one. */
-const everyWayOut = (site: Site, s: Scene, guests: number): boolean =>
-  waysOut(site, s, guests, undefined, quickWays(site, s)).unserved.length === 0 || waysOut(site, s, guests).unserved.length === 0;
-const everyRoute = (site: Site, s: Scene): boolean => routes(site, s, undefined, quickRoutes(site, s)).unreached.length === 0 || routes(site, s).unreached.length === 0;
+function quickFirst(ctx: Context, s: Scene, holds: (exact: boolean) => boolean): boolean {
+  const pieces = s.items.filter((i) => i.kind !== "chair").length;
+  spend(ctx.effort, STEPS.quick(pieces));
+  if (holds(false)) return true;
+  spend(ctx.effort, STEPS.exact(pieces));
+  return holds(true);
+}
+const everyWayOut = (ctx: Context, s: Scene, guests: number): boolean =>
+  quickFirst(ctx, s, (exact) => waysOut(ctx.site, s, guests, undefined, exact ? undefined : quickWays(ctx.site, s)).unserved.length === 0);
+const everyRoute = (ctx: Context, s: Scene): boolean =>
+  quickFirst(ctx, s, (exact) => routes(ctx.site, s, undefined, exact ? undefined : quickRoutes(ctx.site, s)).unreached.length === 0);
 
 /** High tables stand free, off everything by 500 mm and spread over the floor that is left (common practice, no source). */
 function freeSpots(f: RoomFloor, spec: Spec): readonly (Spot & { readonly score: number })[] {

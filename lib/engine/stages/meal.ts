@@ -1,6 +1,7 @@
 import { add, boxOf, rectangle, scale, turn, type Point, type Polygon } from "../../geometry";
 import type { Item } from "../../layout";
 import { axisOf } from "../../venue";
+import { spend, spent, STEPS } from "../effort";
 import { placedOf, type Placed, type RoomFloor } from "../place";
 import { seatTables, type Family, type Seated, type SeatingSpace } from "../seating";
 import { standAll, standKey, type Stand, type Wanted } from "./anchors";
@@ -72,6 +73,7 @@ export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
   const full = (m: MealStand): number => Math.min(m.places, ask.guests);
   const best = (list: MealStand[]): MealStand[] => list.sort((a, b) => full(b) - full(a) || Number(b.seated.composed) - Number(a.seated.composed) || b.score - a.score);
   for (const [i, t] of tries.entries()) {
+    if (spent(ctx.effort) && out.length > 0) break;
     const holding = out.filter((m) => m.places >= ask.guests);
     // Tables wherever they went are looked past: another wall may take them in rows.
     if (holding.length >= ENOUGH && (i >= LOOKED || holding.some((m) => m.seated.composed))) break;
@@ -85,7 +87,7 @@ export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
   const order = tries.filter((t) => t.tops === near.top).concat(ask.hard ? tries.filter((t) => t.tops !== near.top) : []);
   for (const t of order.slice(0, ask.hard ? HARD_TRIES : 1)) {
     out.push(...seat(ctx, ask, t, ask.hard ? 2 : SEARCHED));
-    if (out.some((m) => m.places >= ask.guests)) break;
+    if (spent(ctx.effort) || out.some((m) => m.places >= ask.guests)) break;
   }
   return best(out);
 }
@@ -94,6 +96,7 @@ type Try = { readonly stand: Stand; readonly tops: readonly Item[]; readonly tak
 
 function seat(ctx: Context, ask: MealAsk, t: Try, effort: number): readonly MealStand[] {
   const topSeats = t.tops.reduce((n, i) => n + i.seats.length, 0);
+  spend(ctx.effort, STEPS.tables(ask.guests, effort));
   return seatTables(t.space, {
     places: Math.max(0, ask.guests - topSeats), families: families(ctx, t.taken), gaps: gapsOf(ctx.values, ask.ease.gaps), perTable: ask.ease.perTable,
     tables: ctx.brief.meal.tables, form: ctx.brief.meal.form, chair: ctx.chair, wheelchairs: ask.wheelchairs,

@@ -3,6 +3,7 @@ import { contextOf, judge } from "../../rules";
 import { seatRows, type RowPlan } from "../rows";
 import { meets, type Placed } from "../place";
 import type { Plan } from "./assign";
+import { spend, STEPS } from "../effort";
 import { remembered, type Context } from "./context";
 import type { RoomDay } from "./day";
 
@@ -23,7 +24,8 @@ export function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, Ro
   const music = ctx.brief.music.atCeremony ? fixed.filter((p) => p.item.kind === "dj" || p.item.kind === "band") : [];
   // Rooms that are turned over anyway may do without the meal's pieces; a room that is not keeps them.
   const tries = clears ? [fixed, [...new Set([...standingOnly, ...music])], standingOnly] : [fixed];
-  const chairs = clears ? ctx.chair.count : Math.min(ctx.chair.count, ctx.chair.all - mealChairs);
+  // More chairs than guests change nothing.
+  const chairs = Math.min(ctx.demand.ceremonyGuests, clears ? ctx.chair.count : Math.min(ctx.chair.count, ctx.chair.all - mealChairs));
   const asks = [...new Set([ctx.values.comfort.rowPitch, ctx.values.most.rowPitch])].flatMap((pitch) => tries.map((keep) => ({ pitch, keep, chairs })));
   let second: { readonly rows: RowPlan; readonly keep: readonly Placed[] } | null = null;
   for (const ask of asks) {
@@ -43,6 +45,7 @@ function placed(rooms: ReadonlyMap<string, RoomDay>, day: RoomDay, rows: RowPlan
 type RowsAsk = { readonly pitch: number; readonly keep: readonly Placed[]; readonly chairs: number };
 function rowsFor(ctx: Context, day: RoomDay, { pitch, keep, chairs }: RowsAsk): { readonly rows: RowPlan; readonly clean: boolean } | null {
   const people = ctx.demand.ceremonyGuests;
+  spend(ctx.effort, STEPS.rows(people, ctx.demand.wheelchairs));
   const plans = seatRows({
     room: day.f.id, floor: day.f.floor, solids: [...day.f.room.obstacles.map((o) => o.outline), ...keep.map((p) => p.body)],
     zones: [...day.f.doorFloor, ...day.f.room.keepClear.map((k) => k.outline)], axis: day.f.axis, gates: day.f.gates,

@@ -1,3 +1,4 @@
+import { distance, type Point } from "../../geometry";
 import { footprintPolygon, seatPolygon, type Item } from "../../layout";
 import { canStand, placedOf, wallSpots, within, meets, withPlaced, useFloor } from "../place";
 import { moveSeats, seatsAround } from "../seating/seats";
@@ -6,8 +7,8 @@ import { stockTakenBy, type Day, type RoomDay } from "./day";
 import { waysHold } from "./displays";
 import { conflicts } from "./rows";
 
-/** Spots along the walls of one room that are looked at. */
-const SPOTS = 40;
+/** Spots along the walls of one room that are looked at, and those whose ways are judged, how far apart, mm. */
+const SPOTS = 40, JUDGED = 6, APART = 600;
 
 /**
  * A table for the people who work that day, who eat too: in a room where no guest dines, from tables and chairs that are left.
@@ -26,6 +27,7 @@ export function placeWorkTable(ctx: Context, day: Day): Day {
   const rooms = [...day.rooms.values()].filter((r) => !r.f.room.outdoor && r.f.room.uses.length > 0)
     .sort((a, b) => Number(among(a)) - Number(among(b)) || Number(b.f.room.uses.includes("plating")) - Number(a.f.room.uses.includes("plating")) || (a.f.id < b.f.id ? -1 : 1));
   for (const s of stock.slice(0, 2)) for (const room of rooms) {
+    const seen: Point[] = [];
     const places = Math.min(wanted, s.seats?.comfort ?? 0, chairs);
     if (places < 1) return day;
     const size = "diameter" in s.shape ? { width: s.shape.diameter, depth: s.shape.diameter } : s.shape;
@@ -34,6 +36,7 @@ export function placeWorkTable(ctx: Context, day: Day): Day {
     const around = { front: deep, back: deep, side: s.ends || "diameter" in s.shape ? deep : 300 };
     const f = withPlaced(room.f, ...room.tables.map((t) => placedOf(t)));
     for (const spot of wallSpots(f, size, around, 400).slice(0, SPOTS)) {
+      if (seen.some((o) => distance(o, spot.at) < APART)) continue;
       const bare: Item = { id: "work-table", kind: "table", role: "work", label: "Suppliers", room: room.f.id, from: { stock: s.id }, shape: s.shape, at: spot.at, angle: "diameter" in s.shape ? 0 : spot.angle, seats: [] };
       const item: Item = { ...bare, seats: moveSeats(seatsAround(s.shape, places, { ends: s.ends, chair: ctx.chair }), bare.at, bare.angle) };
       const polys = item.seats.map((seat) => seatPolygon(seat, ctx.chair));
@@ -45,6 +48,8 @@ export function placeWorkTable(ctx: Context, day: Day): Day {
       const late = inRows ? { mealOnly: new Set([...room.mealOnly, item.id]) } : {};
       const trial: Day = { ...day, rooms: new Map(day.rooms).set(room.f.id, { ...room, ...late, f: withPlaced(room.f, p), statics: [...room.statics, p] }) };
       if (waysHold(ctx, trial, room.f.id)) return trial;
+      // Where ways are lost before it stands, no other spot would mend that.
+      if (seen.push(spot.at) >= JUDGED || (seen.length === 1 && !waysHold(ctx, day, room.f.id))) break;
     }
   }
   return day;
