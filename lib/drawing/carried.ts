@@ -2,6 +2,7 @@ import type { Layout, SceneId } from "../layout";
 import { lengthStyle } from "../measure";
 import type { Venue } from "../venue";
 import type { Drawing, Mark } from "./display";
+import { planVoice } from "../words/plan";
 import { box } from "./paths";
 import { textWidth } from "./metrics";
 import { inWords } from "./plan/describe";
@@ -95,7 +96,7 @@ export function composeCarried(given: Venue, layout: Pick<Layout, "scenes">, sce
     ...(corners.length > 0 ? [{ kind: "group", role: "decoration", layer: "dimensions", marks: corners.flatMap(fromHere) } as const] : []), foot({ venue, ratio, hand, options, at }),
   ];
   return {
-    width, height, perMetre: 1000 / ratio, origin: frame.origin, ratio, title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`,
+    width, height, perMetre: 1000 / ratio, origin: frame.origin, ratio, title: planVoice(style.locale)("{venue}: {part}. Plan at 1:{ratio}.", { venue: venue.name, part: scene.title, ratio }),
     words: inWords({ ...venue, rooms: level.rooms }, { ...scene, items: level.items }, style), marks: [{ kind: "path", steps: box(0, 0, width, height), fill: "leaf" }, ...marks],
   };
 }

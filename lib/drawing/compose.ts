@@ -2,6 +2,7 @@ import type { Layout, Scene, SceneId } from "../layout";
 import { lengthStyle, type LengthStyle } from "../measure";
 import type { Room, Venue } from "../venue";
 import type { Drawing, Mark, Paper } from "./display";
+import { planVoice } from "../words/plan";
 import { changesOf, type Change } from "./changes";
 import { box } from "./paths";
 import { textWidth } from "./metrics";
@@ -71,8 +72,9 @@ function laidOut({ venue, scene, findings, changes }: Work, rooms: readonly Room
 }
 
 type Work = { readonly venue: Venue; readonly scene: Scene; readonly options: PlanOptions; readonly style: LengthStyle; readonly findings: readonly Lettered[]; readonly changes: readonly Change[] };
-const said = ({ findings, changes }: Work): readonly string[] =>
-  [...changes.map((c) => `Change ${c.number}: ${c.text}`), ...findings.map(({ letter, finding }) => `Finding ${letter}, ${finding.level}: ${finding.text}`)];
+const said = ({ findings, changes, style }: Work): readonly string[] =>
+  [...changes.map((c) => planVoice(style.locale)("Change {n}: {text}", { n: c.number, text: c.text })),
+    ...findings.map(({ letter, finding }) => planVoice(style.locale)("Finding {letter}, {level}: {text}", { letter, level: planVoice(style.locale)(finding.level), text: finding.text }))];
 
 const doubleFrame = (width: number, height: number, outer: number, inner: number, weights: { readonly heavy: number; readonly fine: number }): readonly Mark[] => [
   { kind: "path", steps: box(outer, outer, width - 2 * outer, height - 2 * outer), stroke: { ink: "ink", weight: weights.heavy } },
@@ -81,11 +83,12 @@ const doubleFrame = (width: number, height: number, outer: number, inner: number
 
 const withOrigins = (origins: Drawing["origins"]): Pick<Drawing, "origins"> => (origins ? { origins } : {});
 
-function composeSheet(work: Work, sheet: Sheet): Drawing {
-  const { venue, scene, options, style } = work;
+function composeSheet(work: Work, asked: Sheet): Drawing {
+  const { venue, scene, options, style } = work, say = planVoice(style.locale);
+  const sheet: Sheet = { ...asked, titleBlock: asked.titleBlock && { ...asked.titleBlock, locale: style.locale } };
   const { level, findings, changes, origins } = laidOut(work, roomsOnSheet(venue, scene, options.rooms), sheet.width / sheet.height);
   const scales: readonly number[] = typeof options.scale === "number" ? [options.scale] : SCALES;
-  const paper = sheetName(sheet);
+  const paper = sheetName(sheet) ?? say("this sheet");
   const signs = (h: Hand): readonly Entry[] => signsOf(level, { hand: h, layers: options.layers ?? [], changed: changes.length > 0 });
   const { frame, blocks, hand, ratio, entries } = fitSheet(level, { sheet, scales, paper, style, signs });
   const ground = createGround(sheet.width, sheet.height, 0.4);
@@ -94,13 +97,13 @@ function composeSheet(work: Work, sheet: Sheet): Drawing {
     { x: 0, y: 0, width: INNER + 0.6, height: sheet.height }, { x: sheet.width - INNER - 0.6, y: 0, width: INNER + 0.6, height: sheet.height }]) ground.takeRect(r);
   const plan = drawLevel(level, { frame, hand, ground, strings: stringsOf(level, frame, hand), ways: true, findings, changes, layers: options.layers ?? [] });
   const marks: Mark[] = [{ kind: "path", steps: box(0, 0, sheet.width, sheet.height), fill: "paper" }, ...plan];
-  if (blocks.legend) marks.push({ kind: "group", id: "legend", role: "legend", label: "Legend", marks: drawLegend(entries, blocks.legend.at, blocks.legend.columns, hand) });
+  if (blocks.legend) marks.push({ kind: "group", id: "legend", role: "legend", label: say("Legend"), marks: drawLegend(entries, blocks.legend.at, blocks.legend.columns, hand) });
   marks.push(scaleGroup(blocks.scale, { ratio, paper, venue, style, hand }));
-  if (blocks.title && sheet.titleBlock) marks.push({ kind: "group", id: "title", role: "note", label: "Title block", marks: titleBlock(venue.name, sheet.titleBlock, blocks.title) });
+  if (blocks.title && sheet.titleBlock) marks.push({ kind: "group", id: "title", role: "note", label: say("Title block"), marks: titleBlock(venue.name, sheet.titleBlock, blocks.title) });
   if (sheet.frame) marks.push({ kind: "group", role: "decoration", marks: doubleFrame(sheet.width, sheet.height, FRAME, INNER, { heavy: 0.5, fine: 0.13 }) });
   return {
     width: sheet.width, height: sheet.height, perMetre: 1000 / ratio, origin: frame.origin, ...withOrigins(origins(1 / ratio, frame.origin)),
-    title: `${venue.name}: ${scene.title}. Plan at 1:${ratio}.`, words: [...inWords(venue, scene, style), ...layerWords(plan), ...said(work)], marks,
+    title: say("{venue}: {part}. Plan at 1:{ratio}.", { venue: venue.name, part: scene.title, ratio }), words: [...inWords(venue, scene, style), ...layerWords(plan), ...said(work)], marks,
   };
 }
 
@@ -118,9 +121,10 @@ function scaleGroup(at: Rect, { ratio, paper, venue, style, hand }: { readonly r
   };
 }
 
-function sheetName({ width, height }: Sheet): string {
+/** What a paper of this size is called; undefined for one that has no name. */
+function sheetName({ width, height }: Sheet): string | undefined {
   const near = (a: number, b: number): boolean => Math.abs(Math.max(width, height) - a) < 1 && Math.abs(Math.min(width, height) - b) < 1;
-  return near(297, 210) ? "A4" : near(420, 297) ? "A3" : near(279.4, 215.9) ? "Letter" : near(355.6, 215.9) ? "Legal" : near(431.8, 279.4) ? "Tabloid" : "this sheet";
+  return near(297, 210) ? "A4" : near(420, 297) ? "A3" : near(279.4, 215.9) ? "Letter" : near(355.6, 215.9) ? "Legal" : near(431.8, 279.4) ? "Tabloid" : undefined;
 }
 
 function composeSmall(work: Work): Drawing {

@@ -1,3 +1,4 @@
+import { listText } from "../words/lists";
 import { mailVoice, type MailVoice } from "../words/mails";
 import { dayIn, type About } from "./about";
 import { facts, link, quote, text, type Block, type Message } from "./message";
@@ -7,7 +8,7 @@ type Pen = { readonly say: MailVoice; readonly day: (date: string) => string; re
 
 function penFor(about: About): Pen {
   const { language, locale } = about.reader, say = mailVoice(language);
-  const couple = new Intl.ListFormat(locale, { type: "conjunction" }).format(about.names);
+  const couple = listText(about.names, locale);
   return {
     say, couple, day: (date) => dayIn(locale, date),
     caution: text(say("A plan made with Marquetry is a planning aid. The venue's posted figures and its own safety plan govern, and a competent person must check before the doors open.")),

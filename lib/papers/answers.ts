@@ -1,119 +1,122 @@
 import type { Brief, BriefFile } from "../brief";
 import type { Venue } from "../venue";
-import { AISLE, capital, counted, FORM, list, MUSIC, nameList, SCENE_NAMES, SEATING, SERVICE, TABLES, thing, TOP } from "./words";
+import { formatSize, lengthStyle } from "../measure";
+import type { PaperVoice } from "../words/papers";
+import { AISLE, capital, FORM, list, MUSIC, nameList, SCENE_NAMES, SEATING, SERVICE, TABLES, thing, TOP } from "./words";
 
 export type Answer = { readonly asked: string; readonly said: string };
 export type AnswerGroup = { readonly title: string; readonly answers: readonly Answer[] };
 
-type Told = { readonly brief: Brief; readonly file: BriefFile; readonly venue: Venue };
+type Told = { readonly brief: Brief; readonly file: BriefFile; readonly venue: Venue; readonly say: PaperVoice };
 
 const given = (record: object | undefined, field: string): boolean =>
   record !== undefined && Object.entries(record).some(([key, value]) => key === field && value !== undefined);
 
 /** What was left out says what was taken in its stead. */
-const said = (told: boolean, words: string): string => (told ? words : `Not sure yet: we took ${words.charAt(0).toLowerCase()}${words.slice(1)}`);
+const said = (told: boolean, words: string, say: PaperVoice): string => (told ? words : say("Not sure yet: we took {what}", { what: `${words.charAt(0).toLowerCase()}${words.slice(1)}` }));
 
-const room = (id: string, venue: Venue): string => (id === "any" ? "Whichever suits" : venue.rooms.find((r) => r.id === id)?.name ?? id);
-const yes = (b: boolean): string => (b ? "Yes" : "No");
+const room = (id: string, { venue, say }: Told): string => (id === "any" ? say("Whichever suits") : venue.rooms.find((r) => r.id === id)?.name ?? id);
+const yes = (b: boolean, say: PaperVoice): string => (b ? say("Yes") : say("No"));
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
-function guests({ brief, file }: Told): Answer[] {
+function guests({ brief, file, venue, say }: Told): Answer[] {
   const g = brief.guests;
+  const or = (told: boolean, n: number): string => said(told, n === 0 ? say("None") : String(n), say);
   const optional = (field: "ceremony" | "evening" | "quiet", asked: string): Answer[] => {
     const n = g[field];
     return n === undefined ? [] : [{ asked, said: String(n) }];
   };
   return [
-    ...(brief.couple && brief.couple.length > 0 ? [{ asked: "You", said: nameList(brief.couple) }] : []),
-    { asked: "Adults", said: `${g.adults}, ${g.adults === 1 ? "one of you counted" : "the two of you among them"}` },
-    { asked: "Children", said: said(given(file.guests, "children"), g.children === 0 ? "None" : String(g.children)) },
-    { asked: "High chairs", said: said(given(file.guests, "highChairs"), g.highChairs === 0 ? "None" : String(g.highChairs)) },
-    { asked: "Wheelchair places", said: said(given(file.guests, "wheelchairs"), g.wheelchairs === 0 ? "None" : String(g.wheelchairs)) },
-    { asked: "Suppliers who eat", said: said(given(file.guests, "suppliers"), g.suppliers === 0 ? "None" : String(g.suppliers)) },
-    ...optional("ceremony", "At the ceremony"), ...optional("evening", "In the evening"), ...optional("quiet", "To sit away from the loudspeakers"),
+    ...(brief.couple && brief.couple.length > 0 ? [{ asked: say("You"), said: nameList(brief.couple, venue.locale) }] : []),
+    { asked: say("Adults"), said: g.adults === 1 ? say("{count}, one of you counted", { count: g.adults }) : say("{count}, the two of you among them", { count: g.adults }) },
+    { asked: say("Children"), said: or(given(file.guests, "children"), g.children) },
+    { asked: say("High chairs"), said: or(given(file.guests, "highChairs"), g.highChairs) },
+    { asked: say("Wheelchair places"), said: or(given(file.guests, "wheelchairs"), g.wheelchairs) },
+    { asked: say("Suppliers who eat"), said: or(given(file.guests, "suppliers"), g.suppliers) },
+    ...optional("ceremony", say("At the ceremony")), ...optional("evening", say("In the evening")), ...optional("quiet", say("To sit away from the loudspeakers")),
   ];
 }
 
-function ceremony({ brief, file, venue }: Told): Answer[] {
-  const c = brief.ceremony;
+function ceremony(about: Told): Answer[] {
+  const { brief, file, say } = about, c = brief.ceremony;
   const told = (field: string): boolean => given(file.ceremony, field);
-  const here = { asked: "Ceremony here", said: said(told("here"), c.here ? "Yes, here" : "No, elsewhere") };
+  const here = { asked: say("Ceremony here"), said: said(told("here"), c.here ? say("Yes, here") : say("No, elsewhere"), say) };
   if (!c.here) return [here];
   return [
     here,
-    { asked: "Room", said: said(told("room"), room(c.room, venue)) },
-    { asked: "Seating", said: said(told("seating"), SEATING[c.seating]) },
-    { asked: "Aisle", said: said(told("aisle"), AISLE[c.aisle]) },
+    { asked: say("Room"), said: said(told("room"), room(c.room, about), say) },
+    { asked: say("Seating"), said: said(told("seating"), say(SEATING[c.seating]), say) },
+    { asked: say("Aisle"), said: said(told("aisle"), say(AISLE[c.aisle]), say) },
   ];
 }
 
-function meal({ brief, file, venue }: Told): Answer[] {
-  const m = brief.meal;
+function meal(about: Told): Answer[] {
+  const { brief, file, say } = about, m = brief.meal;
   const told = (field: string): boolean => given(file.meal, field);
-  const service = { asked: "Food", said: said(told("service"), SERVICE[m.service]) };
+  const service = { asked: say("Food"), said: said(told("service"), say(SERVICE[m.service]), say) };
   if (m.service === "none") return [service];
-  const perTable = m.perTable === "comfort" ? "As many as sit in comfort" : m.perTable === "most" ? "As many as a table takes" : String(m.perTable);
+  const perTable = m.perTable === "comfort" ? say("As many as sit in comfort") : m.perTable === "most" ? say("As many as a table takes") : String(m.perTable);
   return [
     service,
-    { asked: "Tables", said: said(told("tables"), TABLES[m.tables]) },
-    { asked: "How they stand", said: said(told("form"), FORM[m.form]) },
-    { asked: "Your table", said: said(told("top"), TOP[m.top]) },
-    ...(m.topPlaces === undefined ? [] : [{ asked: "Places at it", said: String(m.topPlaces) }]),
-    ...(m.familyTables === undefined ? [] : [{ asked: "Family tables", said: String(m.familyTables) }]),
-    { asked: "Places a table", said: said(told("perTable"), perTable) },
-    { asked: "Room", said: said(told("room"), room(m.room, venue)) },
+    { asked: say("Tables"), said: said(told("tables"), say(TABLES[m.tables]), say) },
+    { asked: say("How they stand"), said: said(told("form"), say(FORM[m.form]), say) },
+    { asked: say("Your table"), said: said(told("top"), say(TOP[m.top]), say) },
+    ...(m.topPlaces === undefined ? [] : [{ asked: say("Places at it"), said: String(m.topPlaces) }]),
+    ...(m.familyTables === undefined ? [] : [{ asked: say("Family tables"), said: String(m.familyTables) }]),
+    { asked: say("Places a table"), said: said(told("perTable"), perTable, say) },
+    { asked: say("Room"), said: said(told("room"), room(m.room, about), say) },
   ];
 }
 
-function music({ brief, file }: Told): Answer[] {
+function music({ brief, file, say }: Told): Answer[] {
   const m = brief.music;
   const told = (field: string): boolean => given(file.music, field);
   const more = (m.more ?? []).map((x) => {
-    const parts = [MUSIC[x.by], ...(x.players === undefined ? [] : [counted(x.players, "player", "players")]), ...(x.watts === undefined ? [] : [`${x.watts} W`])];
-    return { asked: `Also at ${SCENE_NAMES[x.scene].toLowerCase()}`, said: parts.join(", ") };
+    const parts = [say(MUSIC[x.by]), ...(x.players === undefined ? [] : [say("{n} players", { n: x.players })]), ...(x.watts === undefined ? [] : [`${x.watts} W`])];
+    return { asked: say("Also at {part}", { part: say(SCENE_NAMES[x.scene]).toLowerCase() }), said: parts.join(", ") };
   });
   return [
-    { asked: "Music", said: said(told("by"), MUSIC[m.by]) },
-    ...(m.players > 0 ? [{ asked: "Players", said: String(m.players) }] : []),
-    { asked: "On the dance floor at once", said: said(told("dancing"), m.dancing === 0 ? "No dance floor" : `${percent(m.dancing)} of the guests`) },
-    ...(m.by === "dj" || m.by === "band" ? [{ asked: "Plays the ceremony too", said: said(told("atCeremony"), yes(m.atCeremony)) }] : []),
+    { asked: say("Music"), said: said(told("by"), say(MUSIC[m.by]), say) },
+    ...(m.players > 0 ? [{ asked: say("Players"), said: String(m.players) }] : []),
+    { asked: say("On the dance floor at once"), said: said(told("dancing"), m.dancing === 0 ? say("No dance floor") : say("{share} of the guests", { share: percent(m.dancing) }), say) },
+    ...(m.by === "dj" || m.by === "band" ? [{ asked: say("Plays the ceremony too"), said: said(told("atCeremony"), yes(m.atCeremony, say), say) }] : []),
     ...more,
   ];
 }
 
-function rooms({ brief, file }: Told): Answer[] {
-  const things = (words: readonly string[]): string => (words.length === 0 ? "None" : capital(list(words.map(thing))));
-  const drape = { any: "Where it helps", yes: "Yes", no: "No" };
+function rooms({ brief, file, venue, say }: Told): Answer[] {
+  const things = (words: readonly string[]): string => (words.length === 0 ? say("None") : capital(list(words.map((word) => thing(word, say)), venue.locale)));
+  const drape = { any: "Where it helps", yes: "Yes", no: "No" } as const;
   const wishes = brief.wishes.map((w) => {
-    const [how, where] = "near" in w ? ["near", w.near] : "away-from" in w ? ["away from", w["away-from"]] : ["in sight of", w["in-sight-of"]];
-    return { asked: "A wish", said: `${capital(thing(w.put))} ${how} ${thing(where)}` };
+    const [how, word] = "near" in w ? ["{what} near {where}", w.near] as const : "away-from" in w ? ["{what} away from {where}", w["away-from"]] as const : ["{what} in sight of {where}", w["in-sight-of"]] as const;
+    return { asked: say("A wish"), said: say(how, { what: capital(thing(w.put, say)), where: thing(word, say) }) };
   });
   const brought = (brief.brought ?? []).map((b) => ({
-    asked: "You bring",
-    said: [b.what, `${b.width} × ${b.depth} mm`, ...(b.watts === undefined ? [] : [`${b.watts} W`]), ...(b.scene ? [`for ${SCENE_NAMES[b.scene].toLowerCase()}`] : [])].join(", "),
+    asked: say("You bring"),
+    said: [b.what, formatSize(b.width, b.depth, lengthStyle(venue, true)), ...(b.watts === undefined ? [] : [`${b.watts} W`]), ...(b.scene ? [say("for {part}", { part: say(SCENE_NAMES[b.scene]).toLowerCase() })] : [])].join(", "),
   }));
   return [
-    { asked: "Displays", said: said(given(file, "displays"), things(brief.displays)) },
-    { asked: "Extras", said: said(given(file, "extras"), things(brief.extras)) },
-    { asked: "The room may be turned over", said: brief.turnover === undefined ? said(false, "As your package has it") : yes(brief.turnover) },
-    ...(brief.drape === undefined ? [] : [{ asked: "The drape", said: drape[brief.drape] }]),
+    { asked: say("Displays"), said: said(given(file, "displays"), things(brief.displays), say) },
+    { asked: say("Extras"), said: said(given(file, "extras"), things(brief.extras), say) },
+    { asked: say("The room may be turned over"), said: brief.turnover === undefined ? said(false, say("As your package has it"), say) : yes(brief.turnover, say) },
+    ...(brief.drape === undefined ? [] : [{ asked: say("The drape"), said: say(drape[brief.drape]) }]),
     ...wishes, ...brought,
   ];
 }
 
-function times({ brief }: Told): Answer[] {
+function times({ brief, say }: Told): Answer[] {
   const named = [["access", "Crew come in"], ["ceremony", "Ceremony"], ["drinks", "Drinks"], ["meal", "Meal"], ["dancing", "Dancing"], ["clear", "Clear by"]] as const;
   return named.flatMap(([field, asked]) => {
     const at = brief.times?.[field];
-    return at === undefined ? [] : [{ asked, said: at }];
+    return at === undefined ? [] : [{ asked: say(asked), said: at }];
   });
 }
 
 /** Every answer of the brief in words; `file` is the brief as it was written, which shows what was left out. */
 export function answersOf(told: Told): readonly AnswerGroup[] {
   const groups = [
-    { title: "Guests", answers: guests(told) }, { title: "Ceremony", answers: ceremony(told) }, { title: "Meal and tables", answers: meal(told) },
-    { title: "Music and dancing", answers: music(told) }, { title: "Displays, extras and rooms", answers: rooms(told) }, { title: "Times", answers: times(told) },
+    { title: told.say("Guests"), answers: guests(told) }, { title: told.say("Ceremony"), answers: ceremony(told) }, { title: told.say("Meal and tables"), answers: meal(told) },
+    { title: told.say("Music and dancing"), answers: music(told) }, { title: told.say("Displays, extras and rooms"), answers: rooms(told) }, { title: told.say("Times"), answers: times(told) },
   ];
   return groups.filter((g) => g.answers.length > 0);
 }

@@ -1,5 +1,7 @@
 import type { Drawing, Mark } from "../drawing/display";
 import { CAUTIONS } from "../words/cautions";
+import { sayIn } from "../words/pages";
+import type { PaperVoice } from "../words/papers";
 import { paragraph, type Setting } from "./blocks";
 import { content, element, type Content, type Element } from "./document";
 import { flowThrough, type Region } from "./flow";
@@ -11,6 +13,7 @@ import { baseline, rule, STYLES, words, type Measure, type Style } from "./type"
 
 export type Fact = { readonly title: string; readonly value: string };
 export type CoverSpec = {
+  readonly say: PaperVoice;
   readonly venue: string; readonly names: string; readonly day: string; readonly facts: readonly Fact[]; readonly lead: readonly string[];
   /** The plan made for a part of the page of this size, mm. */
   readonly plan: ((room: { readonly width: number; readonly height: number }) => Drawing) | undefined; readonly contents: readonly { readonly title: string; readonly page: number }[];
@@ -108,7 +111,7 @@ function leftColumn(spec: CoverSpec, sheet: Sheet, to: { readonly measure: Measu
   artifacts.push(content(0, [rule([MARGIN, end], [MARGIN + LEFT_WIDTH, end])]));
   return [
     element("P", [content(0, venueMarks)]), element("H1", [content(0, nameMarks)]), element("P", [content(0, [dayMark])]), facts,
-    ...(spec.live ? liveBlock(spec.live, sheet, to) : []),
+    ...(spec.live ? liveBlock(spec.live, sheet, { ...to, say: spec.say }) : []),
   ];
 }
 
@@ -123,21 +126,21 @@ function addressLines(url: string, fit: { readonly style: Style; readonly width:
   return lines.length <= 4 ? lines : [...lines.slice(0, 3), "…"];
 }
 
-function liveBlock(live: NonNullable<CoverSpec["live"]>, sheet: Sheet, { measure }: { readonly measure: Measure }): readonly Element[] {
+function liveBlock(live: NonNullable<CoverSpec["live"]>, sheet: Sheet, { measure, say }: { readonly measure: Measure; readonly say: PaperVoice }): readonly Element[] {
   const y = sheet.height - 16 - QR_SIDE;
   const x = MARGIN + QR_SIDE + 5;
   const s = STYLES.second;
   const width = LEFT_WIDTH - QR_SIDE - 5;
   const url = addressLines(live.url, { style: s, width, measure });
-  const says = wrap("The live page, always the newest revision:", { style: s, width, measure });
+  const says = wrap(say("The live page, always the newest revision:"), { style: s, width, measure });
   const top = y + QR_SIDE - (url.length + says.length) * s.leading + 0.8;
   const urlTop = top + says.length * s.leading;
   const code = element("Figure", [content(0, qrMarks(live.qr, MARGIN, y))], {
-    alt: `A square code that leads to ${live.url}`, box: { page: 0, at: [MARGIN, y], width: QR_SIDE, height: QR_SIDE },
+    alt: say("A square code that leads to {url}", { url: live.url }), box: { page: 0, at: [MARGIN, y], width: QR_SIDE, height: QR_SIDE },
   });
   const line = (text: string, i: number, from: number): Mark => words(text, [x, baseline(from + i * s.leading, s)], s);
   const link = element("Link", [content(0, url.map((t, i) => line(t, i, urlTop)))], {
-    leads: { to: live.url, says: `The live page: ${live.url}` }, box: { page: 0, at: [x, urlTop], width, height: url.length * s.leading },
+    leads: { to: live.url, says: say("The live page: {url}", { url: live.url }) }, box: { page: 0, at: [x, urlTop], width, height: url.length * s.leading },
   });
   return [code, element("P", [content(0, says.map((t, i) => line(t, i, top))), link])];
 }
@@ -165,7 +168,7 @@ function contentsBlock(spec: CoverSpec, region: Region, to: { readonly measure: 
     return element("LI", [
       element("Lbl", [content(0, [words(String(entry.page + 1), [x, y], bold)])]),
       element("LBody", [element("Link", [content(0, [words(title, [x + 6, y], { ...s, ink: "ink" })])], {
-        leads: { to: entry.page, says: `${entry.title}, sheet ${entry.page + 1}` },
+        leads: { to: entry.page, says: spec.say("{title}, sheet {n}", { title: entry.title, n: entry.page + 1 }) },
         box: { page: 0, at: [x, top + (i % perColumn) * line], width: width - 3, height: s.leading },
       })]),
     ]);
@@ -194,7 +197,7 @@ export function coverPage(spec: CoverSpec, sheet: Sheet, measure: Measure): { re
   const leadText = leadOf(spec.lead, { style: STYLES.lead, width: region.width, measure });
   const lead = leadText === "" ? [] : [paragraph(leadText, STYLES.lead, setting)];
   const contents = contentsBlock(spec, region, { measure, artifacts });
-  const cautionLines = wrapEvenly(CAUTIONS, { style: STYLES.caution, width: region.width, measure });
+  const cautionLines = wrapEvenly(sayIn(spec.say.language)(CAUTIONS), { style: STYLES.caution, width: region.width, measure });
   const cautionTop = contents.top - 6 - cautionLines.length * STYLES.caution.leading;
   const caution = element("P", [content(0, cautionLines.map((t, i) => words(t, [x, baseline(cautionTop + i * STYLES.caution.leading, STYLES.caution)], STYLES.caution)))]);
   const planTop = TOP + (setting.flow.used()[0] ?? 0) + 4;

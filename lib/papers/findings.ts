@@ -1,11 +1,15 @@
 import type { Mark } from "../drawing/display";
 import type { Finding, Layout, Level } from "../layout";
+import type { Venue } from "../venue";
 import { CAUTIONS } from "../words/cautions";
+import { areaText, lengthText } from "../words/lengths";
+import { sayIn } from "../words/pages";
+import type { PaperVoice } from "../words/papers";
 import { heading, paragraph, type Setting } from "./blocks";
 import { content, element, type Content, type Element } from "./document";
 import { wrap } from "./lines";
 import { baseline, STYLES, words, type Style } from "./type";
-import { counted, LEVEL_NAMES, SCENE_NAMES } from "./words";
+import { LEVEL_NAMES, sayIfKnown, SCENE_NAMES } from "./words";
 
 const INDENT = 6;
 const SIDE = 2.6;
@@ -22,15 +26,26 @@ function weightMark(level: Level, x: number, y: number): readonly Mark[] {
   return level === "should" ? [square(SIDE / 2, true), square(SIDE, false)] : [square(SIDE, false)];
 }
 
-function measuredWords(f: Finding): string {
-  if (f.measured === undefined) return "";
-  const unit = f.unit ? ` ${f.unit}` : "";
-  return f.limit === undefined ? `measured ${f.measured}${unit}` : `measured ${f.measured}${unit}, limit ${f.limit}${unit}`;
+type Told = { readonly layout: Layout; readonly venue: Venue; readonly say: PaperVoice };
+type Here = Setting & { readonly artifacts: Content[] } & Pick<Told, "venue" | "say">;
+
+/** A figure with its unit: a metric length stays in whole millimetres, as rules are written. */
+function figure(n: number, unit: string | undefined, { venue, say }: Here): string {
+  if (unit === "m2") return areaText(n, venue.lengths, venue.locale);
+  if (unit === "mm" && venue.lengths === "imperial") return lengthText(n, venue.lengths, venue.locale);
+  const plain = new Intl.NumberFormat(venue.locale, { maximumFractionDigits: 2, useGrouping: false }).format(n);
+  return unit === undefined || unit === "" ? plain : `${plain} ${sayIfKnown(unit, say)}`;
 }
 
-function findingBlock(f: Finding, to: Setting & { readonly artifacts: Content[] }): Element {
+function measuredWords({ measured, limit, unit }: Finding, to: Here): string {
+  if (measured === undefined) return "";
+  const found = figure(measured, unit, to);
+  return limit === undefined ? to.say("measured {measured}", { measured: found }) : to.say("measured {measured}, limit {limit}", { measured: found, limit: figure(limit, unit, to) });
+}
+
+function findingBlock(f: Finding, to: Here): Element {
   const linesOf = (text: string, s: Style): readonly string[] => wrap(text, { style: s, width: to.flow.width() - INDENT, measure: to.measure });
-  const under = [...(f.scene ? [SCENE_NAMES[f.scene]] : []), measuredWords(f), f.source].filter(Boolean).join("; ");
+  const under = [...(f.scene ? [to.say(SCENE_NAMES[f.scene])] : []), measuredWords(f, to), sayIn(to.say.language).given(f.source)].filter(Boolean).join("; ");
   const height = linesOf(f.text, STYLES.body).length * STYLES.body.leading + (under ? linesOf(under, STYLES.second).length * STYLES.second.leading : 0);
   const set = (text: string, s: Style): Content[] =>
     linesOf(text, s).map((line, i, all) => {
@@ -46,15 +61,15 @@ function findingBlock(f: Finding, to: Setting & { readonly artifacts: Content[] 
   return element("LI", [element("LBody", [...body, ...second])]);
 }
 
-function levelBlock(level: Level, findings: readonly Finding[], to: Setting & { readonly artifacts: Content[] }): readonly Element[] {
+function levelBlock(level: Level, findings: readonly Finding[], to: Here): readonly Element[] {
   // Two pieces of one table may give the same words about the same part of the day: they are said once.
   const same = (a: Finding, b: Finding): boolean => a.text === b.text && a.scene === b.scene && a.source === b.source;
   const mine = findings.filter((f, i) => f.level === level && findings.findIndex((g) => g.level === level && same(f, g)) === i);
   if (mine.length === 0) return [];
   const { title, says } = LEVEL_NAMES[level];
   to.flow.gap(5);
-  const head = heading(title, STYLES.part, { ...to, tag: "H3", keep: 20 });
-  const sum = paragraph(`${counted(mine.length, "finding", "findings")}, ${says}.`, STYLES.second, to);
+  const head = heading(to.say(title), STYLES.part, { ...to, tag: "H3", keep: 20 });
+  const sum = paragraph(to.say(says, { n: mine.length }), STYLES.second, to);
   const items = mine.map((f) => {
     to.flow.gap(2.4);
     return findingBlock(f, to);
@@ -63,15 +78,16 @@ function levelBlock(level: Level, findings: readonly Finding[], to: Setting & { 
 }
 
 /** What the check found, heaviest first, and the cautions in words no smaller than the rest. */
-export function findingsSection(layout: Layout, to: Setting & { readonly artifacts: Content[] }, unprinted = ""): readonly Element[] {
-  const said = [CAUTIONS, unprinted].filter(Boolean).map((text) => {
+export function findingsSection({ layout, venue, say }: Told, setting: Setting & { readonly artifacts: Content[] }, unprinted = ""): readonly Element[] {
+  const to: Here = { ...setting, venue, say };
+  const said = [sayIn(say.language)(CAUTIONS), unprinted].filter(Boolean).map((text) => {
     to.flow.gap(3);
     return paragraph(text, STYLES.body, to);
   });
   const { findings } = layout;
   if (findings.length === 0) {
     to.flow.gap(3);
-    return [...said, paragraph("The check of this layout gave no finding.", STYLES.body, to)];
+    return [...said, paragraph(say("The check of this layout gave no finding."), STYLES.body, to)];
   }
   return [...said, ...(["must", "should", "note"] as const).flatMap((level) => levelBlock(level, findings, to))];
 }

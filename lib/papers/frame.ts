@@ -53,7 +53,7 @@ export function nthColumn(n: number, by: { readonly from: number; readonly colum
 export type StripCell = { readonly label: string; readonly value: string; readonly most: number };
 
 /** The title strip at the foot of a page, and the cautions beside it. The same words stand in full in the tree elsewhere. */
-export function foot(sheet: Sheet, cells: readonly StripCell[], measure: Measure): readonly Mark[] {
+export function foot(sheet: Sheet, cells: readonly StripCell[], { measure, cautions = CAUTIONS }: { readonly measure: Measure; /** In the paper's language. */ readonly cautions?: string }): readonly Mark[] {
   const { stripLabel, stripValue, caution } = STYLES;
   const sized = cells.map((cell) => {
     const value = shorten(cell.value, { style: stripValue, width: cell.most, measure });
@@ -71,7 +71,7 @@ export function foot(sheet: Sheet, cells: readonly StripCell[], measure: Measure
     marks.push(words(cell.value, [x + STRIP.pad, baseline(y + 5.9, stripValue)], stripValue));
     x += cell.width;
   });
-  const lines = wrapEvenly(CAUTIONS, { style: caution, width: left - MARGIN - 8, measure });
+  const lines = wrapEvenly(cautions, { style: caution, width: left - MARGIN - 8, measure });
   // The last line stands level with the strip's lower edge.
   const top = y + STRIP.height - lines.length * caution.leading + 0.6;
   lines.forEach((line, i) => marks.push(words(line, [MARGIN, baseline(top + i * caution.leading, caution)], caution)));

@@ -4,6 +4,10 @@ import type { TitleBlock } from "../drawing";
 import type { Layout, Quote, SceneId } from "../layout";
 import { formatDay, formatMoney } from "../measure";
 import type { Venue } from "../venue";
+import { CAUTIONS } from "../words/cautions";
+import { layoutIn } from "../words/layout";
+import { languageOf, sayIn } from "../words/pages";
+import { paperVoiceOf, type PaperVoice } from "../words/papers";
 import { answersOf } from "./answers";
 import { heading, paragraph, type Setting } from "./blocks";
 import { coverPage, type Fact } from "./cover";
@@ -33,11 +37,21 @@ export type ProposalMeta = {
 };
 
 export type ProposalInput = {
+  /** The venue as its reader has it: language and lengths are the reader's. */
   readonly venue: Venue;
+  /** The venue's own locale, by which its paper is cut, where its reader has another. */
+  readonly paperLocale?: string;
   /** As the couple wrote it: what is left out is said to be left out. */
   readonly brief: BriefFile;
   readonly layout: Layout; readonly quote: Quote; readonly meta: ProposalMeta;
 };
+
+/** The proposal with the voice that tells it. */
+type Spoken = ProposalInput & { readonly say: PaperVoice };
+
+/** A proposal with its layout in its reader's words, for the drawings and the pages alike. */
+export const inReadersWords = <P extends ProposalInput>(input: P): P =>
+  ({ ...input, layout: layoutIn(input.layout, { venue: input.venue, say: sayIn(languageOf(input.venue.locale)) }) });
 
 /** What the printer lends: widths of words, the drawings, the code of an address. */
 export type ProposalTools = {
@@ -67,20 +81,20 @@ function section(title: string, to: Setting, body: () => readonly Element[], kee
 }
 
 /** Fees at the left, places at the right; each goes on down its own side of the pages that follow. */
-function feesAndPlaces(input: ProposalInput, from: number, sheet: Sheet, measure: Measure): Built {
+function feesAndPlaces(input: Spoken, from: number, sheet: Sheet, measure: Measure): Built {
   const artifacts: Content[] = [];
   const side = (n: 0 | 1) => flowThrough((page) => columnsOf(bodyRegion(from + page, sheet), 0.62, 15)[n]);
   const left = { flow: side(0), measure, artifacts };
   const right = { flow: side(1), measure, artifacts };
-  const fees = section(SECTIONS.fees, left, () => feeSection(input, left));
-  const places = section(SECTIONS.places, right, () => placesSection(input, right));
+  const fees = section(input.say(SECTIONS.fees), left, () => feeSection(input, left));
+  const places = section(input.say(SECTIONS.places), right, () => placesSection(input, right));
   const pages = Math.max(left.flow.region(), right.flow.region()) + 1;
   return { elements: [fees.element, places.element], artifacts, parts: [fees.part, places.part], pages };
 }
 
-function answersSection(input: ProposalInput, to: Setting & { readonly artifacts: Content[] }): readonly Element[] {
+function answersSection(input: Spoken, to: Setting & { readonly artifacts: Content[] }): readonly Element[] {
   const brief = briefSchema.parse(input.brief);
-  const groups = answersOf({ brief, file: input.brief, venue: input.venue });
+  const groups = answersOf({ brief, file: input.brief, venue: input.venue, say: input.say });
   const blocks = groups.flatMap((group, i) => {
     if (i > 0) to.flow.gap(6);
     const rows = group.answers.map((a) => ({ cells: [{ text: a.asked, style: { ...STYLES.body, ink: "ink-2" as const } }, { text: a.said }] }));
@@ -92,22 +106,22 @@ function answersSection(input: ProposalInput, to: Setting & { readonly artifacts
   });
   if (brief.notes.trim() === "") return blocks;
   to.flow.gap(6);
-  const head = heading("In your words", STYLES.part, { ...to, tag: "H3", keep: 14 });
+  const head = heading(input.say("In your words"), STYLES.part, { ...to, tag: "H3", keep: 14 });
   to.flow.gap(1);
   return [...blocks, head, paragraph(brief.notes, STYLES.body, to)];
 }
 
-function reasons(layout: Layout, to: Setting): readonly Element[] {
+function reasons({ layout, say }: Spoken, to: Setting): readonly Element[] {
   // The same sentence about several like pieces is said once, with how many times it holds.
   const all = (texts: readonly string[]): readonly Element[] => [...new Set(texts)].map((text) => {
     const times = texts.filter((t) => t === text).length;
     to.flow.gap(2);
-    return paragraph(times === 1 ? text : `${text} (${times} times)`, STYLES.body, to);
+    return paragraph(times === 1 ? text : say("{text} ({n} times)", { text, n: times }), STYLES.body, to);
   });
   const why = all(layout.why);
   if (!layout.givesUp || layout.givesUp.length === 0) return why;
   to.flow.gap(5);
-  return [...why, heading("What it gives up", STYLES.part, { ...to, tag: "H3", keep: 12 }), ...all(layout.givesUp)];
+  return [...why, heading(say("What it gives up"), STYLES.part, { ...to, tag: "H3", keep: 12 }), ...all(layout.givesUp)];
 }
 
 type Chapter = { readonly title: string; readonly keep?: (to: Setting) => number; readonly body: (to: Setting & { readonly artifacts: Content[] }) => readonly Element[] };
@@ -144,23 +158,27 @@ function inColumns(chapters: readonly Chapter[], by: Columns): Built {
 }
 
 /** What the reader is told where names or notes hold letters that this paper cannot show. */
-function unprinted({ venue, brief, meta }: ProposalInput, tools: ProposalTools): string {
+function unprinted({ venue, brief, meta, say }: Spoken, tools: ProposalTools): string {
   const lacking = tools.lacks([venue.name, ...(brief.couple ?? []), brief.notes ?? ""].join(" "));
-  const forms = tools.formsKnown === false ? "Chinese characters stand here in their Chinese forms: nothing written with them says whether they are Japanese or Korean. " : "";
-  return `${forms}${lacking.length === 0 ? "" : `This paper has no letters for ${list(lacking)}. Where they were written it says so in square brackets; they stand in full ${meta.url === undefined ? "where you answered" : "on the live page"}.`}`.trim();
+  const forms = tools.formsKnown === false ? say("Chinese characters stand here in their Chinese forms: nothing written with them says whether they are Japanese or Korean.") : "";
+  const scripts = list(lacking, venue.locale);
+  const letters = lacking.length === 0 ? "" : meta.url === undefined
+    ? say("This paper has no letters for {scripts}. Where they were written it says so in square brackets; they stand in full where you answered.", { scripts })
+    : say("This paper has no letters for {scripts}. Where they were written it says so in square brackets; they stand in full on the live page.", { scripts });
+  return `${forms} ${letters}`.trim();
 }
 
 /** What is read rather than looked at. The answers start a page of their own, unless that would cost a page more. */
-function prose(input: ProposalInput, from: number, sheet: Sheet, tools: ProposalTools): Built {
+function prose(input: Spoken, from: number, sheet: Sheet, tools: ProposalTools): Built {
   const { measure } = tools;
-  const { layout } = input;
+  const { layout, say } = input;
   const why = layout.why.length > 0 || (layout.givesUp?.length ?? 0) > 0;
   const first: readonly Chapter[] = [
-    ...(why ? [{ title: "Why this layout", body: (to: Setting) => reasons(layout, to) }] : []),
-    { title: SECTIONS.turnover, keep: (to) => turnoverKeep(input, to), body: (to) => turnoverSection(input, to) },
-    { title: SECTIONS.findings, body: (to) => findingsSection(layout, to, unprinted(input, tools)) },
+    ...(why ? [{ title: say("Why this layout"), body: (to: Setting) => reasons(input, to) }] : []),
+    { title: say(SECTIONS.turnover), keep: (to) => turnoverKeep(input, to), body: (to) => turnoverSection(input, to) },
+    { title: say(SECTIONS.findings), body: (to) => findingsSection(input, to, unprinted(input, tools)) },
   ];
-  const answers: Chapter = { title: SECTIONS.answers, keep: () => 70, body: (to) => answersSection(input, to) };
+  const answers: Chapter = { title: say(SECTIONS.answers), keep: () => 70, body: (to) => answersSection(input, to) };
   const two = { from, columns: 2, gutter: 15, sheet, measure };
   const a = inColumns(first, two);
   const b = inColumns([answers], { from: from + a.pages, columns: 3, gutter: 10, sheet, measure });
@@ -177,7 +195,7 @@ const shortPrint = (fingerprint: string): string => {
   return groups.length > 1 ? groups.slice(0, 2).join(" ") : fingerprint.slice(0, 8);
 };
 
-const revisionName = (meta: ProposalMeta): string => (meta.revision === 0 ? "draft" : String(meta.revision));
+const revisionName = ({ meta, say }: Spoken): string => (meta.revision === 0 ? say("draft") : String(meta.revision));
 
 const packageName = ({ venue, brief }: ProposalInput): string => venue.packages.find((p) => p.id === brief.package)?.name ?? brief.package;
 
@@ -187,42 +205,43 @@ function signed({ venue, meta }: ProposalInput): Pick<TitleBlock, "reference" | 
   return { reference: meta.reference, ...(meta.drawnOn === undefined ? {} : { drawn: day(meta.drawnOn) }), ...(meta.agreedOn === undefined ? {} : { agreed: `${venue.name}, ${day(meta.agreedOn)}` }) };
 }
 
-function coverFacts(input: ProposalInput, guests: number): readonly Fact[] {
-  const { venue, layout, quote, meta } = input;
+function coverFacts(input: Spoken, guests: number): readonly Fact[] {
+  const { venue, layout, quote, meta, say } = input;
   const fact = (title: string, value: string | undefined): readonly Fact[] => (value === undefined || value === "" ? [] : [{ title, value }]);
   const scene = seatedScene(layout);
-  const sent = meta.sentOn === undefined ? revisionName(meta) : `${formatDay(meta.sentOn, venue.locale)}, revision ${meta.revision}`;
+  const sent = meta.sentOn === undefined ? revisionName(input) : say("{day}, revision {number}", { day: formatDay(meta.sentOn, venue.locale), number: meta.revision });
   return [
-    ...fact("Guests", `${guests}, the two of you among them`),
-    ...fact("Package", packageName(input)),
-    ...fact("Layout", scene ? `${layout.title}; ${scene.seats} places` : layout.title),
-    ...fact("Extra to pay", formatMoney(quote.total, quote.currency, venue.locale)),
-    ...fact(meta.sentOn === undefined ? "Revision" : "Sent", sent),
-    ...fact("Agreed", meta.agreedOn && formatDay(meta.agreedOn, venue.locale)),
-    ...fact("Reference", meta.reference), ...fact("Fingerprint", meta.fingerprint),
+    ...fact(say("Guests"), say("{count}, the two of you among them", { count: guests })),
+    ...fact(say("Package"), packageName(input)),
+    ...fact(say("Layout"), scene ? say("{title}; {n} places", { title: layout.title, n: scene.seats }) : layout.title),
+    ...fact(say("Extra to pay"), formatMoney(quote.total, quote.currency, venue.locale)),
+    ...fact(meta.sentOn === undefined ? say("Revision") : say("Sent"), sent),
+    ...fact(say("Agreed"), meta.agreedOn && formatDay(meta.agreedOn, venue.locale)),
+    ...fact(say("Reference"), meta.reference), ...fact(say("Fingerprint"), meta.fingerprint),
   ];
 }
 
-/** The proposal as pages: cover, fees with places, a plan for each part of the day, and what is to be read. */
-export function proposalPaper(input: ProposalInput, tools: ProposalTools): PaperDocument {
-  const { venue, layout, meta } = input;
+/** The proposal, its layout said already, as pages: cover, fees with places, a plan for each part of the day, and what is to be read. */
+export function proposalPaper(asked: ProposalInput, tools: ProposalTools): PaperDocument {
+  const input: Spoken = { ...asked, say: paperVoiceOf(asked.venue.locale) };
+  const { venue, layout, meta, say } = input;
   const { measure } = tools;
   const brief = briefSchema.parse(input.brief);
-  const sheet = sheetFor(venue.locale);
+  const sheet = sheetFor(input.paperLocale ?? venue.locale);
   const fees = feesAndPlaces(input, 1, sheet, measure);
   const planFrom = 1 + fees.pages;
   const drawings = layout.scenes.flatMap((scene) => levelsOf(venue, scene).map((rooms) => ({ scene, rooms })));
   const proseFrom = planFrom + drawings.length;
   const read = prose(input, proseFrom, sheet, tools);
   const total = proseFrom + read.pages;
-  const names = nameList(brief.couple ?? []) || "Proposal";
+  const names = nameList(brief.couple ?? [], venue.locale) || say("Proposal");
   const day = formatDay(brief.date, venue.locale);
   const plans = drawings.map(({ scene, rooms }, i) => {
-    const title = SCENE_NAMES[scene.id];
+    const title = say(SCENE_NAMES[scene.id]);
     const drawing = tools.sheet(scene.id, {
       paper: sheet, rooms, title: {
-        couple: names, day, package: packageName(input), scene: title, layoutTitle: layout.title, ...(scene.seats > 0 ? { places: scene.seats } : {}), revision: revisionName(meta), ...signed(input),
-        ...(meta.fingerprint === undefined ? {} : { fingerprint: shortPrint(meta.fingerprint) }), sheet: `${planFrom + i + 1} of ${total}`,
+        couple: names, day, package: packageName(input), scene: title, layoutTitle: layout.title, ...(scene.seats > 0 ? { places: scene.seats } : {}), revision: revisionName(input), ...signed(input),
+        ...(meta.fingerprint === undefined ? {} : { fingerprint: shortPrint(meta.fingerprint) }), sheet: say("{n} of {all}", { n: planFrom + i + 1, all: total }),
       },
     });
     return { part: { title, page: planFrom + i }, ...planSheet(drawing, planFrom + i, title) };
@@ -232,7 +251,7 @@ export function proposalPaper(input: ProposalInput, tools: ProposalTools): Paper
   const parts = [...fees.parts, ...planParts, ...read.parts];
   const seated = seatedScene(layout) ?? layout.scenes[0];
   const cover = coverPage({
-    venue: venue.name, names: namesOver(brief.couple ?? []) || "Proposal", day, facts: coverFacts(input, people(brief)), lead: layout.why, contents: parts,
+    say, venue: venue.name, names: namesOver(brief.couple ?? [], venue.locale) || say("Proposal"), day, facts: coverFacts(input, people(brief)), lead: layout.why, contents: parts,
     plan: seated && ((room) => tools.small(seated.id, room)),
     ...(meta.url === undefined ? {} : { live: { url: meta.url, qr: tools.qr(meta.url) } }),
   }, sheet, measure);
@@ -241,14 +260,14 @@ export function proposalPaper(input: ProposalInput, tools: ProposalTools): Paper
   const pages = Array.from({ length: total }, (_, page) => {
     if (isPlan(page)) return { artifacts: artifacts.filter((a) => a.page === page) };
     const strip = page === 0 ? [] : foot(sheet, [
-      { label: "For", value: names, most: 62 }, { label: "Day", value: day, most: 50 }, { label: "Revision", value: revisionName(meta), most: 20 },
-      ...(meta.fingerprint === undefined ? [] : [{ label: "Fingerprint", value: shortPrint(meta.fingerprint), most: 26 }]), { label: "Sheet", value: `${page + 1} of ${total}`, most: 24 },
-    ], measure);
+      { label: say("For"), value: names, most: 62 }, { label: say("Day"), value: day, most: 50 }, { label: say("Revision"), value: revisionName(input), most: 20 },
+      ...(meta.fingerprint === undefined ? [] : [{ label: say("Fingerprint"), value: shortPrint(meta.fingerprint), most: 26 }]), { label: say("Sheet"), value: say("{n} of {all}", { n: page + 1, all: total }), most: 24 },
+    ], { measure, cautions: sayIn(say.language)(CAUTIONS) });
     return { artifacts: [content(page, [...frame(sheet), ...strip]), ...artifacts.filter((a) => a.page === page)] };
   });
-  const bookmarks: Bookmark[] = [{ title: "Cover", page: 0 }, ...parts];
+  const bookmarks: Bookmark[] = [{ title: say("Cover"), page: 0 }, ...parts];
   return {
-    title: `${list(brief.couple ?? []) || "Proposal"}, ${day}: proposal for ${venue.name}`, author: venue.name, language: "en-GB", size: sheet, pages, bookmarks,
+    title: say("{names}, {day}: proposal for {venue}", { names: list(brief.couple ?? [], venue.locale) || say("Proposal"), day, venue: venue.name }), author: venue.name, language: say.language, size: sheet, pages, bookmarks,
     elements: [...cover.elements, ...fees.elements, ...plans.map((p) => p.element), ...read.elements],
   };
 }

@@ -1,6 +1,6 @@
 import { composeCarried, composePlan, PALETTES, type Drawing } from "../drawing";
 import type { SceneId } from "../layout";
-import { LETTER, proposalPaper, sheetFor, sheetsPaper, type PaperDocument, type ProposalInput, type ProposalMeta, type ProposalTools, type SheetsInput, type SheetsMeta, type SheetsTools } from "../papers";
+import { inReadersWords, LETTER, proposalPaper, sheetFor, sheetsPaper, type PaperDocument, type ProposalInput, type ProposalMeta, type ProposalTools, type SheetsInput, type SheetsMeta, type SheetsTools } from "../papers";
 import { printPaper, type Printed } from "./print";
 import { qrModules } from "./qr";
 import { formsOf, type Forms } from "./han";
@@ -37,7 +37,10 @@ const toolsFor = (input: ProposalPrint): ProposalTools => ({
 });
 
 /** The proposal as pages, before it is printed. */
-export const proposalDocument = (input: ProposalPrint): PaperDocument => proposalPaper(input, toolsFor(input));
+export function proposalDocument(input: ProposalPrint): PaperDocument {
+  const said = inReadersWords(input);
+  return proposalPaper(said, toolsFor(said));
+}
 
 /** The proposal as a tagged PDF, with how many pages it has and which letters could not be printed. */
 export function printProposal(input: ProposalPrint): Promise<Printed> {

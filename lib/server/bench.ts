@@ -60,6 +60,6 @@ function listed({ venue, layout, scene, pixelWidth, rooms, was, ways, dimensions
   return { drawing: composePlan(venue, layout, scene, { pixelWidth, rooms, frame: false, was, ways, dimensions, findings }), idPrefix: `${layout.id}-${scene}-` };
 }
 
-async function printed({ venue, brief, layout, quote: fees, reference, revision, fingerprint, sentOn, agreedOn, drawnOn, url, now }: ProposalPdfInput): Promise<Uint8Array> {
-  return proposalPdf({ venue, brief, layout, quote: fees, meta: { reference, revision, fingerprint, sentOn, agreedOn, drawnOn, url, now: new Date(now) } });
+async function printed({ venue, paperLocale, brief, layout, quote: fees, reference, revision, fingerprint, sentOn, agreedOn, drawnOn, url, now }: ProposalPdfInput): Promise<Uint8Array> {
+  return proposalPdf({ venue, paperLocale, brief, layout, quote: fees, meta: { reference, revision, fingerprint, sentOn, agreedOn, drawnOn, url, now: new Date(now) } });
 }

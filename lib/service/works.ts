@@ -58,7 +58,10 @@ export type PlanInput = {
 };
 
 export type ProposalPdfInput = {
+  /** As the couple have it: language and lengths are theirs. */
   readonly venue: Venue;
+  /** The venue's own locale, by which its paper is cut. */
+  readonly paperLocale: string;
   readonly brief: BriefFile;
   readonly layout: Layout;
   readonly quote: Quote;

@@ -2,7 +2,7 @@ import { add, boxOf, clockwise, cross, edges, scale, sub, turn, type Point, type
 import { isRound, type Item, type Scene } from "../../layout";
 import { formatLength, formatSize, type LengthStyle } from "../../measure";
 import { axisOf, type Room, type Venue } from "../../venue";
-import { planWords } from "../../words/plan";
+import { planVoice, planWords } from "../../words/plan";
 import { numbersOf } from "./numbers";
 
 /** What a piece is called in words: its number or its label, its size, its places. */
@@ -75,7 +75,7 @@ const compare = (a: number, b: number): number => (a === b ? 0 : a < b ? -1 : 1)
 
 /** The plan in words, one line a room and one a piece; chairs that stand in rows are counted, not listed. */
 export function inWords(venue: Venue, scene: Scene, style: LengthStyle): readonly string[] {
-  const unit = { ...style, unit: true };
+  const unit = { ...style, unit: true }, say = planVoice(style.locale);
   const numbers = numbersOf(scene);
   const parts = partsOf(scene, style.locale);
   const out: string[] = [];
@@ -94,8 +94,9 @@ export function inWords(venue: Venue, scene: Scene, style: LengthStyle): readonl
     }
     if (item.kind === "chair") continue;
     const walls = room ? fromWalls(room, item.at) : [];
-    const where = walls.map((w) => `${formatLength(w.mm, unit)} from the ${w.wall} wall`).join(", ");
-    out.push(`${labelOf(item, numbers.get(item.id), style, parts.get(item.id))}${where === "" ? "" : `; its middle ${where}`}.`);
+    const where = walls.map((w) => say(`{length} from the ${w.wall} wall`, { length: formatLength(w.mm, unit) })).join(", ");
+    const what = labelOf(item, numbers.get(item.id), style, parts.get(item.id));
+    out.push(where === "" ? `${what}.` : say("{what}; its middle {where}.", { what, where }));
   }
   return out;
 }

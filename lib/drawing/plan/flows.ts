@@ -1,4 +1,4 @@
-import { planWords } from "../../words/plan";
+import { planVoice, planWords, type PlanVoice } from "../../words/plan";
 import { add, contains, distance, lerp, middle, scale, sub, turn, unit, type Point } from "../../geometry";
 import { isRound, type Item, type Layout, type Scene } from "../../layout";
 import { beforeRows, contextOf, exitsOf, isRowChair, isSeatedTable, ruleValues, sees, siteFor, waysMap, type SceneView } from "../../rules";
@@ -22,7 +22,7 @@ function startsOf(venue: Venue, scene: Scene): readonly Start[] {
   const tables = scene.items.filter(isSeatedTable).map((i): Start => ({ at: i.at, level: levelOf(i.room), name: numbers.has(i.id) ? lower(planWords(venue.locale).table(numbers.get(i.id) ?? "")) : i.label }));
   const rows = rowsOf(scene.items.filter(isRowChair)).flatMap((row): readonly Start[] => {
     const first = row[0], last = row.at(-1);
-    return first && last ? [{ at: middle(first.at, last.at), level: levelOf(first.room), name: "a row of chairs" }] : [];
+    return first && last ? [{ at: middle(first.at, last.at), level: levelOf(first.room), name: planVoice(venue.locale)("a row of chairs") }] : [];
   });
   return [...tables, ...rows];
 }
@@ -74,14 +74,14 @@ const roughly = (mm: number, { lengths, locale }: Venue): string =>
   `${new Intl.NumberFormat(locale, { maximumFractionDigits: 0 }).format(mm / (lengths === "metric" ? 1000 : 304.8))}\u00a0${lengths === "metric" ? "m" : "ft"}`;
 
 /** What the seats of a part of the day look to: the couple's table at the meal, the arch or the front of the rows at the ceremony. */
-function focusOf(scene: Scene): { readonly at: Point; readonly item: Item; readonly name: string } | null {
+function focusOf(scene: Scene, say: PlanVoice): { readonly at: Point; readonly item: Item; readonly name: string } | null {
   const top = scene.items.find((i) => i.role === "top");
-  if (scene.id !== "ceremony" && top) return { at: top.at, item: top, name: "the couple's table" };
+  if (scene.id !== "ceremony" && top) return { at: top.at, item: top, name: say("the couple's table") };
   const arch = scene.items.find((i) => i.kind === "arch" || i.kind === "backdrop");
-  if (scene.id === "ceremony" && arch) return { at: arch.at, item: arch, name: `the ${arch.label.toLowerCase()}` };
+  if (scene.id === "ceremony" && arch) return { at: arch.at, item: arch, name: say("the {piece}", { piece: arch.label.toLowerCase() }) };
   const chair = scene.items.find(isRowChair);
   const front = chair && beforeRows(scene.items, 900);
-  return front && chair ? { at: front, item: chair, name: "the front of the rows" } : null;
+  return front && chair ? { at: front, item: chair, name: say("the front of the rows") } : null;
 }
 
 const viewOf = (venue: Venue, scene: Scene): SceneView | undefined => {
@@ -91,7 +91,8 @@ const viewOf = (venue: Venue, scene: Scene): SceneView | undefined => {
 
 /** Who sees what the scene looks to: lines from there to each table, or to the outermost chairs and those that something hides. */
 export function sightsOf(venue: Venue, scene: Scene): Sights {
-  const focus = focusOf(scene), view = viewOf(venue, scene);
+  const say = planVoice(venue.locale);
+  const focus = focusOf(scene, say), view = viewOf(venue, scene);
   if (!focus || !view) return { from: null, seen: [], hidden: [], words: [] };
   const rows = scene.items.filter((i) => isRowChair(i) && i !== focus.item);
   const numbers = numbersOf(scene);
@@ -99,11 +100,13 @@ export function sightsOf(venue: Venue, scene: Scene): Sights {
   const hidden = targets.filter((t) => !sees(view, { at: focus.at, item: focus.item }, t.at));
   const open = targets.filter((t) => !hidden.includes(t));
   const seen = rows.length > 0 ? edgesOfFan(focus.at, open.map((t) => t.at)) : open.map((t) => shortOf(focus.at, t));
-  const what = rows.length > 0 ? "chairs" : "tables";
   const named = hidden.map((t) => numbers.get(t.id)).filter((n): n is string => n !== undefined);
   return {
     from: focus.at, seen, hidden: hidden.map((t) => (rows.length > 0 ? t.at : shortOf(focus.at, t))),
-    words: targets.length === 0 ? [] : [`A straight line runs from ${focus.name} to ${open.length} of ${targets.length} ${what}${named.length > 0 ? `; something stands before ${named.length === 1 ? "table" : "tables"} ${named.join(", ")}` : ""}.`],
+    words: targets.length === 0 ? [] : [
+      say(rows.length > 0 ? "A straight line runs from {from} to {n} of {all} chairs." : "A straight line runs from {from} to {n} of {all} tables.", { from: focus.name, n: open.length, all: targets.length }),
+      ...(named.length > 0 ? [say("Something stands before tables {tables}.", { n: named.length, tables: named.join(", ") })] : []),
+    ],
   };
 }
 

@@ -5,7 +5,7 @@ import type { Layer, Mark, Paper } from "../display";
 import { closed, line, regionSteps } from "../paths";
 import { seatCorners, seatsOf } from "./chairs";
 import { chairOf } from "../../rules";
-import { planWords } from "../../words/plan";
+import { planVoice, planWords } from "../../words/plan";
 import { labelOf, partsOf, readingOrder, roomSize } from "./describe";
 import { dimensionStrings, leastGaps, type Strings } from "./dimensions";
 import { drawDrape, drawKeepClear, drawObstacle, drawSocket, drawTerrace, drawWall, drapeTrack, socketPoint } from "./fittings";
@@ -118,6 +118,7 @@ function gaps(level: Level, desk: Desk): readonly Mark[] {
 function remarks(level: Level, desk: Desk): readonly Mark[] {
   const { frame, hand } = desk;
   const marks: Mark[] = [];
+  const told = planVoice(hand.lengths.locale);
   const say = (text: string, points: readonly Point[], room: number): void => {
     const target = pieceRect(points, frame);
     const words = wordsBeside(text, { target, tight: target, room, desk });
@@ -125,10 +126,10 @@ function remarks(level: Level, desk: Desk): readonly Mark[] {
   };
   level.rooms.forEach((r, i) => {
     for (const k of r.keepClear) say(k.why, k.outline, i);
-    for (const o of r.obstacles) if (o.kind === "stair" || o.kind === "hearth") say(o.kind, o.outline, i);
+    for (const o of r.obstacles) if (o.kind === "stair" || o.kind === "hearth") say(told(o.kind), o.outline, i);
     if (hand.detail !== "full") return;
     const seen = new Set<string>();
-    for (const w of r.walls) if (w.is !== "plain" && !seen.has(w.is)) { seen.add(w.is); say(w.is === "feature" ? "feature wall" : "mirror", [w.from, w.to], i); }
+    for (const w of r.walls) if (w.is !== "plain" && !seen.has(w.is)) { seen.add(w.is); say(told(w.is === "feature" ? "feature wall" : "mirror"), [w.from, w.to], i); }
   });
   if (hand.detail === "full") for (const d of level.venue.drapes) drapeWord(d, level, desk, marks);
   return marks;
@@ -139,7 +140,7 @@ function drapeWord(d: Drape, level: Level, { frame, hand, ground }: Desk, marks:
   const lender = level.rooms[index];
   const track = lender && drapeTrack(d, lender)[0];
   if (!track) return;
-  const text = level.scene.drapes.includes(d.id) ? "drape" : "drape track";
+  const text = planVoice(hand.lengths.locale)(level.scene.drapes.includes(d.id) ? "drape" : "drape track");
   const lines: readonly Line[] = [{ text, type: { size: hand.note, face: "serif", italic: true }, ink: "ink-2" }];
   const spot = firstFree(ground, beside(pieceRect(track, frame), blockSize(lines), 6), index);
   if (spot) marks.push(...setBlock(lines, spot.at, spot.anchor));

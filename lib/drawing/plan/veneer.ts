@@ -45,7 +45,7 @@ export function veneerOf(item: Item, venue: Venue): Veneer | null {
 }
 
 /** What a family is called in the legend. */
-export const FAMILY_NAMES: Readonly<Record<Veneer, string>> = {
+export const FAMILY_NAMES = {
   round: "Round tables", long: "Long tables", oak: "Oak tables", chair: "Chairs", floor: "Dance floor", music: "Music", bar: "Bar",
   buffet: "Buffet", lounge: "Lounge", display: "Displays",
-};
+} as const satisfies Readonly<Record<Veneer, string>>;

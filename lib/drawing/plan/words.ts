@@ -1,4 +1,4 @@
-import { planWords } from "../../words/plan";
+import { planVoice, planWords } from "../../words/plan";
 import { add, bearing, boxOf, distance, scale, sinCos, type Point } from "../../geometry";
 import { isRound, type Item } from "../../layout";
 import { formatLength, formatSize } from "../../measure";
@@ -88,7 +88,7 @@ function floorWords(item: Item, veneer: Veneer, { frame, hand, venue }: Desk): r
   const ink: Ink = `t-${veneer}`;
   const { across, down } = panelsOf(item, venue);
   const name: Line = { text: item.label, type: { size: hand.room * 0.8, face: "serif", weight: "medium" }, ink };
-  const size: Line = { text: `${across * down} panels, ${formatSize(item.shape.width, item.shape.depth, hand.lengths)}`, type: { size: hand.note, face: "sans" }, ink };
+  const size: Line = { text: planVoice(hand.lengths.locale)("{n} panels, {size}", { n: across * down, size: formatSize(item.shape.width, item.shape.depth, hand.lengths) }), type: { size: hand.note, face: "sans" }, ink };
   const blank = blankOf(item, frame);
   const room = "radius" in blank ? { width: 0, depth: 0 } : blank;
   const { sin, cos } = sinCos(item.angle);
@@ -158,7 +158,8 @@ function leaderEnds(target: Rect, words: Rect): readonly [Paper, Paper] {
 export function roomName(room: Room, index: number, { frame, hand, ground }: Desk, { outside, used }: { readonly outside: boolean; readonly used: boolean }): readonly Mark[] {
   const b = boxOf(room.outline.map((p) => toPaper(frame, p)));
   const [w, d] = roomSize(room);
-  const size: Line = { text: `${formatSize(w, d, hand.lengths)}${room.outdoor ? ", outdoors" : ""}${used ? "" : ", not in use"}`, type: { size: hand.note * 1.04, face: "sans" }, ink: "ink-2" };
+  const say = planVoice(hand.lengths.locale);
+  const size: Line = { text: [formatSize(w, d, hand.lengths), ...(room.outdoor ? [say("outdoors")] : []), ...(used ? [] : [say("not in use")])].join(", "), type: { size: hand.note * 1.04, face: "sans" }, ink: "ink-2" };
   const least = hand.detail === "full" ? hand.note : hand.note;
   const named = (k: number, two: boolean): readonly Line[] => {
     const type: Type = { size: Math.max(least, hand.room * k), face: "serif", weight: "medium" };

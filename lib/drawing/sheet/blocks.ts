@@ -1,4 +1,6 @@
 import { CAUTIONS } from "../../words/cautions";
+import { languageOf, sayIn } from "../../words/pages";
+import { planVoice } from "../../words/plan";
 import type { LengthStyle } from "../../measure";
 
 import type { Mark, Paper, Step } from "../display";
@@ -17,6 +19,8 @@ export type TitleBlock = {
   readonly sheet?: string;
   /** The booking's reference, the day it was drawn, who agreed it and when. */
   readonly reference?: string; readonly drawn?: string; readonly agreed?: string;
+  /** Whose words its captions are; British English where it is left out. */
+  readonly locale?: string;
 };
 
 const CAPTION: Type = { size: 2, face: "sans" };
@@ -27,11 +31,15 @@ type Cell = { readonly caption: string; readonly value: string };
 const CELL = 7.9, PAD = 2, HEAD = 10.4, LINE = 2.7;
 
 /** Who drew it and when, and who agreed it: under the name, where a row of cells would cost the plan its scale. */
-const standing = ({ drawn, agreed }: TitleBlock): readonly string[] => [`drawn by Marquetry${drawn ? `, ${drawn}` : ""}`, ...(agreed ? [`agreed by ${agreed}`] : [])];
+function standing({ drawn, agreed, locale = "en-GB" }: TitleBlock): readonly string[] {
+  const say = planVoice(locale);
+  return [drawn ? say("drawn by Marquetry, {day}", { day: drawn }) : say("drawn by Marquetry"), ...(agreed ? [say("agreed by {whom}", { whom: agreed })] : [])];
+}
 const headOf = (t: TitleBlock): number => HEAD + (standing(t).length - 1) * LINE;
 
 function rowsOf(t: TitleBlock): readonly (readonly Cell[])[] {
-  const cell = (caption: string, value: string | number | undefined): readonly Cell[] => (value === undefined || value === "" ? [] : [{ caption, value: String(value) }]);
+  const say = planVoice(t.locale ?? "en-GB");
+  const cell = (caption: Parameters<typeof say>[0], value: string | number | undefined): readonly Cell[] => (value === undefined || value === "" ? [] : [{ caption: say(caption), value: String(value) }]);
   return [
     [...cell("For", t.couple), ...cell("Reference", t.reference)],
     [...cell("Day", t.day), ...cell("Package", t.package)],
@@ -40,11 +48,12 @@ function rowsOf(t: TitleBlock): readonly (readonly Cell[])[] {
   ].filter((r) => r.length > 0);
 }
 
-const broken = new Map<number, readonly string[]>();
-/** The cautions never change and stand at a few widths only: broken into lines once for each. */
-function cautionLines(width: number): readonly string[] {
-  const lines = broken.get(width) ?? wrap(CAUTIONS, width - 2 * PAD, CAUTION);
-  if (broken.size < 50) broken.set(width, lines);
+const broken = new Map<string, readonly string[]>();
+/** The cautions never change and stand at a few widths only: broken into lines once for each, and for each language. */
+function cautionLines(width: number, { locale = "en-GB" }: TitleBlock): readonly string[] {
+  const language = languageOf(locale), key = `${language} ${width}`;
+  const lines = broken.get(key) ?? wrap(sayIn(language)(CAUTIONS), width - 2 * PAD, CAUTION);
+  if (broken.size < 50) broken.set(key, lines);
   return lines;
 }
 const CAUTION_LEAD = 3;
@@ -53,8 +62,8 @@ const LYING = 0.68;
 
 /** Height that the title block takes at a width, mm. */
 export function titleHeight(t: TitleBlock, width: number): number {
-  if (width > 100) return Math.max(headOf(t) + Math.ceil(rowsOf(t).length / 2) * CELL, cautionLines(width * (1 - LYING)).length * CAUTION_LEAD + 2.6);
-  return headOf(t) + rowsOf(t).length * CELL + cautionLines(width).length * CAUTION_LEAD + 2.6;
+  if (width > 100) return Math.max(headOf(t) + Math.ceil(rowsOf(t).length / 2) * CELL, cautionLines(width * (1 - LYING), t).length * CAUTION_LEAD + 2.6);
+  return headOf(t) + rowsOf(t).length * CELL + cautionLines(width, t).length * CAUTION_LEAD + 2.6;
 }
 
 /**
@@ -129,14 +138,17 @@ export function titleBlock(venueName: string, t: TitleBlock, at: Rect): readonly
   const shown = lying ? rows.reduce<(readonly Cell[])[]>((out, row, i) => (i % 2 === 0 ? [...out, row] : [...out.slice(0, -1), [...(out.at(-1) ?? []), ...row]]), []) : rows;
   const name: Type = { size: 5, face: "serif", weight: "medium" };
   const title = fitted(venueName, name, left - 14, 3.2);
-  const words = cautionLines(lying ? at.width - left : at.width);
+  const words = cautionLines(lying ? at.width - left : at.width, t);
   const top = lying ? at.y : at.y + headOf(t) + rows.length * CELL;
   const cautionX = lying ? at.x + left : at.x;
   return [
     { kind: "path", steps: box(at.x, at.y, at.width, at.height), fill: "leaf", stroke: { ink: "ink", weight: 0.25 } },
     ...emblem([at.x + PAD, at.y + 2.2]),
     { kind: "text", at: [at.x + PAD + 8.6, at.y + 5.6], text: title.text, ...title.type, ink: "ink" },
-    ...standing(t).map((text, i): Mark => ({ kind: "text", at: [at.x + PAD + 8.6, at.y + 8.7 + i * LINE], text: shorten(text, left - 12.6, CAPTION), ...CAPTION, ink: "ink-3" })),
+    ...standing(t).map((text, i): Mark => {
+      const line = fitted(text, CAPTION, left - 12.6, 1.7);
+      return { kind: "text", at: [at.x + PAD + 8.6, at.y + 8.7 + i * LINE], text: line.text, ...line.type, ink: "ink-3" };
+    }),
     ...cells(shown, { x: at.x, y: at.y + headOf(t), width: left, height: at.height }),
     { kind: "path", steps: lying ? line([cautionX, at.y], [cautionX, at.y + at.height]) : line([at.x, top], [at.x + at.width, top]), stroke: { ink: "ink", weight: 0.13 } },
     ...words.map((text, i): Mark => ({ kind: "text", at: [cautionX + PAD, top + 3.3 + i * CAUTION_LEAD], text, ...CAUTION, ink: "ink" })),
@@ -191,5 +203,5 @@ export function northPoint(centre: Paper, radius: number, north: number, letter 
 }
 
 export const scaleWords = (ratio: number, paper: string, lengths: LengthStyle): string =>
-  `Scale 1\u2009:\u2009${ratio} on ${paper}. Lengths in ${lengths.system === "metric" ? "metres" : "feet and inches"}.`;
+  planVoice(lengths.locale)(lengths.system === "metric" ? "Scale 1\u2009:\u2009{ratio} on {paper}. Lengths in metres." : "Scale 1\u2009:\u2009{ratio} on {paper}. Lengths in feet and inches.", { ratio, paper });
 

@@ -1,6 +1,7 @@
 import { isRound, type Scene } from "../../layout";
 import { formatLength } from "../../measure";
 import type { Venue } from "../../venue";
+import { planVoice } from "../../words/plan";
 import { VENEERS, type Layer, type Mark, type Veneer } from "../display";
 import { shorten, textWidth, type Type } from "../metrics";
 import { box, closed, line, placedSteps } from "../paths";
@@ -17,10 +18,10 @@ import { FAMILY_NAMES, veneerOf } from "../plan/veneer";
 export type Sign = "was" | "now" | "ways" | "sight" | "keep-clear" | "socket";
 export type Entry = ({ readonly veneer: Veneer } | { readonly sign: Sign }) & { readonly name: string; readonly says: string };
 
-const SIGNS: Readonly<Record<Sign, { readonly name: string; readonly says: string }>> = {
+const SIGNS = {
   was: { name: "Was", says: "before" }, now: { name: "Is now", says: "changed" }, ways: { name: "Ways out", says: "on foot" },
   sight: { name: "Lines of sight", says: "a bar: hidden" }, "keep-clear": { name: "Keep clear", says: "nothing here" }, socket: { name: "Socket", says: "on its wall" },
-};
+} as const satisfies Readonly<Record<Sign, { readonly name: string; readonly says: string }>>;
 
 /** What a level's drawing shows beside its furniture, in the order of the legend. */
 export function signsOf(level: Level, { hand, layers, changed }: { readonly hand: Hand; readonly layers: readonly Layer[]; readonly changed: boolean }): readonly Entry[] {
@@ -28,7 +29,8 @@ export function signsOf(level: Level, { hand, layers, changed }: { readonly hand
     ["socket", hand.detail === "full" && level.rooms.some((r) => r.sockets.length > 0)], ["keep-clear", level.rooms.some((r) => r.keepClear.length > 0)],
     ["ways", layers.includes("ways")], ["sight", layers.includes("sight")], ["was", changed], ["now", changed],
   ];
-  return list.flatMap(([sign, there]) => (there ? [{ sign, ...SIGNS[sign] }] : []));
+  const say = planVoice(hand.lengths.locale);
+  return list.flatMap(([sign, there]) => (there ? [{ sign, name: say(SIGNS[sign].name), says: say(SIGNS[sign].says) }] : []));
 }
 
 function drawSign(sign: Sign, at: Rect, hand: Hand): readonly Mark[] {
@@ -50,8 +52,6 @@ function drawSign(sign: Sign, at: Rect, hand: Hand): readonly Mark[] {
   }
 }
 
-const plural = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
-
 /** The families that stand in a scene, each with what is brought out of it; families that do not occur are left out. */
 export function legendOf(scene: Scene, venue: Venue, hand: Hand): readonly Entry[] {
   const families = new Map<Veneer, Scene["items"][number][]>();
@@ -59,31 +59,32 @@ export function legendOf(scene: Scene, venue: Venue, hand: Hand): readonly Entry
     const v = veneerOf(item, venue);
     if (v !== null && v !== "chair") families.set(v, [...(families.get(v) ?? []), item]);
   }
+  const say = planVoice(hand.lengths.locale);
   const chairs = scene.items.flatMap(seatsOf).filter((s) => s.place === "chair").length;
   return VENEERS.flatMap((veneer): readonly Entry[] => {
-    if (veneer === "chair") return chairs > 0 ? [{ veneer, name: FAMILY_NAMES.chair, says: String(chairs) }] : [];
+    if (veneer === "chair") return chairs > 0 ? [{ veneer, name: say(FAMILY_NAMES.chair), says: String(chairs) }] : [];
     const items = families.get(veneer);
     if (!items) return [];
-    const name = FAMILY_NAMES[veneer];
+    const name = say(FAMILY_NAMES[veneer]);
     if (veneer === "floor") {
       const panels = items.reduce((n, i) => { const p = panelsOf(i, venue); return n + p.across * p.down; }, 0);
       const one = items[0];
       const side = one && !isRound(one.shape) ? one.shape.width / panelsOf(one, venue).across : 0;
-      return [{ veneer, name, says: `${plural(panels, "panel")} of ${formatLength(side, hand.lengths)}` }];
+      return [{ veneer, name, says: say("{n} panels of {side}", { n: panels, side: formatLength(side, hand.lengths) }) }];
     }
     if (veneer === "round") {
       const places = items.map((i) => i.seats.length);
       const lo = Math.min(...places), hi = Math.max(...places);
-      return [{ veneer, name, says: hi === 0 ? String(items.length) : `${items.length}, of ${lo === hi ? hi : `${lo}–${hi}`} places` }];
+      return [{ veneer, name, says: hi === 0 ? String(items.length) : say("{n}, of {places} places", { n: items.length, places: lo === hi ? hi : `${lo}–${hi}` }) }];
     }
     if (veneer === "long") {
       const high = items.filter((i) => i.kind === "cocktail-table").length;
       const low = items.length - high;
-      return [{ veneer, name: low === 0 ? "High tables" : name, says: low === 0 ? String(high) : high === 0 ? String(low) : `${low}, and ${high} high` }];
+      return [{ veneer, name: low === 0 ? say("High tables") : name, says: low === 0 ? String(high) : high === 0 ? String(low) : say("{n}, and {high} high", { n: low, high }) }];
     }
-    if (veneer === "bar") return [{ veneer, name, says: plural(items.reduce((n, i) => n + ("stock" in i.from ? (i.from.count ?? 1) : 1), 0), "unit") }];
+    if (veneer === "bar") return [{ veneer, name, says: say("{n} units", { n: items.reduce((n, i) => n + ("stock" in i.from ? (i.from.count ?? 1) : 1), 0) }) }];
     const standing = items.filter((i) => "standing" in i.from).length;
-    return [{ veneer, name, says: standing === items.length ? `${items.length}, as ${items.length === 1 ? "it stands" : "they stand"}` : plural(items.length, "piece") }];
+    return [{ veneer, name, says: standing === items.length ? say("{n}, as they stand", { n: items.length }) : say("{n} pieces", { n: items.length }) }];
   });
 }
 

@@ -53,7 +53,7 @@ describe("layers of lines", () => {
     const tables = [round("t1", 1, [8_100, 2 * column[1] - 1_500], { room: hall.id, diameter: 1680, stock: "round", places: 8 }), round("t2", 2, [3_000, 3_000], { room: hall.id, diameter: 1680, stock: "round", places: 8 })];
     const { seen, hidden, words } = sightsOf(one, scene("meal", "Meal", [hall.id], [couple, ...tables]));
     expect([seen.length, hidden.length]).toEqual([1, 1]);
-    expect(words).toEqual(["A straight line runs from the couple's table to 1 of 2 tables; something stands before table 1."]);
+    expect(words).toEqual(["A straight line runs from the couple's table to 1 of 2 tables.", "Something stands before table 1."]);
   });
   it("are groups that a page can hide, told by their labels and in the words; none is drawn unasked", () => {
     const drawing = composePlan(mill, millMeal(), "meal", { sheet: a4, layers: ["ways", "sight"] });

@@ -7,8 +7,10 @@ import { flowThrough } from "@/lib/papers/flow";
 import { numberRuns, placeRows } from "@/lib/papers/places";
 import { stepsOf } from "@/lib/papers/turnover";
 import { STYLES } from "@/lib/papers/type";
+import { paperVoice } from "@/lib/words/papers";
 import { briefFile, layout, quote, venue } from "./fixture";
 
+const say = paperVoice("en-GB");
 /** Every letter is one millimetre wide. */
 const fit = (width: number) => ({ width, style: STYLES.body, measure: (text: string) => [...text].length });
 
@@ -48,14 +50,14 @@ describe("paper", () => {
 
 describe("the fee summary", () => {
   test("shows what the package includes at nil and the tax that prices hold", () => {
-    const rows = feeRows({ quote: quote(), venue: venue() }).map((r) => r.cells.map((c) => c.text));
+    const rows = feeRows({ say, quote: quote(), venue: venue() }).map((r) => r.cells.map((c) => c.text));
     expect(rows[0]).toEqual(["Light piece moved", "3", "included", "£0.00"]);
     expect(rows.at(-2)).toEqual(["Extra to pay", "", "", "£138.00"]);
     expect(rows.at(-1)).toEqual(["of which VAT at 20 %", "", "", "£23.00"]);
   });
   test("adds the tax where prices leave it out", () => {
     const american = venue({ tax: { name: "Sales tax", basisPoints: 825, of: "total", included: false }, currency: "USD", locale: "en-US" });
-    const rows = feeRows({ quote: quote({ currency: "USD", net: 8100, tax: 668, total: 8768 }), venue: american }).map((r) => r.cells.map((c) => c.text));
+    const rows = feeRows({ say, quote: quote({ currency: "USD", net: 8100, tax: 668, total: 8768 }), venue: american }).map((r) => r.cells.map((c) => c.text));
     expect(rows.slice(-3)).toEqual([["Before tax", "", "", "$81.00"], ["Sales tax at 8.25 %", "", "", "$6.68"], ["Extra to pay", "", "", "$87.68"]]);
   });
 });
@@ -63,7 +65,7 @@ describe("the fee summary", () => {
 describe("tables and places", () => {
   test("tables alike share a row, and the places add up", () => {
     const meal = layout().scenes[1];
-    const rows = meal ? placeRows({ layout: layout(), venue: venue() }, meal).map((r) => r.cells.map((c) => c.text)) : [];
+    const rows = meal ? placeRows({ say, layout: layout(), venue: venue() }, meal).map((r) => r.cells.map((c) => c.text)) : [];
     expect(rows.map((r) => [r[0], r[2]])).toEqual([["1 to 4", String(4 * 8)], ["5", "8"], ["Couple", "2"], ["All places", String(5 * 8 + 2)]]);
   });
   test("numbers in a run are written from and to", () => {
@@ -81,7 +83,7 @@ describe("how the room turns over", () => {
 
 describe("the answers", () => {
   const file = briefFile();
-  const all = answersOf({ brief: briefSchema.parse(file), file, venue: venue() }).flatMap((g) => g.answers);
+  const all = answersOf({ brief: briefSchema.parse(file), file, venue: venue(), say }).flatMap((g) => g.answers);
   const said = (asked: string): string | undefined => all.find((a) => a.asked === asked)?.said;
   test("what was given stands as it was given", () => {
     expect(said("Adults")).toBe("40, the two of you among them");
