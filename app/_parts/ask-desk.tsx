@@ -10,7 +10,7 @@ type Props = { readonly booking: BookingView; readonly kept: Kept | null; readon
 /** What they asked of the desk, and when: until it is answered. */
 export function AskedOfDesk({ booking, say }: Omit<Props, "kept">) {
   const { asked, venue } = booking;
-  if (!asked) return null;
+  if (!asked || asked.what === "erase") return null;
   const time = sayMoment(asked.at, venue);
   return (
     <section className="section max-w-[50rem]" aria-labelledby="asked-head">
@@ -44,5 +44,26 @@ export function AskForDraft({ booking, say }: Omit<Props, "kept">) {
       <p className="mt-3 measure">{say("Your package includes a coordinator. Answer what you know and ask for a draft: you need not choose a layout yourselves.")}</p>
       <div className="go-row"><button className="btn" type="submit">{say("Ask for a draft")}</button></div>
     </form>
+  );
+}
+
+/** What is kept of them: to be taken away as a file, or to be erased by the desk. */
+export function KeptOfYou({ booking, say }: Omit<Props, "kept">) {
+  const { asked, venue } = booking;
+  return (
+    <section className="section max-w-[50rem]" aria-labelledby="kept-head">
+      <h2 id="kept-head">{say("What is kept of you")}</h2>
+      <p className="mt-3 measure"><a href="/api/own.json" download>{say("Take your answers with you")}</a><span className="sec">: {say("one file with all that is kept of you, for people and programs alike.")}</span></p>
+      {asked?.what === "erase" ? <p className="mt-3 measure" role="status">{say("You asked for it to be erased, {time}. Until the venue has done so, all stands as it is.", { time: sayMoment(asked.at, venue) })}</p> : (
+        <details className="act mt-3">
+          <summary>{say("Ask for it to be erased")}</summary>
+          <form method="post" action="/request/ask" className="pb-4">
+            <input type="hidden" name="what" value="erase" />
+            <p className="small mt-3 measure">{say("Your names, address, notes and mails then go for good, and your booking here is closed. Numbers, layouts and prices stay with the venue, without your names. The venue is told now and does it; no mail follows, since your address is gone with the rest.")}</p>
+            <button className="btn mt-4" type="submit">{say("Ask for it to be erased")}</button>
+          </form>
+        </details>
+      )}
+    </section>
   );
 }

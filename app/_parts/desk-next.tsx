@@ -2,15 +2,23 @@ import type { BookingView, FieldError } from "@/lib/service";
 import { NumberField } from "@/components/ui/field";
 import { counted, sayDay, sayLeft, sayMoment } from "@/components/ui/say";
 
+const ASKED = { change: "They ask for a change", draft: "They ask for a draft", erase: "They ask for their data to be erased" } as const;
+
 /** What the couple asked of the desk, in their words, and the way to answer it. */
 export function Asked({ booking }: { readonly booking: BookingView }) {
   const { asked, venue } = booking;
   if (!asked) return null;
   return (
     <section className="section" aria-labelledby="asked-head">
-      <h2 id="asked-head">{asked.what === "change" ? "They ask for a change" : "They ask for a draft"}</h2>
+      <h2 id="asked-head">{ASKED[asked.what]}</h2>
       {asked.words !== "" && <blockquote className="their-words mt-3">{asked.words}</blockquote>}
       <p className="note sec mt-2">{sayMoment(asked.at, venue)}</p>
+      {asked.what === "erase" && booking.state !== "closed" && (
+        <form method="post" action={`/desk/bookings/${encodeURIComponent(booking.reference)}/erase`}>
+          <p className="small mt-3">The booking is closed and its links end. Names, addresses, notes and mails go for good; numbers, layouts, prices and fingerprints stay. Note down elsewhere what the law or your contract has you keep.</p>
+          <button className="btn mt-4" type="submit">Close it and erase them for good</button>
+        </form>
+      )}
     </section>
   );
 }

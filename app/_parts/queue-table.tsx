@@ -16,6 +16,7 @@ function lastOf(row: QueueRow): string {
 function todoOf(row: QueueRow): { readonly href: string; readonly text: string } | null {
   if (row.mail?.state === "failed") return { href: `/desk/bookings/${row.reference}#mail`, text: "Mail again" };
   if (row.asked === "change") return { href: `/desk/bookings/${row.reference}/change`, text: "Answer their change" };
+  if (row.asked === "erase" && row.state !== "closed") return { href: `/desk/bookings/${row.reference}#asked-head`, text: "Erase what they ask for" };
   if (row.asked === "draft") return { href: `/desk/bookings/${row.reference}/draft`, text: "Draft for them" };
   if (row.state === "sent") return { href: `/desk/bookings/${row.reference}`, text: "Review" };
   return null;

@@ -69,6 +69,7 @@ function deed(h: HistoryView): string {
     case "address-changed": return "Changed the mail address";
     case "change-asked": return "Asked for a change of what is agreed";
     case "draft-asked": return "Asked for a draft";
+    case "erasure-asked": return "Asked for what is kept of them to be erased";
     case "look-link-made": return "Made a look-only link";
     case "look-link-withdrawn": return "Withdrew a look-only link";
     case "quiet": return "Want no more reminders";

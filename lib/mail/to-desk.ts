@@ -56,14 +56,19 @@ export function overdueToDesk(about: About, now: { readonly title?: string; read
   };
 }
 
+const ASKED = {
+  change: { what: "a change of the agreed layout", said: "They ask for a change of what is agreed. The agreed revision stands as it is until you act." },
+  draft: { what: "a draft", said: "They have answered what they know, and would rather begin from a draft of yours." },
+  erase: { what: "their data to be erased", said: "They ask for what is kept of them to be erased. At the booking one button closes it and erases names, addresses, words and mails; take from it first what the law or your contract has you keep." },
+} as const;
+
 /** To the desk, when a couple ask for a change of what is agreed, or for a draft. */
-export function askedOfDesk(about: About, asked: { readonly what: "change" | "draft"; readonly words: string; readonly href: string }): Message {
-  const change = asked.what === "change";
+export function askedOfDesk(about: About, asked: { readonly what: keyof typeof ASKED; readonly words: string; readonly href: string }): Message {
   return {
     kind: "desk-notice", lang: "en-GB",
-    subject: `${about.reference}: ${about.names.join(" & ")} ask for ${change ? "a change of the agreed layout" : "a draft"}`,
+    subject: `${about.reference}: ${about.names.join(" & ")} ask for ${ASKED[asked.what].what}`,
     blocks: [
-      text(change ? "They ask for a change of what is agreed. The agreed revision stands as it is until you act." : "They have answered what they know, and would rather begin from a draft of yours."),
+      text(ASKED[asked.what].said),
       ...(asked.words === "" ? [] : [quote(asked.words)]),
       facts(["Booking", `${about.reference}, ${about.names.join(" & ")}`], ["Day", dayIn(about.locale, about.date)], ["Layout due by", dayIn(about.locale, about.dueDate)], ["Package", about.packageName]),
       link("Look at the booking", asked.href),

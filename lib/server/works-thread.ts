@@ -1,3 +1,4 @@
+import { setPriority } from "node:os";
 import { parentPort } from "node:worker_threads";
 import type { Works } from "../service/works";
 import { bench } from "./bench";
@@ -14,8 +15,13 @@ function withProgress({ id, args }: Job): readonly unknown[] {
   return [venue, brief, { ...(typeof ask === "object" ? ask : {}), onProgress }];
 }
 
+/** What may take long gives way to the threads that answer pages and draw plans. On Linux a priority is a thread's own; elsewhere it is the whole process's, and is left alone. */
+const LONG: ReadonlySet<Verb> = new Set(["arrange", "capacity", "change", "repair"]);
+const GIVES_WAY = 5;
+
 /** One job after another; each gets its answer or the fault that it met. */
 parentPort?.on("message", (job: Job) => {
+  if (process.platform === "linux" && LONG.has(job.verb)) setPriority(0, GIVES_WAY);
   // The engine alone tells how far it is.
   const args = job.verb === "arrange" ? withProgress(job) : job.args;
   const work = bench[job.verb] as (...args: readonly unknown[]) => Promise<unknown>;

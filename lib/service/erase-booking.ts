@@ -3,17 +3,24 @@ import { withoutNames } from "../booking";
 import { briefSchema } from "../brief";
 import { adjustments, bookings, history, lateChanges, links, outbox, revisions, sessions, type BookingRow, type Handle, type RevisionRow } from "../store";
 import { fingerprintOf } from "./agree-revision";
+import { closeHeld } from "./close-booking";
 import { gate, whoIs } from "./gate";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import type { Actor, Outcome } from "./types";
 
 /**
- * Takes names, addresses and free words out of a closed booking for good. What stays is a stub: day, package, counts, layouts, prices and
- * the history of what happened. Each revision's fingerprint still comes out of what stays.
+ * Takes names, addresses and free words out of a closed booking for good; an open one is closed first where its couple asked for this.
+ * What stays is a stub: day, package, counts, layouts, prices and the history of what happened. Each revision's fingerprint still comes
+ * out of what stays.
  */
 export async function eraseBooking(house: House, actor: Actor, { reference }: { readonly reference: string }): Promise<Outcome<null>> {
   return house.store.transaction(async (tx): Promise<Outcome<null>> => {
+    const open = await gate(tx, actor, { reference, action: "close", hold: true });
+    if (open.ok && open.value.asked?.what === "erase") {
+      const closed = await closeHeld(tx, house, { booking: open.value, who: whoIs(actor), reason: "" });
+      if (!closed.ok) return closed;
+    }
     const held = await gate(tx, actor, { reference, action: "erase", hold: true });
     if (!held.ok) return held;
     if (held.value.erasedAt !== null) return fail({ code: "not-found" });

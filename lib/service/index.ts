@@ -52,6 +52,7 @@ export { chooseLayout } from "./choose-layout";
 export { listLookLinks, makeLookLink, withdrawLookLink, type LookLink, type MadeLink } from "./look-links";
 export { glance, type Glance } from "./glance";
 export { askDesk } from "./ask-desk";
+export { askErasure } from "./ask-erasure";
 export { adjust, adjusting, adjustTurn, putRight, type AdjustView, type PutRight } from "./adjust";
 export { takeAdjusted, type Taken } from "./adjust-take";
 export { adjustDrawing } from "./adjust-drawing";

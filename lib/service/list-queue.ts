@@ -66,10 +66,17 @@ function rowOf(booking: queue.QueueLine, { venue, mail, last, now }: Beside): Qu
     date: booking.eventDate, dueDate: booking.dueDate, daysLeft,
     // What was sent, agreed or closed waits for no couple any more.
     overdue: overdue && OPEN.includes(booking.state),
-    asked: booking.asked?.what === "change" && booking.state === "agreed" ? "change" : booking.asked?.what === "draft" && OPEN.includes(booking.state) ? "draft" : undefined,
+    asked: waitingOf(booking),
     state: booking.state, guests: answered?.adults === undefined ? undefined : answered.adults + (answered.children ?? 0),
     mail: mail && { state: fateOf(mail.state), why: mail.why ?? undefined }, last: last && sayEntry(last), lastAt: last?.at ?? booking.changedAt,
   };
+}
+
+/** What they asked of the desk, where it is still the desk's to answer. */
+function waitingOf({ asked, state }: Pick<queue.QueueLine, "asked" | "state">): QueueRow["asked"] {
+  if (asked?.what === "change") return state === "agreed" ? "change" : undefined;
+  if (asked?.what === "draft") return OPEN.includes(state) ? "draft" : undefined;
+  return asked?.what;
 }
 
 /** A letter on its way is queued to whoever looks. */

@@ -34,6 +34,7 @@ export function sayEntry({ what, data }: Pick<HistoryRow, "what" | "data">): str
     case "numbers-asked": return "They were asked for their final numbers.";
     case "address-changed": return "Their mail address was changed.";
     case "draft-asked": return "They asked for a draft.";
+    case "erasure-asked": return "They asked for what is kept of them to be erased.";
     default: return what;
   }
 }

@@ -112,7 +112,7 @@ export type BookingView = {
   /** How many sit down in the end: when that is due, and what was told. Absent where the package asks none. */
   readonly finalNumbers?: { readonly dueDate: string; readonly daysLeft: number; readonly told?: FinalGuests; readonly toldAt?: string };
   /** What the couple last asked of the desk, until something is sent or agreed after it. */
-  readonly asked?: { readonly what: "change" | "draft"; readonly words: string; readonly at: string };
+  readonly asked?: { readonly what: "change" | "draft" | "erase"; readonly words: string; readonly at: string };
   /** Oldest first. */
   readonly revisions: readonly RevisionView[];
   /** Couples see their own; `mails` is empty for a couple. */
@@ -126,7 +126,7 @@ export type QueueRow = {
   readonly date: string; readonly dueDate: string; readonly daysLeft: number; readonly overdue: boolean;
   readonly state: State; readonly guests?: number; readonly mail?: { readonly state: MailView["state"]; readonly why?: string };
   /** What they asked of the desk, and what is not answered yet. */
-  readonly asked?: "change" | "draft";
+  readonly asked?: "change" | "draft" | "erase";
   /** What happened last, in a line, and when. */
   readonly last?: string;
   readonly lastAt: string;

@@ -49,9 +49,9 @@ export function viewOf(house: House, { booking, venue, revisions, history, mails
   };
 }
 
-/** What they asked of the desk, as long as no revision was sent after it. */
+/** What they asked of the desk, as long as no revision was sent after it; what they want erased stays asked for. */
 function askedOf({ asked }: BookingRow, sent: readonly RevisionRow[]): BookingView["asked"] {
-  return asked === null || sent.some((one) => one.sentAt > asked.at) ? undefined : asked;
+  return asked === null || (asked.what !== "erase" && sent.some((one) => one.sentAt > asked.at)) ? undefined : asked;
 }
 
 /** Final numbers as they stand: due so many days before the day, by the package. */

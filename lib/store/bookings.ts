@@ -53,10 +53,10 @@ export function numbersOpen(db: Handle, dueBy: string): Promise<BookingRow[]> {
     .where(sql<boolean>`event_date <= ${dueBy}::date + 90`).orderBy("eventDate").execute();
 }
 
-/** Puts the venue's own layout down, once: false if that was done before. */
-export async function setByVenue(tx: Handle, reference: string, what: { readonly layout: Layout; readonly version: number; readonly at: string }): Promise<boolean> {
+/** Puts the venue's own layout down, once: false if that was done before; `again`: in place of one of an older version. */
+export async function setByVenue(tx: Handle, reference: string, what: { readonly layout: Layout; readonly version: number; readonly at: string; readonly again?: boolean }): Promise<boolean> {
   const done = await tx.updateTable("bookings").set({ setLayout: JSON.stringify(what.layout), setVersion: what.version, setAt: what.at })
-    .where("reference", "=", reference).where("setAt", "is", null).executeTakeFirst();
+    .where("reference", "=", reference).where((eb) => (what.again ? eb.or([eb("setVersion", "is", null), eb("setVersion", "!=", what.version)]) : eb("setAt", "is", null))).executeTakeFirst();
   return done.numUpdatedRows === 1n;
 }
 
@@ -87,6 +87,9 @@ export async function noteClosing(tx: Handle, reference: string, reason: string)
   await tx.updateTable("bookings").set({ closedReason: reason }).where("reference", "=", reference).execute();
 }
 
+/** What was asked is answered, but for the wish to be erased: that is answered by erasing alone. */
+const ANSWERED = sql<string | null>`case when asked->>'what' = 'erase' then asked end`;
+
 export type Change = {
   readonly state?: State; readonly draft?: Draft; readonly chosen?: { readonly layout: Layout; readonly key: string };
   readonly asked?: AskedOfDesk | "done"; readonly email?: string; readonly final?: { readonly guests: FinalGuests; readonly at: string }; readonly at: string;
@@ -99,7 +102,7 @@ export async function change(tx: Handle, reference: string, what: Change): Promi
     ...(what.state === undefined ? {} : { state: what.state }),
     ...(what.draft === undefined ? {} : { draft: JSON.stringify(what.draft) }),
     ...(what.chosen === undefined ? {} : { chosen: JSON.stringify(what.chosen.layout), chosenKey: what.chosen.key }),
-    ...(what.asked === undefined ? {} : { asked: what.asked === "done" ? null : JSON.stringify(what.asked) }),
+    ...(what.asked === undefined ? {} : { asked: what.asked === "done" ? ANSWERED : JSON.stringify(what.asked) }),
     ...(what.email === undefined ? {} : { email: what.email }),
     ...(what.final === undefined ? {} : { finalGuests: JSON.stringify(what.final.guests), finalAt: what.final.at }),
   })).where("reference", "=", reference).execute();

@@ -12,8 +12,8 @@ type Json<T> = ColumnType<T, string, string>;
 type Moment = string;
 type Day = string;
 
-/** What a couple may ask of the desk: a change of what is agreed, or a draft to begin from. */
-export type AskedOfDesk = { readonly what: "change" | "draft"; readonly words: string; readonly at: Moment };
+/** What a couple may ask of the desk: a change of what is agreed, a draft to begin from, or that what is kept of them be erased. */
+export type AskedOfDesk = { readonly what: "change" | "draft" | "erase"; readonly words: string; readonly at: Moment };
 
 /** How many come, told for good: suppliers eat too. */
 export type FinalGuests = { readonly adults: number; readonly children: number; readonly suppliers?: number };

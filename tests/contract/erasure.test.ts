@@ -1,11 +1,11 @@
 import { sql } from "kysely";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { agreeRevision, closeBooking, eraseBooking, getBooking, openLink, ownData, proposalPdfFor, saveStep, sheetsPdfFor } from "../../lib/service";
+import { agreeRevision, askErasure, closeBooking, eraseBooking, getBooking, listQueue, openLink, ownData, proposalPdfFor, saveStep, sheetsPdfFor } from "../../lib/service";
 import { deliverDue } from "../../lib/jobs";
 import { mailbox } from "../../lib/mail/transport";
 import { fingerprintOf } from "../../lib/service/agree-revision";
 import { keepPromises } from "../../lib/service/keep-promises";
-import { lateChanges, revisions } from "../../lib/store";
+import { bookings, lateChanges, revisions } from "../../lib/store";
 import type { ArrangeResult } from "../../lib/layout";
 import { iso } from "../../lib/service/moment";
 import type { House } from "../../lib/service/house";
@@ -73,6 +73,28 @@ describe("what a couple is known by", () => {
     expect(seen.ok && seen.value.history.map((one) => one.what).slice(-2)).toEqual(["closed", "erased"]);
     for (const paper of [await proposalPdfFor(house, DESK, { reference, number: 1 }), await sheetsPdfFor(house, DESK, { reference, number: 1 })]) expect(paper).toMatchObject({ ok: true });
     expect(await eraseBooking(house, DESK, { reference })).toEqual({ ok: false, error: { code: "not-found" } });
+  });
+
+  it("is erased at their wish by one deed of the desk, which closes their booking; until then the wish stands and is told once", async () => {
+    const reference = await agreed(), us = coupleOf(reference);
+    expect(await askErasure(house, DESK, { reference })).toEqual({ ok: false, error: { code: "not-allowed" } });
+    expect(await askErasure(house, coupleOf(await added(house)), { reference })).toEqual({ ok: false, error: { code: "not-allowed" } });
+    for (let times = 0; times < 2; times += 1) expect(await askErasure(house, us, { reference })).toEqual({ ok: true, value: null });
+    const queue = value(await listQueue(house, DESK, { search: reference }));
+    expect(queue.rows.map((one) => [one.reference, one.asked])).toEqual([[reference, "erase"]]);
+    // A draft that the desk offers, and all that answers another wish, leaves this one standing.
+    await bookings.change(house.store.db, reference, { asked: "done", at: iso(house.clock.now()) });
+    const seen = value(await getBooking(house, DESK, { reference }));
+    expect(seen.asked?.what).toBe("erase");
+    expect(seen.history.filter((one) => one.what === "erasure-asked")).toHaveLength(1);
+    const told = seen.mails.filter((one) => one.subject.includes("ask for their data to be erased")).map((one) => one.to);
+    expect(told).toContain(DESK.person);
+    expect(new Set(told).size).toBe(told.length);
+    expect(await eraseBooking(house, us, { reference })).toEqual({ ok: false, error: { code: "not-allowed" } });
+    expect(await eraseBooking(house, DESK, { reference })).toEqual({ ok: true, value: null });
+    const after = value(await getBooking(house, DESK, { reference }));
+    expect([after.state, after.names, after.email, after.asked, after.mails]).toEqual(["closed", ["Names erased"], "", undefined, []]);
+    expect(after.history.map((one) => one.what).slice(-2)).toEqual(["closed", "erased"]);
   });
 
   it("that was erased stays so: the database refuses to write into the revision again, or to change its fingerprint with it", async () => {

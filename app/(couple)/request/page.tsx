@@ -5,7 +5,7 @@ import type { Say } from "@/lib/words/pages";
 import { asked, couple, type Search } from "@/app/_server/asking";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
 import { plansOf } from "@/app/_server/plans";
-import { AskedOfDesk, AskForChange, AskForDraft } from "@/app/_parts/ask-desk";
+import { AskedOfDesk, AskForChange, AskForDraft, KeptOfYou } from "@/app/_parts/ask-desk";
 import { NumbersAsk } from "@/app/_parts/numbers-ask";
 import { Returned, SetByVenue, Standing } from "@/app/_parts/standing";
 import { heldFor } from "@/app/_server/kept";
@@ -70,6 +70,7 @@ export default async function RequestPage({ searchParams }: { readonly searchPar
           {state === "agreed" && <AskForChange kept={kept} say={say} />}
         </>
       )}
+      {state !== "closed" && booking.answered.length > 0 && <KeptOfYou booking={booking} say={say} />}
       {state !== "closed" && <p className="mt-10"><a href="/request/share">{say("Let someone look")}</a><span className="sec">: {say("family and friends, by a link that changes nothing.")}</span></p>}
     </CoupleFrame>
   );
