@@ -1,7 +1,7 @@
 import type { Brief } from "../brief";
 import { quote } from "../fees";
 import type { Layout, WetTwin } from "../layout";
-import { check } from "../rules";
+import { checkWet } from "../rules";
 import type { Venue } from "../venue";
 import { contextOf, packageOf } from "./arrange";
 import { recounted } from "./repair/edit";
@@ -24,6 +24,6 @@ export function settle(venue: Venue, brief: Brief, layout: Layout): Layout {
   const day = recounted({ ...layout, scenes: layout.wet.scenes });
   const turnovers = turnoversOfDay(venue, day.scenes, (s) => (s.id === "ceremony" ? ctx.demand.ceremonyGuests : ctx.demand.guests));
   const { wet: _, ...whole } = { ...day, turnovers, findings: [] };
-  const wet: WetTwin = { scenes: day.scenes, turnovers, findings: check(venue, whole, brief), quote: quote(venue, brief, whole) };
+  const wet: WetTwin = { scenes: day.scenes, turnovers, findings: checkWet(venue, whole, brief), quote: quote(venue, brief, whole) };
   return { ...dry, wet };
 }

@@ -1,6 +1,6 @@
 import { quote } from "../fees";
 import type { Finding, Layout, WetTwin } from "../layout";
-import { check } from "../rules";
+import { checkWet } from "../rules";
 import type { Kept } from "./choose";
 import { assign, type Plan } from "./stages/assign";
 import type { Context } from "./stages/context";
@@ -65,7 +65,7 @@ function laid(roof: Context, dry: Day, plan: Plan): WetTwin | null {
   const near = [...days].sort((a, b) => Number(tables(b) === tables(dry)) - Number(tables(a) === tables(dry)))[0];
   if (!near) return null;
   const { layout } = finish(roof, near);
-  const findings = check(roof.venue, layout, roof.brief);
+  const findings = checkWet(roof.venue, layout, roof.brief);
   if (findings.some((f) => f.level === "must")) return null;
   return { scenes: layout.scenes, turnovers: layout.turnovers, findings, quote: quote(roof.venue, roof.brief, layout) };
 }

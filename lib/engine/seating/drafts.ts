@@ -44,6 +44,10 @@ export function composed(work: Work, f: Family, places: number, keep = 3): reado
   return open.length > 0 || isRoundFamily(f) ? open : composedWith(work, f, { places, keep, endWalls: [0] });
 }
 
+/** The floor has its mirror image as good as wholly. */
+const MIRRORED = 0.8;
+const mirrored = (hall: Hall): boolean => (hall.mirrorX !== null || hall.mirrorY !== null) && hall.even > MIRRORED;
+
 type ComposedAsk = { readonly places: number; readonly keep: number; readonly endWalls: readonly number[] };
 function composedWith(work: Work, f: Family, { places, keep, endWalls }: ComposedAsk): readonly Draft[] {
   const kind: TableKind = isRoundFamily(f) ? "rounds" : "long";
@@ -52,11 +56,17 @@ function composedWith(work: Work, f: Family, { places, keep, endWalls }: Compose
     const n = Math.ceil(places / unit.places);
     if (n * unit.count > f.count) continue;
     const ground = groundFor(work.hall, unit.footing);
-    const extra = n * unit.count - Math.ceil(places / (unit.places / unit.count));
-    for (const s of composedGrids(work.hall, unit, ground, n, { keep })) {
-      out.push({ laid: lay(unit, s.points), kind, form: s.grid.staggered ? "staggered" : unit.count > 1 ? "runs" : "grid", score: s.score - 0.2 * extra + (unit.count > 1 ? 0.15 : 0) });
-    }
-    for (const s of evenRows(work.hall, unit, ground, n)) out.push({ laid: lay(unit, s.points), kind, form: unit.count > 1 ? "runs" : "even", score: s.score - 0.2 * extra + (unit.count > 1 ? 0.15 : 0) });
+    const put = (units: number): readonly Draft[] => {
+      const extra = units * unit.count - Math.ceil(places / (unit.places / unit.count)), less = 0.2 * extra - (unit.count > 1 ? 0.15 : 0);
+      return [
+        ...composedGrids(work.hall, unit, ground, units, { keep }).map((s): Draft => ({ laid: lay(unit, s.points), kind, form: s.grid.staggered ? "staggered" : unit.count > 1 ? "runs" : "grid", score: s.score - less })),
+        ...evenRows(work.hall, unit, ground, units).map((s): Draft => ({ laid: lay(unit, s.points), kind, form: unit.count > 1 ? "runs" : "even", score: s.score - less })),
+      ];
+    };
+    const found = put(n);
+    out.push(...found);
+    // An odd table where each could have its image: one more is laid, and all of them for fewer.
+    if (n % 2 === 1 && unit.count === 1 && n < f.count && mirrored(work.hall)) out.push(...put(n + 1));
   }
   // The best of each form, so that there is a choice of more than one.
   const best = out.sort((a, b) => b.score - a.score);

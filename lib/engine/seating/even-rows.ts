@@ -1,9 +1,9 @@
 import type { Point } from "../../geometry";
 import { judge, type Standings } from "./grids";
 import type { Ground, Hall } from "./hall";
-import type { Interval, Lines } from "./lines";
+import { cut, type Interval, type Lines } from "./lines";
 import { rowMost, rowOf } from "./rows";
-import { fits, flipUnit } from "./settle";
+import { fits, flipUnit, needX } from "./settle";
 import type { Unit } from "./units";
 
 /** Fewer units than this make no rows to speak of. */
@@ -24,8 +24,9 @@ export function evenRows(hall: Hall, unit: Unit, ground: Ground | null, n: numbe
   const out: Standings[] = [];
   for (const swap of [false, true]) {
     const u = swap ? flipUnit(unit) : unit, lines = swap ? ground.upright : ground.level, mirror = swap ? hall.mirrorY : hall.mirrorX;
-    for (const ys of heightsOf(lines, u, n)) {
-      const points = ys.rows.flatMap((y, i) => spread(lines.at(y), { y, count: ys.counts[i] ?? 0, unit: u, mirror }));
+    const floor: Floor = { lines, unit: u, mirror };
+    for (const ys of [...heightsOf(floor, n), ...closeHeights(floor, n)]) {
+      const points = rowsAt(floor, ys.rows, ys.counts).flat();
       if (points.length !== n || !points.every((_, i) => fits(points, i, u, lines))) continue;
       const placed = swap ? points.map(([x, y]): Point => [y, x]) : points;
       out.push({ points: placed, grid: { px: unit.px, py: unit.py, x0: 0, y0: 0, staggered: false }, score: judge(placed, unit, hall, ground.level) - LESS });
@@ -34,10 +35,11 @@ export function evenRows(hall: Hall, unit: Unit, ground: Ground | null, n: numbe
   return out.sort((a, b) => b.score - a.score).slice(0, 2);
 }
 
+type Floor = { readonly lines: Lines; readonly unit: Unit; readonly mirror: number | null };
 type Rows = { readonly rows: readonly number[]; readonly counts: readonly number[] };
 
 /** Ways of running the rows: few more than are needed, spread over the whole floor or drawn together in its middle. */
-function heightsOf(lines: Lines, unit: Unit, n: number): readonly Rows[] {
+function heightsOf({ lines, unit }: Floor, n: number): readonly Rows[] {
   const out: Rows[] = [], span = lines.maxY - lines.minY, most = Math.min(20, Math.floor(span / unit.py) + 1);
   let found = 0;
   for (let k = 1; k <= most && found <= ROWS_MORE; k++) {
@@ -54,6 +56,33 @@ function heightsOf(lines: Lines, unit: Unit, n: number): readonly Rows[] {
     }
     if (held) found++;
   }
+  return out;
+}
+
+/** Rows of rounds may lie nearer than a pitch where each stands in the gaps of the one before: no nearer than this, of the pitch. */
+const CLOSEST = 0.87;
+
+/** Ways of running rows closer than a pitch: as many as the floor takes, spread over the whole of it. */
+function closeHeights(floor: Floor, n: number): readonly Rows[] {
+  const { lines, unit } = floor, span = lines.maxY - lines.minY;
+  if (!unit.round) return [];
+  const out: Rows[] = [], plain = Math.floor(span / unit.py) + 1, most = Math.min(20, Math.floor(span / (CLOSEST * unit.py)) + 1);
+  for (let k = Math.max(2, plain + 1); k <= most; k++) {
+    const pitch = Math.floor((span - 1) / (k - 1)), rows = Array.from({ length: k }, (_, i) => Math.ceil(lines.minY) + i * pitch);
+    const caps = rowsAt(floor, rows, null).map((r) => r.length);
+    if (caps.reduce((s, c) => s + c, 0) >= n) out.push({ rows, counts: shared(caps, n) });
+  }
+  return out;
+}
+
+/** The units of each row: so many as it is to hold, or as go. A row keeps off the one before it. */
+function rowsAt({ lines, unit, mirror }: Floor, rows: readonly number[], counts: readonly number[] | null): readonly (readonly Point[])[] {
+  const out: (readonly Point[])[] = [];
+  rows.forEach((y, i) => {
+    let line = lines.at(y);
+    for (const [x, above] of out[i - 1] ?? []) { const need = needX(unit, y - above); if (need > 0) line = cut(line, x - need, x + need); }
+    out.push(spread(line, { y, count: counts?.[i] ?? rowMost(line, unit.px), unit, mirror }));
+  });
   return out;
 }
 

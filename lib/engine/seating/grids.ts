@@ -61,6 +61,17 @@ export function choose(points: readonly Point[], n: number, hall: Hall, middle: 
   return left;
 }
 
+/** Two lines nearer than this, of the least pitch, are one line that was missed. */
+const MISSED = 0.3;
+/** Units that stand a hand's breadth off a line that others keep. */
+function nearMisses(lines: readonly (readonly [number, number])[], pitch: number): number {
+  const order = [...lines].sort((a, b) => a[0] - b[0]);
+  return order.reduce((n, [v, k], i) => { const next = order[i + 1]; return n + (next && next[0] - v < MISSED * pitch ? Math.min(k, next[1]) : 0); }, 0);
+}
+
+/** What it is worth that each unit has its mirror image: one that lacks it is seen at once. */
+const WHOLE = 0.3;
+
 /** How composed units look: symmetry, rows, even and generous gaps, use of the floor; higher is better, some 2 at best. */
 export function judge(points: readonly Point[], unit: Unit, hall: Hall, region: Lines): number {
   if (points.length === 0) return -9;
@@ -74,6 +85,7 @@ export function judge(points: readonly Point[], unit: Unit, hall: Hall, region: 
   const fullest = Math.max(1, ...rows.values());
   const ragged = [...rows.values()].reduce((s, k) => s + (fullest - k) / fullest, 0) / rows.size;
   const lines = (rows.size + cols.size) / (2 * points.length);
+  const beside = nearMisses([...cols], unit.px) + nearMisses([...rows], unit.py);
   const slack = points.map((p, i) => {
     let least = 1_000;
     points.forEach((q, j) => {
@@ -91,7 +103,7 @@ export function judge(points: readonly Point[], unit: Unit, hall: Hall, region: 
   const off = Math.hypot(cx - midX, cy - midY) / size;
   const to = hall.focus;
   const far = to ? points.reduce((s, p) => s + Math.hypot(p[0] - to[0], p[1] - to[1]), 0) / points.length / size : 0;
-  return 2 * sym - 0.6 * ragged - 1.2 * lines + 0.6 * (mean / 1_000) - 0.8 * uneven - 1.2 * off - 0.4 * far;
+  return 2 * hall.even * sym + (sym === 1 ? WHOLE * hall.even : 0) - 0.6 * ragged - 2.5 * Math.max(0, lines - 1 / Math.sqrt(points.length)) - 0.7 * (beside / points.length) + 0.6 * (mean / 1_000) - 0.8 * uneven - 1.2 * off - 0.4 * far;
 }
 
 /** Grids that are looked at closely, the most promising first; where fewer are, the sweep is coarser too. */

@@ -1,5 +1,5 @@
 import {
-  add, aroundCircle, bearing, boxOf, convexHull, cross, edges, offset, rectangle, scale, subtract, turn,
+  add, aroundCircle, bearing, boxOf, convexHull, cross, edges, intersect, offset, rectangle, regionArea, scale, subtract, turn,
   type Point, type Polygon, type Region,
 } from "../../geometry";
 import { isRound } from "../../layout";
@@ -32,6 +32,8 @@ export type Hall = {
   /** x of an upright line of symmetry, or y of a level one. */
   readonly mirrorX: number | null;
   readonly mirrorY: number | null;
+  /** How much of the floor has its mirror image, from 0 to 1: where the room itself is uneven nobody looks for symmetry. 1 where there is no mirror. */
+  readonly even: number;
   readonly focus: Point | null;
   readonly chair: ChairSize;
   readonly tableGap: number;
@@ -67,12 +69,22 @@ function knownFor(space: SeatingSpace, { gaps, chair }: SeatingAsk): Map<string,
   return known;
 }
 
+/** From half of the floor on, the share that has its image counts. */
+function evenness(floor: Region, mirrorX: number | null, mirrorY: number | null): number {
+  if (mirrorX === null && mirrorY === null) return 1;
+  const image = ([x, y]: Point): Point => [mirrorX === null ? x : 2 * mirrorX - x, mirrorY === null ? y : 2 * mirrorY - y];
+  const both = intersect(floor, floor.map((p) => p.outer.map(image)));
+  return Math.max(0, 2 * (regionArea(both) / Math.max(1, regionArea(floor))) - 1);
+}
+
 export function hallOf(space: SeatingSpace, ask: SeatingAsk): Hall {
   const axis = ((space.axis % 90) + 90) % 90;
   const off = space.mirror ? ((((space.mirror.angle - axis) % 180) + 180) % 180) : null;
   const at = space.mirror ? turn(space.mirror.at, -axis) : null;
+  const floor = turnRegion(space.floor, -axis);
+  const mirrorX = at && off !== null && Math.abs(off - 90) < 0.5 ? at[0] : null, mirrorY = at && off !== null && (off < 0.5 || off > 179.5) ? at[1] : null;
   return {
-    space, turned: -axis, floor: turnRegion(space.floor, -axis),
+    space, turned: -axis, floor, mirrorX, mirrorY, even: evenness(floor, mirrorX, mirrorY),
     solids: space.solids.map((s) => turnPolygon(s, -axis)),
     zones: space.zones.map((z) => ({ ...z, polygon: turnPolygon(z.polygon, -axis) })),
     fixed: (space.fixed ?? []).map((i) => ({
@@ -80,8 +92,6 @@ export function hallOf(space: SeatingSpace, ask: SeatingAsk): Hall {
       round: isRound(i.shape) ? { at: turn(i.at, -axis), radius: i.shape.diameter / 2 } : null,
     })),
     exits: (space.exits ?? []).map((e) => turn(e, -axis)),
-    mirrorX: at && off !== null && Math.abs(off - 90) < 0.5 ? at[0] : null,
-    mirrorY: at && off !== null && (off < 0.5 || off > 179.5) ? at[1] : null,
     focus: space.focus ? turn(space.focus, -axis) : null,
     chair: ask.chair,
     tableGap: Math.max(ask.gaps.tableGap, 2 * LINE_OUT + WAY + 1), wallGap: ask.gaps.wallGap,

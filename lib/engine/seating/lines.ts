@@ -128,7 +128,8 @@ function cutBy(list: readonly Interval[], { box, p, square, sides }: Cutter, y: 
   return hi > lo ? cut(list, lo, hi) : list;
 }
 
-function cut(list: readonly Interval[], lo: number, hi: number): readonly Interval[] {
+/** The intervals less what lies between two points. */
+export function cut(list: readonly Interval[], lo: number, hi: number): readonly Interval[] {
   let meets = false;
   for (const on of list) if (hi > on[0] && lo < on[1]) { meets = true; break; }
   if (!meets) return list;

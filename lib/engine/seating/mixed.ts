@@ -1,12 +1,13 @@
 import { boxOf, type Box } from "../../geometry";
 import { isRoundFamily, lay, runLengths, unitsOf, type Draft, type Work } from "./drafts";
+import { evenRows } from "./even-rows";
 import { composedGrids } from "./grids";
 import { boxAt, groundFor, type Ground } from "./hall";
 import { hallWith, totalPlaces } from "./items";
 import { clipped } from "./lines";
 import { fullestRows } from "./rows";
 import type { Family } from "./types";
-import type { Unit } from "./units";
+import { placesAt, type Unit } from "./units";
 
 type Band = { readonly form: string; readonly area: Box };
 
@@ -34,17 +35,23 @@ function roundsAtMost(work: Work, g: Family): number {
   return unit ? Math.ceil(CLOSER * fullestRows(unit, groundFor(work.hall, unit.footing)).length) + 1 : 0;
 }
 
+/** What two kinds of table look like beside one kind, to those who asked for neither. */
+const UNASKED = 0.25;
+/** A spine or a half of the floor is of tables for a company, not for two. */
+const FEWEST = 4;
+
 /** Rounds and long tables together, composed: long runs in a band of the floor, rounds in the rest. */
 export function mixedDrafts(work: Work, families: readonly Family[], places: number): readonly Draft[] {
   const rounds = families.filter(isRoundFamily), longs = families.filter((f) => !isRoundFamily(f));
   const out: Draft[] = [];
-  for (const f of longs.slice(0, 2)) {
+  for (const f of longs.filter((l) => placesAt(l, work.ask, work.ask.chair) >= FEWEST || l.joins).slice(0, 2)) {
     const choices: { unit: Unit; runs: number; away: number }[] = [];
     const room = new Map(rounds.map((g) => [g, roundsAtMost(work, g)]));
     const roundSeats = rounds.reduce((s, g) => s + (unitsOf(work, g)[0]?.places ?? 0) * Math.min(g.count, room.get(g) ?? 0), 0);
     for (const unit of unitsOf(work, f, runLengths(f).slice(-4), [790])) for (let runs = 1; runs <= 6; runs++) {
       if (runs * unit.count > f.count) break;
       const seats = runs * unit.places;
+      if (unit.places < FEWEST) break;
       if (seats >= places || places - seats > roundSeats) continue;
       choices.push({ unit, runs, away: Math.abs(seats / places - 0.4) - 0.03 * unit.count + (runs % 2 === 1 && runs > 1 ? 0.02 : 0) });
     }
@@ -63,9 +70,9 @@ export function mixedDrafts(work: Work, families: readonly Family[], places: num
           if (!round) continue;
           const n = Math.ceil((places - totalPlaces(laid)) / round.places);
           if (n > g.count || n > (room.get(g) ?? 0)) continue;
-          const best = composedGrids(hall, round, groundFor(hall, round.footing), n, { keep: 1, rough: 12 })[0];
+          const left = groundFor(hall, round.footing), best = composedGrids(hall, round, left, n, { keep: 1, rough: 12 })[0] ?? evenRows(hall, round, left, n)[0];
           if (!best) continue;
-          out.push({ laid: [...laid, ...lay(round, best.points, 1_000)], kind: "mixed", form: band.form, score: (long.score + best.score) / 2 + (band.form === "spine" ? 0.1 : 0) });
+          out.push({ laid: [...laid, ...lay(round, best.points, 1_000)], kind: "mixed", form: band.form, score: (long.score + best.score) / 2 + (band.form === "spine" ? 0.1 : 0) - (work.ask.tables === "any" ? UNASKED : 0) });
         }
       }
     }

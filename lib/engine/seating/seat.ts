@@ -1,5 +1,6 @@
 import { seeded } from "../../base";
 import { boxesNear, boxOf, clearance, polygonShape, type Point } from "../../geometry";
+import { alikeDrafts } from "./alike";
 import { freeRounds } from "./balance";
 import { composed, fullest, isRoundFamily, type Draft, type Known, type Work } from "./drafts";
 import type { Item } from "../../layout";
@@ -43,6 +44,8 @@ export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: Seatin
   if (number !== null) {
     const grids = wants("rounds") ? rounds.map((f) => ({ f, drafts: composed(work, f, number) })) : [];
     if (wants("long")) for (const f of longs) drafts.push(...composed(work, f, number));
+    if (wants("rounds") && grids.every((g) => g.drafts.length === 0)) drafts.push(...alikeDrafts(work, rounds, number));
+    if (wants("long") && !drafts.some((d) => d.kind === "long")) drafts.push(...alikeDrafts(work, longs, number));
     // Where no grid holds the number, the floor at its fullest tells whether anything composed can: both kinds after one another hold what each holds.
     if (ask.tables === "any" && bothKinds && drafts.length === 0 && grids.every((g) => g.drafts.length === 0)) {
       const full = fullest(work, [...byDensity(rounds, ask), ...byDensity(longs, ask)], "mixed", known);

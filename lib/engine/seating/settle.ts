@@ -71,16 +71,22 @@ function passX(points: Point[], floor: { unit: Unit; lines: Lines; mirror: numbe
 /** How far apart units may stand and still be brought onto one line, mm: near ones first. */
 const ALIGNED = [450, 900, 1_400] as const;
 
-/** Brings units that almost line up onto one upright line, where they may all go there. */
+/** Brings units that almost line up onto one upright line, where they may all go there; each with its mirror image where there is a mirror. */
 function alignX(points: Point[], floor: { unit: Unit; lines: Lines; mirror: number | null }): void {
-  for (const within of ALIGNED) for (const g of cluster(points.map((p) => p[0]), within)) {
-    const xs = [...new Set(g.map((i) => (points[i] as Point)[0]))].sort((a, b) => a - b);
+  const double = floor.mirror === null ? null : Math.round(2 * floor.mirror);
+  const xOf = (i: number): number => (points[i] as Point)[0];
+  const twin = (i: number): number => double === null ? -1 : points.findIndex((q) => Math.abs(q[0] - (double - xOf(i))) <= 1 && Math.abs(q[1] - (points[i] as Point)[1]) <= 1);
+  for (const within of ALIGNED) for (const all of cluster(points.map((p) => p[0]), within)) {
+    const g = double === null ? all : all.filter((i) => 2 * xOf(i) < double - 1);
+    const xs = [...new Set(g.map(xOf))].sort((a, b) => a - b);
     if (xs.length < 2) continue;
-    const often = [...xs].sort((a, b) => g.filter((i) => points[i]?.[0] === b).length - g.filter((i) => points[i]?.[0] === a).length);
+    const mates = double === null ? [] : g.map(twin);
+    if (mates.includes(-1)) continue;
+    const often = [...xs].sort((a, b) => g.filter((i) => xOf(i) === b).length - g.filter((i) => xOf(i) === a).length);
     for (const to of [Math.round(xs.reduce((s, x) => s + x, 0) / xs.length), ...often]) {
-      const next = points.map((p, i): Point => (g.includes(i) ? [to, p[1]] : p));
-      if (!g.every((i) => fits(next, i, floor.unit, floor.lines))) continue;
-      for (const i of g) points[i] = next[i] as Point;
+      const next = points.map((p, i): Point => (g.includes(i) ? [to, p[1]] : mates.includes(i) && double !== null ? [double - to, p[1]] : p));
+      if (![...g, ...mates].every((i) => fits(next, i, floor.unit, floor.lines))) continue;
+      for (const i of [...g, ...mates]) points[i] = next[i] as Point;
       break;
     }
   }
@@ -98,10 +104,9 @@ export function settle(points: readonly Point[], floor: Floor, opts: { readonly 
   const { unit, hall } = floor;
   const across = { unit, lines: floor.level, mirror: hall.mirrorX };
   const down = { unit: flipUnit(unit), lines: floor.upright, mirror: hall.mirrorY };
-  const symmetric = hall.mirrorX !== null || hall.mirrorY !== null;
   if (opts.align) {
-    if (!symmetric || hall.mirrorX === null) alignX(out, across);
-    out = out.map(flip); if (!symmetric || hall.mirrorY === null) alignX(out, down); out = out.map(flip);
+    alignX(out, across);
+    out = out.map(flip); alignX(out, down); out = out.map(flip);
   }
   for (let k = 0; k < (opts.passes ?? 14); k++) {
     let moved = passX(out, across);

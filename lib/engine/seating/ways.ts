@@ -1,4 +1,4 @@
-import { aroundCircle, offset, pieceContains, pieceDistance, rectangle, regionArea, subtract, type Piece, type Point, type Polygon, type Region } from "../../geometry";
+import { aroundCircle, distance, edges, offset, pieceContains, pieceDistance, rectangle, regionArea, subtract, type Piece, type Point, type Polygon, type Region } from "../../geometry";
 import { isRound, type Item } from "../../layout";
 import { convexSum, LINE_OUT, WAY } from "./hall";
 import type { SeatingSpace } from "./types";
@@ -59,4 +59,17 @@ export function shutIn(space: SeatingSpace, items: readonly Item[]): readonly st
   if (open.length === 0 && (space.exits ?? []).length === 0) return [];
   const near = open.map((p) => nearPiece(p, FREE_WALK - 60));
   return items.filter((i) => i.seats.some((s) => !near.some((n) => n([s.x, s.y])))).map((i) => i.id);
+}
+
+/** How near a route comes to what guests are served from past touching it, mm: as the rule on routes has it; how closely an outline is looked at. */
+const BESIDE = 150, ALONG = 250;
+
+/** Whether a route gets between the tables to each of these fronts. Judged at points of their outlines: never freer than the exact rule. */
+export function reached(space: SeatingSpace, items: readonly Item[], fronts: readonly Polygon[]): boolean {
+  if (fronts.length === 0) return true;
+  const open = walkable(space, items, ROUTE), by = ROUTE / 2 + BESIDE - IN_HAND;
+  return fronts.every((front) => edges(front).some(([a, b]) => {
+    const n = Math.max(1, Math.ceil(distance(a, b) / ALONG));
+    return Array.from({ length: n }, (_, i): Point => [a[0] + ((b[0] - a[0]) * i) / n, a[1] + ((b[1] - a[1]) * i) / n]).some((p) => open.some((o) => pieceDistance(o, p) <= by));
+  }));
 }

@@ -1,4 +1,4 @@
-import { bearing, distance, inwardNormal, middle, pointSegmentDistance, rectangle, type Point, type Segment } from "../../geometry";
+import { add, bearing, distance, dot, inwardNormal, middle, pointSegmentDistance, rectangle, roundPoint, scale, sub, turn, type Point, type Segment } from "../../geometry";
 import { type Item } from "../../layout";
 import { canStand, floorSpots, meets, placedOf, useFloor, wallSpots, wallsOf, withPlaced, type Placed, type RoomFloor, type Spot } from "../place";
 import type { Spec } from "./demand";
@@ -24,9 +24,10 @@ export function itemOf(spec: Spec, room: string, spot: { readonly at: Point; rea
 
 export function surroundings(f: RoomFloor): Surroundings {
   const find = (test: (i: Item) => boolean): Point | undefined => f.placed.find((p) => test(p.item))?.item.at;
+  const top = f.placed.find((p) => p.item.role === "top")?.item;
   return {
     f, entry: entryOf(f),
-    focus: find((i) => i.role === "top"), floor: find((i) => i.kind === "dance-floor"),
+    ...(top ? { focus: top.at, ahead: turn([0, 1], top.angle) } : {}), floor: find((i) => i.kind === "dance-floor"),
     music: find((i) => i.kind === "dj" || i.kind === "band"), bar: find((i) => i.kind === "bar"),
   };
 }
@@ -36,7 +37,7 @@ export function rankedSpots(f: RoomFloor, want: Wanted): readonly (Spot & { read
   const size = sizeOf(want.spec), around = want.spec.around;
   const a = surroundings(f);
   const spots = want.free
-    ? floorSpots(f, size, around, { doors: want.spec.kind !== "dance-floor", turns: size.width === size.depth ? [0] : [0, 90] })
+    ? [...floorSpots(f, size, around, { doors: want.spec.kind !== "dance-floor", turns: size.width === size.depth ? [0] : [0, 90] }), ...(want.spec.kind === "dance-floor" ? aheadSpots(f, size, a) : [])]
     : wallSpots(f, size, around, 200, want.standOff ?? 0);
   const box = f.floor[0]?.box;
   const centre: Point = box ? middle([box.minX, box.minY], [box.maxX, box.maxY]) : [0, 0];
@@ -45,7 +46,7 @@ export function rankedSpots(f: RoomFloor, want: Wanted): readonly (Spot & { read
   const seated = want.spec.role === "top";
   const asked = want.free ? [] : namedSpots(f, want, size);
   return [...asked, ...spots].filter((s) => !seated || !s.use || !f.doorFloor.some((d) => s.use && meets(s.use, d)))
-    .map((s) => ({ ...s, score: want.spec.kind === "dance-floor" ? floorScore(s, a, centre, reach) : weigh(want.spec.word, s, a) + preferred(f, want.spec, s) }))
+    .map((s) => ({ ...s, score: want.spec.kind === "dance-floor" ? floorScore(s, a, { centre, reach, f }) : weigh(want.spec.word, s, a) + preferred(f, want.spec, s) }))
     .sort((x, y) => y.score - x.score || x.at[0] - y.at[0] || x.at[1] - y.at[1] || x.angle - y.angle);
 }
 
@@ -92,13 +93,29 @@ function whereIs(f: RoomFloor, where: string, terraces: readonly string[]): read
   }
 }
 
-/** A dance floor lies before the couple's table, true to the room's middle, or at the room's end. */
-function floorScore(s: Spot, a: Surroundings, centre: Point, reach: number): number {
+/** Spots for a dance floor on the line on which the couple look into the room, both ways round. */
+function aheadSpots(f: RoomFloor, size: { readonly width: number; readonly depth: number }, { focus, ahead }: Surroundings): readonly Spot[] {
+  if (!focus || !ahead) return [];
+  const angles = [...new Set([0, 90].map((by) => tidy(f.axis + by)))];
+  return Array.from({ length: FLOOR_STEPS }, (_, i) => roundPoint(add(focus, scale(ahead, (i + 3) * FLOOR_STEP)))).flatMap((at) => angles.flatMap((angle): readonly Spot[] => {
+    const body = rectangle(at, size.width, size.depth, angle);
+    return canStand(f, body, { doors: false }) ? [{ at, angle, body, use: null, wall: null, along: 0.5 }] : [];
+  }));
+}
+const FLOOR_STEP = 300, FLOOR_STEPS = 50;
+
+/** What it is worth that the dance floor lies square before the couple, and what it costs that it comes up to their table; how near is square and near, mm. */
+const SQUARE = 0.5, CLOSE = 0.4, TRUE = 60, KEPT_OFF = 450;
+
+type Room = { readonly centre: Point; readonly reach: number; readonly f: RoomFloor };
+/** A dance floor lies before the couple's table and not right up to it, true to the room's middle, or at the room's end. */
+function floorScore(s: Spot, { focus, ahead }: Surroundings, { centre, reach, f }: Room): number {
   const d = Math.hypot(s.at[0] - centre[0], s.at[1] - centre[1]) / reach;
-  if (!a.focus) return -d;
-  const toFocus = Math.hypot(s.at[0] - a.focus[0], s.at[1] - a.focus[1]) / reach;
-  const axis = Math.abs((s.at[0] - a.focus[0]) * (centre[1] - a.focus[1]) - (s.at[1] - a.focus[1]) * (centre[0] - a.focus[0])) / (reach * reach);
-  return -toFocus - 2 * axis - 0.3 * d;
+  if (!focus || !ahead) return -d;
+  const away = sub(s.at, focus), off = Math.abs(away[0] * ahead[1] - away[1] * ahead[0]);
+  const top = f.placed.find((p) => p.item.role === "top");
+  const close = top ? meets(s.body, top.body, KEPT_OFF) : false;
+  return -2 * (distance(s.at, focus) / reach) - 4 * (off / reach) - 0.6 * d + (off <= TRUE && dot(away, ahead) > 0 ? SQUARE : 0) - (close ? CLOSE : 0);
 }
 
 /** Keeps spots that lie apart, so that a beam holds choices and not neighbours of one choice. */

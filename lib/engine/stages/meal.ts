@@ -3,7 +3,8 @@ import type { Item } from "../../layout";
 import { axisOf } from "../../venue";
 import { spend, spent, STEPS } from "../effort";
 import { placedOf, type Placed, type RoomFloor } from "../place";
-import { seatTables, type Family, type Seated, type SeatingSpace } from "../seating";
+import { frontOf } from "../../rules";
+import { reached, seatTables, type Family, type Seated, type SeatingSpace } from "../seating";
 import { standAll, standKey, type Stand, type Wanted } from "./anchors";
 import { familiesOf, gapsOf, remembered, type Context, type Ease } from "./context";
 import type { Spec } from "./demand";
@@ -43,7 +44,7 @@ const VARIANTS = 3;
 /** With so many ways of seating everyone in hand, no other wall is tried. */
 const ENOUGH = 2;
 /** Ways of standing the big pieces that are tried where all that is found stands loosely. */
-const LOOKED = 4;
+const LOOKED = 2;
 /** So few short of all, patterns may be helped by a search: it finds a table, not two. How hard it tries. */
 const NEAR = 6, SEARCHED = 0.5;
 /** The same where everything else has failed; how many ways of standing the big pieces are searched then. */
@@ -65,26 +66,35 @@ export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
     const taken = new Map(ask.taken);
     for (const p of stand.placed) if ("stock" in p.item.from) taken.set(p.item.from.stock, (taken.get(p.item.from.stock) ?? 0) + (p.item.from.count ?? 1));
     const fixed = withTops(stand.f, tops, top);
-    for (const mode of laneModes(fixed, ask)) {
-      const space = remembered(ctx, `space ${mode} ${gaps.wallGap} ${standKey(fixed)}`, () => spaceOf(ctx, { f: fixed, tops, mode, wallGap: gaps.wallGap }));
-      if (space) tries.push({ stand, tops, taken, space });
-    }
+    const spaceFor = (mode: LaneMode): SeatingSpace | null =>
+      remembered(ctx, `space ${mode} ${gaps.wallGap} ${standKey(fixed)}`, () => spaceOf(ctx, { f: fixed, tops, mode, wallGap: gaps.wallGap }));
+    for (const mode of laneModes(fixed, ask)) tries.push({ stand, tops, taken, mode, space: () => spaceFor(mode) });
   }
+  const least = ask.hard ? ask.guests * NEARBY : ask.guests - NEAR;
   const full = (m: MealStand): number => Math.min(m.places, ask.guests);
   const best = (list: MealStand[]): MealStand[] => list.sort((a, b) => full(b) - full(a) || Number(b.seated.composed) - Number(a.seated.composed) || b.score - a.score);
-  for (const [i, t] of tries.entries()) {
+  const settled = new Set<Stand>();
+  const stands = [...new Set(tries.map((t) => t.stand))];
+  for (const t of tries) {
+    if (settled.has(t.stand)) continue;
     if (spent(ctx.effort) && out.length > 0) break;
     const holding = out.filter((m) => m.places >= ask.guests);
     // Tables wherever they went are looked past: another wall may take them in rows.
-    if (holding.length >= ENOUGH && (i >= LOOKED || holding.some((m) => m.seated.composed))) break;
+    if (holding.length >= ENOUGH && (stands.indexOf(t.stand) >= LOOKED || holding.some((m) => m.seated.composed))) break;
     // Another wall for the couple gains a table, not a third of the room.
     if (!ask.hard && out.length > 0 && Math.max(...out.map((m) => m.places)) < ask.guests * HOPELESS) break;
-    out.push(...seat(ctx, ask, t, 0));
+    const laid = seat(ctx, ask, t, 0);
+    if (t.mode !== "open") { out.push(...laid); continue; }
+    const free = laid.filter((m) => reachedIn(t, m));
+    out.push(...free);
+    // No lane is cut where rows leave one of themselves, nor where the floor holds too few without.
+    if (free.some((m) => m.places >= ask.guests && m.seated.composed) || laid.every((m) => m.places < least)) settled.add(t.stand);
   }
   // Patterns alone fell short: the search on top of them is worth its time where they came near.
   const near = best(out)[0];
-  if (!near || near.places >= ask.guests || near.places < (ask.hard ? ask.guests * NEARBY : ask.guests - NEAR)) return best(out);
-  const order = tries.filter((t) => t.tops === near.top).concat(ask.hard ? tries.filter((t) => t.tops !== near.top) : []);
+  if (!near || near.places >= ask.guests || near.places < least) return best(out);
+  const cut = tries.filter((t) => t.mode !== "open");
+  const order = cut.filter((t) => t.tops === near.top).concat(ask.hard ? cut.filter((t) => t.tops !== near.top) : []);
   for (const t of order.slice(0, ask.hard ? HARD_TRIES : 1)) {
     out.push(...seat(ctx, ask, t, ask.hard ? 2 : SEARCHED));
     if (spent(ctx.effort) || out.some((m) => m.places >= ask.guests)) break;
@@ -92,12 +102,19 @@ export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
   return best(out);
 }
 
-type Try = { readonly stand: Stand; readonly tops: readonly Item[]; readonly taken: ReadonlyMap<string, number>; readonly space: SeatingSpace };
+type Try = { readonly stand: Stand; readonly tops: readonly Item[]; readonly taken: ReadonlyMap<string, number>; readonly mode: LaneMode; readonly space: () => SeatingSpace | null };
+
+/** Whether a route gets to all that guests are served from, between tables that no lane was cut through. */
+function reachedIn(t: Try, m: MealStand): boolean {
+  const space = t.space();
+  return space !== null && reached(space, m.seated.items, m.anchors.filter((p) => SERVED.has(p.item.kind)).map((p) => frontOf(p.item)));
+}
 
 function seat(ctx: Context, ask: MealAsk, t: Try, effort: number): readonly MealStand[] {
   const topSeats = t.tops.reduce((n, i) => n + i.seats.length, 0);
   spend(ctx.effort, STEPS.tables(ask.guests, effort));
-  return seatTables(t.space, {
+  const space = t.space();
+  return space === null ? [] : seatTables(space, {
     places: Math.max(0, ask.guests - topSeats), families: families(ctx, t.taken), gaps: gapsOf(ctx.values, ask.ease.gaps), perTable: ask.ease.perTable,
     tables: ctx.brief.meal.tables, form: ctx.brief.meal.form, chair: ctx.chair, wheelchairs: ask.wheelchairs,
     chairsLeft: Math.max(0, ask.chairsLeft - topSeats),
@@ -141,18 +158,24 @@ function withTops(f: RoomFloor, tops: readonly Item[], top: Top | null): RoomFlo
   return { ...f, placed: [...others, ...tops.map((i, k) => placedOf(i, k === 0 ? use : null))] };
 }
 
-type LaneMode = "none" | "rim" | "middle";
-/** Lanes are kept to what guests are served from; into the room itself only where the attempt asks for one, for wheels. */
+type LaneMode = "none" | "open" | "rim" | "middle";
+/** What a route must reach. */
+const SERVED: ReadonlySet<string> = new Set(["bar", "buffet", "dance-floor"]);
+/**
+ * Lanes are kept to what guests are served from, where the tables leave none of themselves ("open"); into the room itself only where the
+ * attempt asks for one, for wheels.
+ */
 function laneModes(f: RoomFloor, ask: MealAsk): readonly LaneMode[] {
-  const served = f.placed.some((p) => ["bar", "buffet", "dance-floor"].includes(p.item.kind));
-  return served ? ["rim", "middle"] : ask.lane ? ["middle"] : ["none"];
+  const served = f.placed.some((p) => SERVED.has(p.item.kind));
+  return served ? (ask.lane ? ["rim", "middle"] : ["open", "rim", "middle"]) : ask.lane ? ["middle"] : ["none"];
 }
 
 type SpaceAsk = { readonly f: RoomFloor; readonly tops: readonly Item[]; readonly mode: LaneMode; readonly wallGap: number };
 function spaceOf(ctx: Context, { f, tops, mode, wallGap }: SpaceAsk): SeatingSpace | null {
-  const targets: Point[] = f.placed.filter((p) => ["bar", "buffet", "dance-floor"].includes(p.item.kind)).map((p) => frontPoint(p));
-  if (mode !== "none" && targets.length === 0) targets.push(...deepPoints(f));
-  const ways = mode === "none" ? [] : lanes(f, targets, { middle: mode === "middle" });
+  const targets: Point[] = f.placed.filter((p) => SERVED.has(p.item.kind)).map((p) => frontPoint(p));
+  const bare = mode === "none" || mode === "open";
+  if (!bare && targets.length === 0) targets.push(...deepPoints(f));
+  const ways = bare ? [] : lanes(f, targets, { middle: mode === "middle" });
   if (!ways) return null;
   const solids = [...f.room.obstacles.map((o) => o.outline), ...f.placed.filter((p) => !p.walkable && p.item.role !== "top").map((p) => (p.item.kind === "table" ? grown(p.item, Math.max(0, ctx.values.most.tableGap - wallGap)) : p.body))];
   const zones = [

@@ -1,4 +1,4 @@
-import { distance, dot, middle, pointSegmentDistance, sub, type Point, type Segment } from "../../geometry";
+import { area, distance, dot, edges, middle, pointSegmentDistance, sub, turn, type Point, type Polygon, type Segment } from "../../geometry";
 import type { RoomFloor, Spot } from "../place";
 
 /** What a spot is weighed against: 0 is worst, 1 best; each relation is one line of one table. */
@@ -7,6 +7,8 @@ export type Surroundings = {
   /** Where guests come in. */
   readonly entry: Point;
   readonly focus?: Point;
+  /** Where those at the couple's table look. */
+  readonly ahead?: Point;
   readonly floor?: Point;
   readonly music?: Point;
   readonly bar?: Point;
@@ -41,12 +43,30 @@ const faces = (s: Spot, p: Point | undefined): number => {
   return Math.max(0, dot(inward, d) / n);
 };
 
+/** Area of a ring on the right of a line through a point. */
+function rightOf(ring: Polygon, at: Point, along: Point): number {
+  const side = (p: Point): number => (p[1] - at[1]) * along[0] - (p[0] - at[0]) * along[1];
+  const cut = edges(ring).flatMap(([a, b]): Point[] => {
+    const [u, v] = [side(a), side(b)], here: Point[] = u >= 0 ? [a] : [];
+    return u >= 0 === v >= 0 ? here : [...here, [a[0] + ((b[0] - a[0]) * u) / (u - v), a[1] + ((b[1] - a[1]) * u) / (u - v)]];
+  });
+  return cut.length < 3 ? 0 : area(cut);
+}
+/** A room as good as even on both sides of a spot that looks into it counts as even; a room so much fuller on one side counts for nothing. */
+const EVEN = 0.12, LOPSIDED = 0.6;
+/** How evenly the floor lies on both sides of who sits at a spot with their back to the wall. */
+const even = (s: Spot, f: RoomFloor): number => {
+  const along = turn([0, 1], s.angle), all = f.floor.reduce((n, p) => n + area(p.outer), 0);
+  const off = Math.abs(2 * f.floor.reduce((n, p) => n + rightOf(p.outer, s.at, along), 0) - all) / Math.max(1, all);
+  return 1 - Math.min(1, Math.max(0, off - EVEN) / (LOPSIDED - EVEN));
+};
+
 type Weigh = (s: Spot, a: Surroundings) => number;
 
 /** By the brief's word for a piece (common practice, no source). */
 export const RELATIONS: Readonly<Record<string, Weigh>> = {
-  dj: (s, a) => 2 * near(s.at, a.floor, 7000) + faces(s, a.floor) + 0.8 * socketNear(a.f, s.at) + 0.3 * cornered(s) - 0.5 * doorNear(a.f, s.at, 2500) - 1.5 * near(s.at, a.focus, 4000),
-  band: (s, a) => 2 * near(s.at, a.floor, 8000) + faces(s, a.floor) + 0.8 * socketNear(a.f, s.at) + 0.4 * centred(s) - 0.5 * doorNear(a.f, s.at, 2500) - 1.5 * near(s.at, a.focus, 4500),
+  dj: (s, a) => 3 * near(s.at, a.floor, 12_000) + faces(s, a.floor) + 0.8 * socketNear(a.f, s.at) + 0.3 * cornered(s) - 0.5 * doorNear(a.f, s.at, 2500) - 1.5 * near(s.at, a.focus, 4000),
+  band: (s, a) => 3 * near(s.at, a.floor, 13_000) + faces(s, a.floor) + 0.8 * socketNear(a.f, s.at) + 0.4 * centred(s) - 0.5 * doorNear(a.f, s.at, 2500) - 1.5 * near(s.at, a.focus, 4500),
   bar: (s, a) => 0.8 * centred(s) - 0.8 * doorNear(a.f, s.at, 3000) - 0.6 * near(s.at, a.focus, 4000) - 0.3 * near(s.at, a.music, 3000) + 0.2 * atWall(s.at, segments(a.f, "plain")),
   "second-bar": (s, a) => 0.6 * centred(s) - 0.8 * doorNear(a.f, s.at, 3000) - near(s.at, a.bar, 6000),
   buffet: (s, a) => centred(s) - 0.8 * doorNear(a.f, s.at, 2000) - 0.5 * near(s.at, a.focus, 4000),
@@ -62,7 +82,7 @@ export const RELATIONS: Readonly<Record<string, Weigh>> = {
   lounge: (s, a) => 0.6 * cornered(s) - 0.3 * near(s.at, a.bar, 2500) + 0.3 * near(s.at, a.bar, 6000),
   "children-corner": (s, a) => cornered(s) - near(s.at, a.music, 7000) - 0.4 * doorNear(a.f, s.at, 3000),
   "cocktail-tables": (s, a) => 0.5 * near(s.at, a.bar, 6000) - 0.8 * doorNear(a.f, s.at, 2000),
-  top: (s, a) => 1.5 * atWall(s.at, segments(a.f, "feature")) + 0.8 * centred(s) - 0.6 * doorNear(a.f, s.at, 3000) + 0.2 * atWall(s.at, windows(a.f), 800),
+  top: (s, a) => 1.5 * atWall(s.at, segments(a.f, "feature")) + 0.8 * centred(s) + 0.8 * even(s, a.f) - 0.6 * doorNear(a.f, s.at, 3000) + 0.2 * atWall(s.at, windows(a.f), 800),
 };
 
 export const weigh = (word: string, s: Spot, a: Surroundings): number => (RELATIONS[word] ?? ((x) => 0.2 * centred(x)))(s, a);
