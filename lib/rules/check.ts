@@ -59,6 +59,12 @@ export function check(venue: Venue, layout: Layout, brief?: Brief): readonly Fin
   return told(c, [...c.scenes.flatMap((v) => judgeScene(c, v)), ...judgeDay(c)]);
 }
 
+/** The same of a day's wet-weather twin, given as a layout of its own: what rooms outdoors could hold counts for nothing. */
+export function checkWet(venue: Venue, layout: Layout, brief?: Brief): readonly Finding[] {
+  const c = { ...contextOf(venue, layout, brief), wet: true };
+  return told(c, [...c.scenes.flatMap((v) => judgeScene(c, v)), ...judgeDay(c)]);
+}
+
 /** What every rule finds in one part of the day; it follows from that part, the venue and the brief alone. */
 export const judgeScene = (c: Context, v: SceneView): readonly Raw[] => Object.values(SCENE_RULES).flatMap((rule) => rule(v, c));
 /** What the rules find that look at the day as a whole. */

@@ -44,6 +44,8 @@ export type Context = {
   readonly venue: Venue;
   readonly layout: Layout;
   readonly brief: Brief | undefined;
+  /** True for the wet-weather twin of a day: the rooms outdoors are shut. */
+  readonly wet: boolean;
   readonly values: RuleValues;
   readonly scenes: readonly SceneView[];
 };
@@ -119,7 +121,7 @@ function viewOf(venue: Venue, given: Scene, brief: Brief | undefined, { chair, p
 export function contextOf(venue: Venue, layout: Layout, brief?: Brief, earlier?: Context): Context {
   const more = { chair: chairOf(venue), pool: poolOf(earlier?.scenes ?? []) };
   const scenes = layout.scenes.map((scene) => earlier?.scenes.find((v) => v.given === scene) ?? viewOf(venue, scene, brief, more));
-  return { venue, layout, brief, values: earlier?.values ?? ruleValues(venue), scenes };
+  return { venue, layout, brief, wet: false, values: earlier?.values ?? ruleValues(venue), scenes };
 }
 
 /** A place as findings give it: whole millimetres. */

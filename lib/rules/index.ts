@@ -1,4 +1,4 @@
-export { check, DAY_RULES, judge, SCENE_RULES, withText } from "./check";
+export { check, checkWet, DAY_RULES, judge, SCENE_RULES, withText } from "./check";
 export { checker, type Checker } from "./checker";
 export { chairOf, contextOf, guestSeats, siteFor, type Context, type Part, type Raw, type SceneView } from "./context";
 export { aisleWidth, blockOf } from "./rows";

@@ -113,7 +113,7 @@ export const es: Catalogue = {
   "turnover-missing": (s) => `${s.room("room")} cambia entre ${part(s, "from")} y ${part(s, "to")}, y no hay cambio de sala previsto.`,
   "turnover-empty": (s) => `El cambio de ${s.room("room")} entre ${part(s, "from")} y ${part(s, "to")} no tiene minutos o no tiene equipo.`,
   "turnover-not-allowed": (s) => `${s.room("room")} se cambia entre ${part(s, "from")} y ${part(s, "to")}, lo que ${s.text("by") === "package" ? "el paquete" : "la solicitud"} no permite.`,
-  "turnover-room": (s) => `Mientras ${s.room("room")} se cambia de ${part(s, "from")} ${to(part(s, "to"))}, ${s.number("holds") === 0 ? "no hay otra sala" : `las otras salas admiten ${s.number("holds")}`} para ${count(s.number("people"), "invitado")}${s.has("wet") ? " cuando llueve" : ""}.`,
+  "turnover-room": (s) => `Mientras ${s.room("room")} se cambia de ${part(s, "from")} ${to(part(s, "to"))}, ${s.number("holds") === 0 ? "no hay otra sala" : `las otras salas admiten ${s.number("holds")}`} para ${count(s.number("people"), "invitado")}${s.has("wet") ? " cuando llueve" : ""}${s.number("could") > 0 && s.number("could") < s.number("people") ? `; todas las salas contratadas${s.has("wet") ? " bajo techo" : ""} que quedan libres entonces admiten ${s.number("could")}` : ""}.`,
   "turnover-time": (s) => `El cambio de ${part(s, "from")} ${to(part(s, "to"))} lleva ${count(s.number("minutes"), "minuto")}; el día deja ${s.number("gap")}.`,
   "music-absent": (s) => `${s.text("by") === "dj" ? "El DJ" : "La banda"} toca en la ceremonia pero no está en su sala: hace falta un segundo equipo allí.`,
   "music-sight": (s) => `Desde ${s.piece("a")} no se ve el suelo ${s.mm("before")} delante de la primera fila: hace falta un segundo equipo o una señal.`,
