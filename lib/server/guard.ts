@@ -3,6 +3,8 @@ import proxyAddr from "proxy-addr";
 import { isFromOurPages, rateOf, type Counter } from "../access";
 
 const MOST_BYTES = 6 * 1024 * 1024;
+/** What our pages send, and no more: the framework would answer a DELETE of a page with the page (ASVS 5.0, 4.1.4). */
+const METHODS: readonly string[] = ["GET", "HEAD", "POST"];
 
 type Guard = { readonly ours: string; readonly counter: Counter; readonly addressOf: (request: IncomingMessage) => string | undefined };
 
@@ -10,6 +12,10 @@ type Guard = { readonly ours: string; readonly counter: Counter; readonly addres
 export async function turnedAway(request: IncomingMessage, response: ServerResponse, { ours, counter, addressOf }: Guard): Promise<boolean> {
   const header = (name: string): string | undefined => { const value = request.headers[name]; return typeof value === "string" ? value : undefined; };
   const method = request.method ?? "GET";
+  if (!METHODS.includes(method)) {
+    response.setHeader("Allow", METHODS.join(", "));
+    return answer(response, 405, "No page here is asked in that way.");
+  }
   // No name of ours holds a zero character, and no database takes one.
   if (request.url?.includes("%00")) return answer(response, 400, "This address holds a character that none of ours has.");
   const allowed = isFromOurPages({ method, origin: header("origin"), fetchSite: header("sec-fetch-site"), host: header("host"), ours });

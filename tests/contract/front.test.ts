@@ -87,6 +87,16 @@ describe("an address with a zero character", () => {
   });
 });
 
+describe("a method that no page of ours uses", () => {
+  it("is turned away before the pages see it, saying which are used", async () => {
+    const { port } = await front(say);
+    for (const method of ["PUT", "PATCH", "DELETE", "OPTIONS", "TRACE"]) {
+      const answer = await new Promise<IncomingMessage>((resolve, reject) => { request({ port, host: "127.0.0.1", method }, (got) => { got.resume(); resolve(got); }).on("error", reject).end(); });
+      expect([answer.statusCode, answer.headers.allow]).toEqual([405, "GET, HEAD, POST"]);
+    }
+  });
+});
+
 describe("a form", () => {
   it("from a foreign page, or larger than 6 MB, is turned away before the pages see it", async () => {
     let seen = 0;
