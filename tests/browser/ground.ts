@@ -74,7 +74,8 @@ export async function ground(): Promise<Ground> {
   return { base, letterTo, letters: () => mail.got.length, connections, terminate, close };
 }
 
-async function started(settings: Readonly<Record<string, string>>): Promise<ChildProcess> {
+/** A server of its own process by these settings, once it says where it answers. */
+export async function started(settings: Readonly<Record<string, string>>): Promise<ChildProcess> {
   const server = spawn(process.execPath, ["--import", "tsx", "lib/cli/serve.ts"], { cwd: join(import.meta.dirname, "../.."), env: { ...process.env, ...settings }, stdio: ["ignore", "pipe", "pipe"] });
   await new Promise<void>((resolve, reject) => {
     let said = "";
@@ -92,7 +93,8 @@ async function started(settings: Readonly<Record<string, string>>): Promise<Chil
   return server;
 }
 
-const freePort = (): Promise<number> => new Promise((resolve, reject) => {
+/** A port that nobody listens on. */
+export const freePort = (): Promise<number> => new Promise((resolve, reject) => {
   const probe = createServer().once("error", reject).listen(0, "127.0.0.1", () => {
     const at = probe.address();
     probe.close(() => { resolve(at !== null && typeof at === "object" ? at.port : 0); });
