@@ -8,7 +8,7 @@ const DONE: Readonly<Record<string, string>> = {
   agreed: "Agreed. The couple get a mail that names the revision and its fingerprint.", closed: "Closed. Its link no longer opens.",
   reminded: "A reminder is on its way.", address: "The address is changed, and a fresh link goes there. Those mailed before open nothing any more.",
   drafted: "The draft is theirs, and they have a mail.", changed: "The change waits to be agreed, as a revision of its own. What was agreed holds until then.", dropped: "What was worked out is let go.",
-  numbers: "Their final numbers are kept.", erased: "Their names and words are erased.",
+  numbers: "Their final numbers are kept.", standard: "The standard layout is set: by the venue, not agreed. The couple have a mail.", erased: "Their names and words are erased.",
 };
 
 /** What stands on the booking's page after an act: what was done, or why it was not. */

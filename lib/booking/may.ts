@@ -9,7 +9,7 @@ export type DeskRole = (typeof DESK_ROLES)[number];
 export const ROLES: readonly Role[] = ["nobody", "stranger", "look", "couple", ...DESK_ROLES];
 
 /** On one booking. */
-export const BOOKING_ACTIONS = ["glance", "look", "answer", "arrange", "send", "return", "agree", "close", "invite", "share", "ask", "erase", "take-out", "adjust", "draft", "change-late", "numbers"] as const;
+export const BOOKING_ACTIONS = ["glance", "look", "answer", "arrange", "send", "return", "agree", "close", "invite", "share", "ask", "erase", "take-out", "adjust", "draft", "set-standard", "change-late", "numbers"] as const;
 export type BookingAction = (typeof BOOKING_ACTIONS)[number];
 /** On no booking in particular. */
 export const DESK_ACTIONS = ["add", "queue", "mailbox", "venues", "edit-venue", "people"] as const;
@@ -50,6 +50,7 @@ function mayWork(role: "couple" | "desk", action: Exclude<BookingAction | DeskAc
     case "ask":
       return role === "couple" && (state === "agreed" || (state !== undefined && isOpenToCouple(state)));
     case "draft":
+    case "set-standard":
       return role === "desk" && state !== undefined && isOpenToCouple(state);
     case "change-late":
       return role === "desk" && state === "agreed";

@@ -2,10 +2,11 @@ import { fail, ok, type Result } from "../base";
 import { readStep } from "../brief/draft";
 import { briefSchema, type BriefFile } from "../brief";
 import type { ArrangeResult, Layout } from "../layout";
-import { bookings, lateChanges, revisions, venues, type BookingRow, type Handle, type RevisionRow } from "../store";
+import { bookings, lateChanges, lateWorks, revisions, venues, type BookingRow, type Handle, type RevisionRow } from "../store";
 import type { VenueVersion } from "../store/venues";
 import { gate } from "./gate";
 import type { House } from "./house";
+import { workOutWaiting } from "./late-works";
 import { nowIso } from "./moment";
 import { record, type SentRevision } from "./send-request";
 import type { Actor, FormValues, Outcome, Refusal } from "./types";
@@ -25,30 +26,49 @@ export type LateChange = {
 
 type Agreed = { readonly revision: RevisionRow; readonly venue: VenueVersion };
 
-/** Works out the smallest change of what is agreed for new numbers of guests, and keeps it to be looked at. Nothing agreed is touched. */
+/**
+ * Asks for the smallest change of what is agreed for new numbers of guests. It is worked out meanwhile, by this process or another, and
+ * kept to be looked at. Nothing agreed is touched.
+ */
 export async function workOutChange(house: House, actor: Actor, { reference, values }: { readonly reference: string; readonly values: FormValues }): Promise<Outcome<null>> {
   const { db } = house.store;
   const held = await gate(db, actor, { reference, action: "change-late" });
   if (!held.ok) return held;
   const agreed = await agreedOf(db, held.value);
   if (!agreed.ok) return agreed;
-  const { revision, venue } = agreed.value;
+  const { revision } = agreed.value;
   const read = readStep("guests", values);
   if (!read.ok) return fail({ code: "invalid", errors: read.error });
   const guests = read.value;
   if (guests?.adults === undefined) return fail({ code: "invalid", errors: [{ field: "adults", message: "Adults: type how many come now." }] });
   const file: BriefFile = { ...revision.brief, guests: { ...revision.brief.guests, ...bare(guests), adults: guests.adults, children: guests.children ?? 0 } };
-  const brief = briefSchema.parse(file);
-  const result = await house.works.change(venue.venue, revision.layout, brief);
-  return house.store.transaction(async (tx): Promise<Outcome<null>> => {
+  briefSchema.parse(file);
+  const asked = await house.store.transaction(async (tx): Promise<Outcome<null>> => {
     const now = await gate(tx, actor, { reference, action: "change-late", hold: true });
     if (!now.ok) return now;
-    await lateChanges.keep(tx, { booking: reference, number: revision.number, brief: file, result, madeAt: nowIso(house), madeBy: actor.kind });
+    await lateWorks.ask(tx, { booking: reference, number: revision.number, brief: file, askedAt: nowIso(house), askedBy: actor.kind });
     return ok(null);
   });
+  // The answer does not wait: what breaks is noted with the work, and whoever looks is told.
+  if (asked.ok) workOutWaiting(house).catch(() => undefined);
+  return asked;
 }
 
 const bare = <T extends object>(one: T): Partial<T> => JSON.parse(JSON.stringify(one));
+
+/** A change that is asked for and not there yet; `failed`: it could not be worked out, and has to be asked again. */
+export type LateWork = { readonly state: "working" | "failed"; readonly guests: number; readonly askedAt: string };
+
+/** How far the last change that was asked for is; null where none waits. */
+export async function lateWorkOf(house: House, actor: Actor, { reference }: { readonly reference: string }): Promise<Outcome<LateWork | null>> {
+  const { db } = house.store;
+  const held = await gate(db, actor, { reference, action: "change-late" });
+  if (!held.ok) return held;
+  const work = await lateWorks.find(db, reference);
+  return ok(work ? { state: work.fault === null ? "working" : "failed", guests: count(work.brief), askedAt: work.askedAt } : null);
+}
+
+const count = (file: BriefFile): number => file.guests.adults + (file.guests.children ?? 0);
 
 /** What was last worked out, or null. */
 export async function lateChangeOf(house: House, actor: Actor, { reference }: { readonly reference: string }): Promise<Outcome<LateChange | null>> {
@@ -57,7 +77,6 @@ export async function lateChangeOf(house: House, actor: Actor, { reference }: { 
   if (!held.ok) return held;
   const kept = await lateChanges.find(db, reference), revision = kept && (await revisions.find(db, reference, kept.number));
   if (!kept || !revision) return ok(null);
-  const count = (file: BriefFile): number => file.guests.adults + (file.guests.children ?? 0);
   return ok({ from: kept.number, was: revision.layout, guestsWere: count(revision.brief), guests: count(kept.brief), numbers: kept.brief.guests, layout: kept.result.layouts[0], result: kept.result, venueVersion: revision.venueVersion, madeAt: kept.madeAt });
 }
 
@@ -79,6 +98,7 @@ export async function takeChange(house: House, actor: Actor, { reference, seen }
     if (!sent.ok) return sent;
     await followOn(tx, house, { booking: held.value, layout: whole, brief: kept.brief });
     await lateChanges.drop(tx, reference);
+    await lateWorks.drop(tx, reference);
     return sent;
   });
   house.poke();
@@ -100,6 +120,7 @@ export async function dropChange(house: House, actor: Actor, { reference }: { re
     const held = await gate(tx, actor, { reference, action: "change-late", hold: true });
     if (!held.ok) return held;
     await lateChanges.drop(tx, reference);
+    await lateWorks.drop(tx, reference);
     return ok(null);
   });
 }

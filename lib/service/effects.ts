@@ -1,7 +1,7 @@
 import { assertNever } from "../base";
 import type { Effect } from "../booking";
 import { messages, type Message } from "../mail";
-import { heldRooms, lateChanges, links, sessions, type BookingRow, type Handle } from "../store";
+import { heldRooms, lateChanges, lateWorks, links, sessions, type BookingRow, type Handle } from "../store";
 import { noticed } from "./desk-people";
 import type { House } from "./house";
 import { nowIso } from "./moment";
@@ -22,6 +22,7 @@ export async function carryOut(tx: Handle, house: House, what: { readonly bookin
         await sessions.endOf(tx, what.booking.reference, nowIso(house));
         await heldRooms.release(tx, what.booking.reference);
         await lateChanges.drop(tx, what.booking.reference);
+        await lateWorks.drop(tx, what.booking.reference);
         break;
       case "mail":
         await mailFor(tx, house, { ...what, what: effect.what });

@@ -3,6 +3,7 @@ import {
   agreeRevision, arrangeFor, changeAddress, closeBooking, countGuests, dropChange, getBooking, giveNumbers, lateChangeOf, mailLink, offerDraft, remindNow, returnRequest, sendRequest, takeChange, workOutChange,
   type BookingView, type Outcome
 } from "../../lib/service";
+import { workOutWaiting } from "../../lib/service/late-works";
 import { outbox } from "../../lib/store";
 import { LAYOUT } from "./support/works";
 import { added, coupleOf, DESK, testHouse, type TestHouse } from "./support/house";
@@ -48,6 +49,7 @@ describe("a late change", () => {
   it("is worked out beside what is agreed, then taken as a revision that waits to be agreed in its place", async () => {
     const reference = await agreed();
     value(await workOutChange(house, DESK, { reference, values: { adults: "47", children: "2" } }));
+    await workOutWaiting(house);
     const change = value(await lateChangeOf(house, DESK, { reference }));
     expect(change).toMatchObject({ from: 1, guestsWere: 40, guests: 49, layout: { title: "One table more" }, result: { moved: ["t9"] } });
     expect((await see(reference)).state).toBe("agreed");
@@ -63,6 +65,7 @@ describe("a late change", () => {
   it("can be let go, and is refused before anything is agreed, naming the state", async () => {
     const reference = await agreed();
     value(await workOutChange(house, DESK, { reference, values: { adults: "41" } }));
+    await workOutWaiting(house);
     value(await dropChange(house, DESK, { reference }));
     expect(value(await lateChangeOf(house, DESK, { reference }))).toBeNull();
     const open = await sent();

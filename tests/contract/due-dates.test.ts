@@ -3,7 +3,7 @@ import { isMailHour, reminderFor } from "../../lib/booking";
 import { tidewheel } from "../../lib/demo";
 import { deliverDue } from "../../lib/jobs";
 import { mailbox } from "../../lib/mail";
-import { endReminders, getBooking, lookAtQuiet, openLink, planSvg, remindNow } from "../../lib/service";
+import { endReminders, getBooking, lookAtQuiet, openLink, planSvg, remindNow, setStandard } from "../../lib/service";
 import { keepDates } from "../../lib/service/keep-dates";
 import { saveVenue } from "../../lib/service/venues";
 import { bookings, outbox } from "../../lib/store";
@@ -137,6 +137,28 @@ describe("a due date that passes with nothing sent", () => {
     await keepDates(house);
     expect((await kinds(reference)).filter((one) => one === "overdue" || one === "desk-notice")).toEqual(["overdue", "desk-notice", "desk-notice"]);
     expect(await bookings.find(house.store.db, reference)).toMatchObject({ setLayout: null, setAt: null });
+  });
+
+  it("is set by hand once there is one, past the due date alone, and by nobody's agreement", async () => {
+    expect(await saveVenue(house, DESK, { ...tidewheel, standardLayout: undefined })).toMatchObject({ ok: true });
+    const reference = await added(house);
+    const amiss = (words: string) => ({ ok: false, error: { code: "invalid", errors: [{ field: "standard", message: expect.stringContaining(words) as string }] } });
+    at(2027, 4, 1, 18);
+    expect(await setStandard(house, DESK, { reference })).toMatchObject(amiss("not before"));
+    at(2027, 4, 2, 8);
+    await keepDates(house);
+    expect(await setStandard(house, DESK, { reference })).toMatchObject(amiss("none yet"));
+    expect(await saveVenue(house, DESK, { ...tidewheel, standardLayout: { ...LAYOUT, title: "Made too late" } })).toMatchObject({ ok: true });
+    expect(await setStandard(house, coupleOf(reference), { reference })).toEqual({ ok: false, error: { code: "not-allowed" } });
+    expect(await setStandard(house, DESK, { reference })).toEqual({ ok: true, value: null });
+    expect(await setStandard(house, DESK, { reference })).toMatchObject(amiss("already"));
+    expect(await getBooking(house, DESK, { reference })).toMatchObject({ ok: true, value: { state: "invited", revisions: [], setByVenue: { layout: { title: "Made too late" } } } });
+    expect((await outbox.list(house.store.db, { booking: reference })).find((one) => one.kind === "overdue")?.bodyText).toContain("set by the venue and not agreed");
+    // A newer one takes its place; once something was sent, that is talked about.
+    expect(await saveVenue(house, DESK, { ...tidewheel, standardLayout: { ...LAYOUT, title: "The newer" } })).toMatchObject({ ok: true });
+    expect(await setStandard(house, DESK, { reference })).toMatchObject({ ok: true });
+    await sendFirst(house, reference);
+    expect(await setStandard(house, DESK, { reference })).toEqual({ ok: false, error: { code: "wrong-state", state: "sent" } });
   });
 
   it("leaves alone who has sent, and whose revision was returned", async () => {

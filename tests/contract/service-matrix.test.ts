@@ -60,9 +60,19 @@ const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly
   saveVenuePage: { may: ["manager"], ask: (a) => service.saveVenuePage(house, a, { venue: "tidewheel-mill", version: 0, place: { section: "stock" }, values: {} }) },
   addRoom: { may: ["manager"], ask: (a) => service.addRoom(house, a, { venue: "tidewheel-mill", version: 0, values: {} }) },
   removeRoom: { may: ["manager"], ask: (a) => service.removeRoom(house, a, { venue: "tidewheel-mill", version: 0, room: "loft" }) },
+  venuesToEdit: { may: ["desk", "desk-look"], ask: (a) => service.venuesToEdit(house, a) },
+  dropVenueDraft: { may: ["manager"], ask: (a) => service.dropVenueDraft(house, a, { venue: "tidewheel-mill" }) },
+  standardSources: { may: ["manager"], ask: (a) => service.standardSources(house, a, { venue: "tidewheel-mill" }) },
+  arrangeStandard: { may: ["manager"], ask: (a) => service.arrangeStandard(house, a, { venue: "tidewheel-mill", guests: 0 }) },
+  chooseStandard: { may: ["manager"], ask: (a) => service.chooseStandard(house, a, { venue: "tidewheel-mill", version: 0, title: "", reference: ours, number: 1 }) },
+  dropStandard: { may: ["manager"], ask: (a) => service.dropStandard(house, a, { venue: "tidewheel-mill", version: 0 }) },
+  standardSvg: { may: ["desk", "desk-look"], ask: (a) => service.standardSvg(house, a, { venue: "tidewheel-mill", scene: "meal", pixelWidth: 640 }) },
+  keepWords: { may: ["couple A"], ask: (a) => service.keepWords(house, a, { reference: ours, chosen: {} }) },
   countGuests: { may: ["desk"], ask: (a) => service.countGuests(house, a, { reference: ours, revision: 0, values: {} }) },
   offerDraft: { may: ["desk"], ask: (a) => service.offerDraft(house, a, { reference: ours, revision: 0, layout: "a", words: "" }) },
   workOutChange: { may: ["desk"], ask: (a) => service.workOutChange(house, a, { reference: ours, values: {} }) },
+  lateWorkOf: { may: ["desk"], ask: (a) => service.lateWorkOf(house, a, { reference: ours }) },
+  setStandard: { may: ["desk"], ask: (a) => service.setStandard(house, a, { reference: ours }) },
   lateChangeOf: { may: ["desk"], ask: (a) => service.lateChangeOf(house, a, { reference: ours }) },
   takeChange: { may: ["desk"], ask: (a) => service.takeChange(house, a, { reference: ours, seen: "" }) },
   dropChange: { may: ["desk"], ask: (a) => service.dropChange(house, a, { reference: ours }) },
@@ -79,7 +89,7 @@ const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly
 };
 
 /** Use cases without an actor: what anyone may ask, each guarded by what it is asked with. */
-const OPEN = ["theHouse", "currentActor", "lookAtLink", "openByCode", "openLink", "askCoupleLink", "askDeskLink", "renewLink", "endReminders", "lookAtQuiet", "signOut", "sameOrigin", "publicFace", "health"];
+const OPEN = ["theHouse", "currentActor", "lookAtLink", "openByCode", "openLink", "askCoupleLink", "askDeskLink", "renewLink", "endReminders", "lookAtQuiet", "signOut", "sameOrigin", "publicFace", "health", "standardKey"];
 
 describe("who may ask what", () => {
   it("is decided for every use case that there is", () => {

@@ -84,7 +84,7 @@ describe("who may do what", () => {
   });
 
   it("lets whoever only looks at the desk change nothing, and a manager alone the venue and its people", () => {
-    for (const state of STATES) for (const action of ["answer", "send", "return", "agree", "close", "invite", "adjust", "draft", "change-late", "numbers", "erase", "arrange", "add", "mailbox"] as const) {
+    for (const state of STATES) for (const action of ["answer", "send", "return", "agree", "close", "invite", "adjust", "draft", "set-standard", "change-late", "numbers", "erase", "arrange", "add", "mailbox"] as const) {
       expect(may("desk-look", action, state), `${action} ${state}`).toBe(false);
       expect(may("manager", action, state), `${action} ${state}`).toBe(may("desk", action, state));
     }

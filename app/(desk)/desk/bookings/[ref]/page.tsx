@@ -5,6 +5,7 @@ import type { FieldError } from "@/lib/service";
 import { DeskFrame } from "@/app/_parts/desk-frame";
 import { Asked, FinalNumbers, NextSteps } from "@/app/_parts/desk-next";
 import { Decide, doneWords, MailPart } from "@/app/_parts/review-forms";
+import { StandardNow } from "@/app/_parts/standard-now";
 import { PapersOf } from "@/app/_parts/papers-of";
 import { BriefInWords, History, reviewFacts } from "@/app/_parts/review";
 import { layoutShown, ReviewPlan } from "@/app/_parts/review-plan";
@@ -16,7 +17,7 @@ import { manyOf } from "@/components/form/values";
 import { Names, namesText } from "@/components/ui/names";
 
 /** The forms that stand on this page, by what is kept of them. */
-const FORMS = ["return", "numbers", "address", "mailed", "reminded"] as const;
+const FORMS = ["return", "numbers", "address", "mailed", "reminded", "standard"] as const;
 type Form = (typeof FORMS)[number];
 async function keptOf(search: Search, owner: string): Promise<Kept | null> {
   const key = await asked(search, "kept");
@@ -69,6 +70,7 @@ export default async function ReviewPage({ params, searchParams }: Props) {
           {layout && (revision || !booking.setByVenue) && <section className="section"><h2>Findings</h2><Findings findings={findings} sceneWord={titleOf} /></section>}
           <Asked booking={booking} />
           {works && <Decide booking={booking} revision={revision} reason={typed("return").reason ?? ""} pieces={kept?.form === "return" ? manyOf(kept.values, "piece") : []} errors={of("return")} />}
+          {works && <StandardNow booking={booking} />}
           {works && <NextSteps booking={booking} />}
           {works && <FinalNumbers booking={booking} typed={typed("numbers")} errors={of("numbers")} />}
           <PapersOf booking={booking} revision={revision} />

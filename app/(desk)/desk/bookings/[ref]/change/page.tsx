@@ -1,10 +1,11 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
-import { lateChangeOf, type BookingView, type LateChange } from "@/lib/service";
+import { lateChangeOf, lateWorkOf, type BookingView, type LateChange } from "@/lib/service";
 import { asked, deskBooking, type Search } from "@/app/_server/asking";
 import { heldFor } from "@/app/_server/kept";
 import { drawn } from "@/app/_server/plans";
 import { DeskFrame } from "@/app/_parts/desk-frame";
+import { StillWorking } from "@/app/_parts/still-working";
 import { Changes } from "@/components/desk/changes";
 import { Fees } from "@/components/desk/fees";
 import { Findings } from "@/components/desk/findings";
@@ -40,6 +41,7 @@ export default async function LateChangePage({ params, searchParams }: Props) {
   const { house, actor, booking } = await deskBooking(ref);
   const seen = await lateChangeOf(house, actor, { reference: booking.reference });
   if (!seen.ok) redirect(`/desk/bookings/${encodeURIComponent(ref)}?done=moved`);
+  const waits = await lateWorkOf(house, actor, { reference: booking.reference }), work = waits.ok ? waits.value : null;
   const kept = heldFor(await asked(searchParams, "kept"), "worked", actor.person);
   const change = seen.value, base = `/desk/bookings/${encodeURIComponent(ref)}`, value = counts(booking, change, kept?.values), errors = kept?.errors ?? [];
   return (
@@ -49,7 +51,9 @@ export default async function LateChangePage({ params, searchParams }: Props) {
         <p className="sec mt-2"><Names names={booking.names} locale={booking.venue.locale} />, {booking.reference}</p>
         <p className="lead measure mt-4">What is agreed stays as it is while you look. The change moves as little as it can, and becomes a revision of its own only when you take it.</p>
         {booking.asked?.what === "change" && <blockquote className="their-words measure mt-4">{booking.asked.words}</blockquote>}
-        {change && <Found booking={booking} change={change} part={await asked(searchParams, "part")} base={base} svg={change.layout ? await drawn(house, actor, { reference: booking.reference, scene: sceneOf(change, await asked(searchParams, "part"))?.id ?? "meal", late: true, since: change.from }, 760) : { wide: "", narrow: "" }} />}
+        {work?.state === "working" && <StillWorking what={`The change to ${work.guests} guests is`} again={`${base}/change`} />}
+        {work?.state === "failed" && <p className="lead mt-8" role="status">The change to {work.guests} guests could not be worked out. Ask for it again below; what is agreed is as it was.</p>}
+        {change && work === null && <Found booking={booking} change={change} part={await asked(searchParams, "part")} base={base} svg={change.layout ? await drawn(house, actor, { reference: booking.reference, scene: sceneOf(change, await asked(searchParams, "part"))?.id ?? "meal", late: true, since: change.from }, 760) : { wide: "", narrow: "" }} />}
         <section className="section max-w-[44rem]"><h2>{change ? "Other numbers" : "How many come now"}</h2>
           <form method="post" action={`${base}/change/work`} noValidate>
             <div className="fields-row">
@@ -57,7 +61,7 @@ export default async function LateChangePage({ params, searchParams }: Props) {
               <NumberField name="highChairs" label="High chairs" value={value.highChairs} errors={errors} /><NumberField name="wheelchairs" label="Wheelchairs" value={value.wheelchairs} errors={errors} /><NumberField name="suppliers" label="Suppliers who eat" value={value.suppliers} errors={errors} />
             </div>
             <div className="go-row"><button className={change?.layout ? "btn" : "btn btn-go"} type="submit">Work the change out</button></div>
-            <p className="note sec mt-3">This takes some seconds.</p>
+            <p className="note sec mt-3">This takes some seconds; you may go elsewhere meanwhile.</p>
           </form>
         </section>
       </Checked>

@@ -1,10 +1,11 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
-import { arrangeFor, planSvg } from "@/lib/service";
+import { arrangeFor, arrangingOf, planSvg, type Actor, type House } from "@/lib/service";
 import { asked, deskBooking, type Search } from "@/app/_server/asking";
 import { heldFor } from "@/app/_server/kept";
 import { soon } from "@/app/_server/soon";
 import { DeskFrame } from "@/app/_parts/desk-frame";
+import { StillWorking } from "@/app/_parts/still-working";
 import { Checked } from "@/components/form/page/checked";
 import { oneOf } from "@/components/form/values";
 import { Caution } from "@/components/plan/caution";
@@ -23,6 +24,11 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
   const { booking, actor } = await deskBooking((await params).ref);
   const kept = heldFor(await asked(searchParams, "kept"), "counted", actor.person);
   return { title: `${kept ? "Error: " : ""}Draft – ${namesText(booking.names, booking.venue.locale)}` };
+}
+
+async function progressOf(house: House, actor: Actor, reference: string): Promise<{ readonly done: number; readonly of: number } | undefined> {
+  const far = await arrangingOf(house, actor, { reference });
+  return far.ok && far.value.state === "working" ? far.value : undefined;
 }
 
 /** A first draft for a couple, from what they have answered so far: a number of guests is enough. */
@@ -55,7 +61,7 @@ export default async function DraftPage({ params, searchParams }: Props) {
             <div className="mt-6"><button className={booking.brief ? "btn" : "btn btn-go"} type="submit">{booking.brief ? "Count anew" : "Work drafts out"}</button></div>
           </div>
         </form>
-        {arranged?.kind === "working" && <><noscript><meta httpEquiv="refresh" content="4" /></noscript><meta httpEquiv="refresh" content="4" /><p className="lead mt-8" role="status">Drafts are being worked out. This page looks again by itself.</p></>}
+        {arranged?.kind === "working" && <StillWorking what="Drafts are" again={`${base}/draft`} progress={await progressOf(house, actor, booking.reference)} />}
         {arranged?.kind === "failed" && <p className="lead mt-8" role="status">Drafts could not be worked out just now. <a href={`${base}/draft`}>Try again</a></p>}
         {result && offered.length === 0 && <section className="section"><h2>No layout was found</h2><ul className="findings mt-3">{result.reasons.map((f, i) => <li key={i}>{f.text}</li>)}</ul>{result.instead.length > 0 && <ul className="findings">{result.instead.map((one) => <li key={one.text}>{one.text}</li>)}</ul>}</section>}
         {offered.length > 0 && (
