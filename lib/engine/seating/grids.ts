@@ -9,17 +9,18 @@ import type { Unit } from "./units";
 export type Grid = { readonly px: number; readonly py: number; readonly x0: number; readonly y0: number; readonly staggered: boolean };
 export type Standings = { readonly points: readonly Point[]; readonly grid: Grid; readonly score: number };
 
-function rowsOf(grid: Grid, lines: Lines): { readonly y: number; readonly x0: number }[] {
-  const out: { y: number; x0: number }[] = [];
+/** The rows of a lattice that meet the floor: where each lies on it, and how far over its positions stand. */
+export function gridRows(grid: Grid, lines: Lines): readonly { readonly y: number; readonly line: readonly Interval[]; readonly over: number }[] {
+  const out: { y: number; line: readonly Interval[]; over: number }[] = [], half = Math.round(grid.px / 2);
   const first = Math.ceil((lines.minY - grid.y0) / grid.py - 1e-9);
-  for (let j = first; grid.y0 + j * grid.py <= lines.maxY + 1e-6; j++)
-    out.push({ y: grid.y0 + j * grid.py, x0: grid.staggered && Math.abs(j % 2) === 1 ? grid.x0 + Math.round(grid.px / 2) : grid.x0 });
+  for (let j = first; grid.y0 + j * grid.py <= lines.maxY + 1e-6; j++) {
+    const y = grid.y0 + j * grid.py, line = lines.at(y);
+    if (line.length > 0) out.push({ y, line, over: grid.staggered && Math.abs(j % 2) === 1 ? half : 0 });
+  }
   return out;
 }
-export const gridCount = (grid: Grid, lines: Lines): number =>
-  rowsOf(grid, lines).reduce((n, r) => n + countOn(lines.at(r.y), r.x0, grid.px), 0);
-export const gridPoints = (grid: Grid, lines: Lines): Point[] =>
-  rowsOf(grid, lines).flatMap((r) => pointsOn(lines.at(r.y), r.y, r.x0, grid.px));
+export const gridCount = (grid: Grid, lines: Lines): number => gridRows(grid, lines).reduce((n, r) => n + countOn(r.line, grid.x0 + r.over, grid.px), 0);
+export const gridPoints = (grid: Grid, lines: Lines): Point[] => gridRows(grid, lines).flatMap((r) => pointsOn(r.line, r.y, grid.x0 + r.over, grid.px));
 
 /** Origins along one axis: on or astride the line of symmetry when there is one, else justified, centred and a few between. */
 function origins(lo: number, hi: number, pitch: number, mirror: number | null, steps: number): readonly number[] {
@@ -113,6 +114,9 @@ const STRETCHES = [0, 0.03, 0.06, 0.1, 0.15, 0.2, 0.27, 0.35, 0.45, 0.6], FEW_ST
 
 type Found = { readonly grid: Grid; readonly total: number; readonly pre: number; readonly points?: readonly Point[] };
 
+/** How promising a crossing is that holds just the number. */
+const CROSSED = 0.3;
+
 /** Rows at an even pitch, crossed by upright lines wherever those hold most: columns and doors rarely keep to a pitch. */
 function crossings(hall: Hall, unit: Unit, { level: lines, upright }: Ground, n: number): Found[] {
   const out: Found[] = [];
@@ -133,7 +137,7 @@ function crossings(hall: Hall, unit: Unit, { level: lines, upright }: Ground, n:
           if (points.length < n) continue;
           out.push({
             grid: { px: way.unit.px, py, x0: 0, y0, staggered: false }, total: points.length,
-            points: swap ? points.map(([x, y]) => [y, x] as const) : points, pre: 0.3 - 0.06 * (points.length - n),
+            points: swap ? points.map(([x, y]) => [y, x] as const) : points, pre: CROSSED - 0.06 * (points.length - n),
           });
         }
       }
@@ -216,11 +220,13 @@ export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: 
       }
       if (most < n) continue;
       for (const { px, starts } of xs) for (const x0 of starts) {
+        const gx = Math.min(1, (px - unit.px) / 700), gy = Math.min(1, (py - leastY) / 700);
+        const bare = 0.5 * (gx + gy) - 0.4 * Math.abs(px - py - unit.px + leastY) / 2_000;
+        if (bare - (staggered ? 0.15 : 0) <= least) break;
         let total = 0;
         for (const r of rows) total += countOn(r.line, r.over ? x0 + Math.round(px / 2) : x0, px);
         if (total < n) continue;
-        const gx = Math.min(1, (px - unit.px) / 700), gy = Math.min(1, (py - leastY) / 700);
-        const pre = 0.5 * (gx + gy) - 0.4 * Math.abs(px - py - unit.px + leastY) / 2_000 - 0.12 * (total - n) - (staggered ? 0.15 : 0);
+        const pre = bare - 0.12 * (total - n) - (staggered ? 0.15 : 0);
         if (pre <= least) continue;
         found.push({ grid: { px, py, x0, y0, staggered }, total, pre });
         if (found.length >= 4 * looked) { found.sort((a, b) => b.pre - a.pre).length = looked; least = found[looked - 1]?.pre ?? -Infinity; }
@@ -229,7 +235,9 @@ export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: 
   };
   scan(false, xPitches, unit.py);
   if (unit.round) for (const x of xPitches) scan(true, [x], Math.ceil(Math.max(Math.sqrt(Math.max(0, unit.px ** 2 - Math.floor(x.px / 2) ** 2)), unit.py / 2)));
-  found.push(...crossings(hall, unit, ground, n));
+  // No crossing is more promising than this; where enough are, none would be looked at.
+  const ahead = found.filter((f) => f.pre >= CROSSED).length;
+  if (ahead < looked) found.push(...crossings(hall, unit, ground, n));
   found.sort((a, b) => b.pre - a.pre);
   const middle: Point = [(lines.minX + lines.maxX) / 2, (lines.minY + lines.maxY) / 2];
   const rough = found.slice(0, looked).map(({ grid, points: given }) => {

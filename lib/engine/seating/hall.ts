@@ -120,13 +120,13 @@ export function convexSum(p: Polygon, q: Polygon): Polygon {
 const mirrored = new WeakMap<Polygon, Polygon>();
 /** A convex part turned about its reference point: what may not stand where it would. */
 function away(part: Polygon): Polygon {
-  const known = mirrored.get(part) ?? convexHull(part.map((q) => scale(q, -1)));
+  const known = mirrored.get(part) ?? part.map((q) => scale(q, -1));
   mirrored.set(part, known);
   return known;
 }
 const wallShadow = (outline: Polygon, part: Polygon): Polygon[] => {
   const back = away(part);
-  return edges(outline).map(([a, b]) => convexSum(convexHull([a, b]), back));
+  return edges(outline).map((edge) => convexSum(edge, back));
 };
 
 /** Where the reference point may not be, so that a convex part (about it) stays off a polygon. */
@@ -156,7 +156,7 @@ function baseOf(hall: Hall, f: Footing): Base {
   const known = hall.known.get(f.key);
   if (known) return known;
   let region: Region | null = null, ground: Ground | null | undefined;
-  const outline = (): Region => (region ??= subtract(f.round === null ? hall.floor : offset(hall.floor, -f.round), taken(hall, f)));
+  const outline = (): Region => (region ??= subtract(withinWalls(hall, f), taken(hall, f)));
   const base: Base = {
     region: outline,
     lines: () => (ground === undefined ? (ground = groundIn(outline())) : ground),
@@ -194,11 +194,22 @@ function tableShadow(t: Standing, f: Footing): Polygon[] {
   return f.table.map((part) => convexSum(t.polygon, away(part)));
 }
 
-/** Where the reference point may not be, for walls, pieces, zones and what stood there from the first. */
+const walled = new WeakMap<Region, Map<string, Region>>();
+/** Where the reference point may be for the walls alone: a room is laid again and again with other pieces in it. */
+function withinWalls(hall: Hall, f: Footing): Region {
+  const of = walled.get(hall.space.floor) ?? new Map<string, Region>();
+  walled.set(hall.space.floor, of);
+  const key = `${f.key} ${hall.turned} ${hall.wallGap} ${hall.slack} ${hall.chair.width} ${hall.chair.depth}`, known = of.get(key);
+  if (known) return known;
+  const outlines = hall.floor.flatMap((p) => [p.outer, ...p.holes]);
+  const region = f.round === null ? subtract(hall.floor, f.wall.flatMap((part) => outlines.flatMap((o) => wallShadow(o, part)))) : offset(hall.floor, -f.round);
+  of.set(key, region);
+  return region;
+}
+
+/** Where the reference point may not be, for pieces, zones and what stood there from the first. */
 function taken(hall: Hall, f: Footing): readonly Polygon[] {
   const out: Polygon[] = [];
-  const outlines = hall.floor.flatMap((p) => [p.outer, ...p.holes]);
-  if (f.round === null) for (const part of f.wall) for (const o of outlines) out.push(...wallShadow(o, part));
   for (const part of f.wall) for (const s of hall.solids) out.push(...shadow(s, part));
   for (const z of hall.zones) for (const part of f.zone(z.tableClear)) out.push(...shadow(z.polygon, part));
   for (const t of hall.fixed.slice(0, hall.own)) out.push(...tableShadow(t, f));

@@ -2,9 +2,9 @@ import type { Random } from "../../base";
 import { distance, turn, type Point } from "../../geometry";
 import { piecesBound } from "../bounds/oler";
 import type { Field } from "./field";
-import { gridCount, gridPoints, type Grid } from "./grids";
+import { gridPoints, gridRows, type Grid } from "./grids";
 import { turnRegion } from "./hall";
-import { linesOf, type Lines } from "./lines";
+import { countOn, linesOf, type Interval, type Lines } from "./lines";
 import { Cells } from "./near";
 
 /**
@@ -49,6 +49,13 @@ function snap(q: Point, field: Field): Point {
   return options.filter((o) => field.holds(o)).sort((a, b) => distance(a, q) - distance(b, q))[0] ?? [Math.round(q[0]), Math.round(q[1])];
 }
 
+/** What rows of a lattice hold at the most, the lattice pushed along them as one likes. */
+function mostOn(rows: readonly { readonly line: readonly Interval[] }[], pitch: number): number {
+  let n = 0;
+  for (const { line } of rows) for (const [l, r] of line) n += Math.floor((r - l) / pitch + 1e-6) + 1;
+  return n;
+}
+
 function patterns(field: Field, p: number, angles: readonly number[], ceiling: number): readonly Point[] {
   let best: { count: number; by: number; grid: Grid; lines: Lines } | null = null;
   for (const by of angles) {
@@ -63,10 +70,15 @@ function patterns(field: Field, p: number, angles: readonly number[], ceiling: n
       const steps = w * h > 4e8 ? 8 : 14;
       const xs = [...Array.from({ length: steps }, (_, i) => Math.ceil(lines.minX) + Math.round((i * px) / steps)), Math.floor(lines.maxX)];
       const ys = [...Array.from({ length: steps }, (_, i) => Math.ceil(lines.minY) + Math.round((i * py) / steps)), Math.floor(lines.maxY)];
-      for (const y0 of ys) for (const x0 of xs) {
-        const grid = { px, py, x0, y0, staggered };
-        const count = gridCount(grid, lines);
-        if (!best || count > best.count) best = { count, by, grid, lines };
+      for (const y0 of ys) {
+        const rows = gridRows({ px, py, x0: 0, y0, staggered }, lines);
+        // A row holds no more than its length in pitches, wherever it begins.
+        if (best && mostOn(rows, px) <= best.count) continue;
+        for (const x0 of xs) {
+          let count = 0;
+          for (const r of rows) count += countOn(r.line, x0 + r.over, px);
+          if (!best || count > best.count) best = { count, by, grid: { px, py, x0, y0, staggered }, lines };
+        }
       }
     }
   }
