@@ -47,7 +47,7 @@ if (!dev && !isBuilt(dir)) {
 if (!(await isPortFree(config.value.port))) stopWith(portTaken(config.value.port));
 const opened = await openHouse(config.value, log);
 if (!opened.ok) stopWith(opened.error);
-const { house, keepTime, close } = opened.value;
+const { house, metrics, keepTime, close } = opened.value;
 
 let seeding: Seeding | undefined;
 let serving: { readonly stop: () => Promise<void> } | undefined;
@@ -69,7 +69,7 @@ if (isRunByNpm()) {
 
 try {
   if (demo) seeding = await seedDemo(house);
-  serving = await serve({ config: config.value, log, dev, dir });
+  serving = await serve({ config: config.value, log, dev, dir, metrics });
 } catch (error) {
   await close();
   stopWith(error instanceof Error && "code" in error && error.code === "EADDRINUSE"

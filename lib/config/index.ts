@@ -20,6 +20,8 @@ export type Config = {
   readonly worker: boolean;
   /** Days for which personal data is kept: of a booking after its day, of a mail after it was sent. */
   readonly keep: { readonly bookings: number; readonly mails: number };
+  /** Where figures for monitoring are shown, if anywhere. */
+  readonly metrics?: { readonly host: string; readonly port: number };
   readonly log: "silent" | "error" | "warn" | "info" | "debug";
 };
 
@@ -50,11 +52,12 @@ export function readConfig(from: Environment = process.env): Result<Config, read
   if (worker === false && databaseUrl === undefined && problems.length === 0) problems.push("MARQUETRY_WORKER: 0 needs DATABASE_URL: the embedded database has room for one process");
   const keepBookings = read("MARQUETRY_KEEP_BOOKINGS", SETTINGS.MARQUETRY_KEEP_BOOKINGS.read);
   const keepMails = read("MARQUETRY_KEEP_MAILS", SETTINGS.MARQUETRY_KEEP_MAILS.read);
+  const metrics = read("MARQUETRY_METRICS", SETTINGS.MARQUETRY_METRICS.read);
   const log = read("MARQUETRY_LOG", SETTINGS.MARQUETRY_LOG.read);
   if (problems.length > 0 || port === undefined || host === undefined || dataDir === undefined || proxies === undefined || mailFrom === undefined || deskPeople === undefined || demo === undefined || worker === undefined || log === undefined || keepBookings === undefined || keepMails === undefined) {
     return fail(problems);
   }
-  return ok({ port, host, origin: origin ?? `http://localhost:${port}`, proxies, dataDir, databaseUrl, mailUrl, mailCa, mailFrom, deskPeople, demo, worker, keep: { bookings: keepBookings, mails: keepMails }, log });
+  return ok({ port, host, origin: origin ?? `http://localhost:${port}`, proxies, dataDir, databaseUrl, mailUrl, mailCa, mailFrom, deskPeople, demo, worker, keep: { bookings: keepBookings, mails: keepMails }, metrics, log });
 }
 
 /** What was found, but never of a variable that may hold a password. */

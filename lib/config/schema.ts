@@ -20,6 +20,12 @@ function isOrigin(text: string): boolean {
   }
 }
 
+const METRICS_AT = "a port, or an address and a port such as 127.0.0.1:9464";
+function hostAndPort(text: string): { readonly host: string; readonly port: number } {
+  const colon = text.lastIndexOf(":");
+  return { host: colon < 0 ? "127.0.0.1" : text.slice(0, colon).replace(/^\[|\]$/g, ""), port: Number(text.slice(colon + 1)) };
+}
+
 const listed = (text: string): readonly string[] => text.split(",").map((one) => one.trim()).filter((one) => one !== "");
 function areNetworks(list: readonly string[]): boolean {
   try {
@@ -86,6 +92,10 @@ export const SETTINGS = {
     read: days.default(730),
   }),
   MARQUETRY_KEEP_MAILS: setting({ about: "Days for which a mail that was sent is kept.", example: "180", read: days.default(180) }),
+  MARQUETRY_METRICS: setting({
+    about: "Where figures for monitoring are shown (OpenMetrics text at /metrics): a port of this machine, or an address and a port such as 10.0.0.5:9464. Left out: nowhere.", example: "",
+    read: z.string().regex(/^(?:(?:[\w.-]+|\[[\da-f:]+\]):)?\d{1,5}$/i, METRICS_AT).transform(hostAndPort).refine(({ port }) => port <= 65_535, METRICS_AT).optional(),
+  }),
   MARQUETRY_LOG: setting({
     about: "How much is logged.", example: "info", read: z.enum(["silent", "error", "warn", "info", "debug"], "silent, error, warn, info or debug").default("info"),
   }),

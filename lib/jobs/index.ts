@@ -1,3 +1,3 @@
 export { startClockwork, type Clockwork } from "./clockwork";
-export { deliverDue, type Post } from "./outbox";
+export { deliverDue, type Delivered, type Post } from "./outbox";
 export { startPostman, type Postman } from "./postman";

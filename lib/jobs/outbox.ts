@@ -12,7 +12,11 @@ export type Post = {
   readonly from: string;
   /** The demo shows what was mailed, links and all; elsewhere a delivered letter keeps no secret. */
   readonly keepLinks: boolean;
+  /** Hears how each letter fared. */
+  readonly told?: (how: Delivered) => void;
 };
+/** "again": refused for now, and to be tried again; "taken back": nobody needed it any more. */
+export type Delivered = "sent" | "again" | "failed" | "taken back";
 
 /** Sends every mail that is due; returns how many left. At least once: a sender that stops in the middle has its letter sent again. */
 export async function deliverDue(post: Post): Promise<number> {
@@ -21,14 +25,16 @@ export async function deliverDue(post: Post): Promise<number> {
     const now = post.clock.now();
     const mail = await outbox.claim(post.store.db, { now: iso(now), until: iso(now + CLAIM_MS) });
     if (!mail) return left;
-    if (await deliver(post, mail)) left += 1;
+    const how = await deliver(post, mail);
+    post.told?.(how);
+    if (how === "sent") left += 1;
   }
 }
 
-async function deliver(post: Post, mail: MailRow): Promise<boolean> {
+async function deliver(post: Post, mail: MailRow): Promise<Delivered> {
   if (await isIdle(post, mail)) {
     await outbox.takeBack(post.store.db, mail.id);
-    return false;
+    return "taken back";
   }
   const sent = await post.transport.send({
     from: { name: mail.fromName, address: post.from }, to: mail.recipient, subject: mail.subject,
@@ -39,11 +45,11 @@ async function deliver(post: Post, mail: MailRow): Promise<boolean> {
   if (sent.ok) {
     const tidy = post.keepLinks ? (words: string) => words : withoutKeys;
     await outbox.markSent(post.store.db, { id: mail.id, at: iso(at), bodyText: tidy(mail.bodyText), bodyHtml: tidy(mail.bodyHtml) });
-    return true;
+    return "sent";
   }
   const again = sent.lasting || mail.attempts >= MOST_ATTEMPTS ? undefined : iso(at + pause(mail.attempts));
   await outbox.markFailed(post.store.db, { id: mail.id, why: sent.why, again });
-  return false;
+  return again === undefined ? "failed" : "again";
 }
 
 /** The letters of one booking hang on a message that was never sent: its name is made from the booking's reference alone. */

@@ -7,6 +7,7 @@ import { mendBroken } from "./broken-page";
 import { addresses, turnedAway } from "./guard";
 import { answerHeaders, makeNonce } from "./headers";
 import { loggedPath, type Log } from "./log";
+import type { Metrics } from "./metrics";
 
 /** What answers behind the front: the pages. */
 export type Handle = (request: IncomingMessage, response: ServerResponse) => Promise<void>;
@@ -23,10 +24,14 @@ type How = {
   readonly upgrade?: Upgrade;
   /** How long requests in hand may take to end once the server is told to stop, milliseconds. */
   readonly graceMs?: number;
+  /** Hears of every answer. */
+  readonly answered?: Metrics["answered"];
 };
 
+const KEPT_MS = 75_000;
+
 /** What stands between the network and the pages: security headers, a fresh nonce and a number on every answer, a line in the log, and a stop that lets answers end. */
-export async function openFront({ config, log, handle, upgrade, graceMs = 10_000 }: How): Promise<Front> {
+export async function openFront({ config, log, handle, upgrade, graceMs = 10_000, answered }: How): Promise<Front> {
   const https = config.origin.startsWith("https:");
   const inHand = new Set<ServerResponse>();
   let stopping = false;
@@ -38,7 +43,7 @@ export async function openFront({ config, log, handle, upgrade, graceMs = 10_000
     // The browser is not to keep a connection to a server that goes away.
     if (stopping) response.setHeader("Connection", "close");
     prepare(request, response, { id, https, dev: upgrade !== undefined });
-    noteEnd({ request, response, log, id });
+    noteEnd({ request, response, log, id, answered });
     turnedAway(request, response, guard).then((away) => (away ? undefined : handle(request, response))).catch((error: unknown) => {
       log.error({ err: error, id, path: loggedPath(request.url ?? "") }, "a request broke");
       if (response.headersSent) { response.destroy(); return; }
@@ -47,6 +52,9 @@ export async function openFront({ config, log, handle, upgrade, graceMs = 10_000
     });
   });
   server.requestTimeout = 60_000;
+  // Longer than proxies keep theirs (a minute is usual): else one of them sends a request down a line that is just being closed, and a save ends in a 502.
+  server.keepAliveTimeout = KEPT_MS;
+  server.headersTimeout = KEPT_MS + 5_000;
   server.on("upgrade", (request, socket, head) => {
     if (upgrade) upgrade(request, socket, head).catch(() => socket.destroy());
     else socket.destroy();
@@ -77,11 +85,13 @@ function prepare(request: IncomingMessage, response: ServerResponse, facts: { re
   if (!facts.dev) mendBroken(request, response, { nonce, id: facts.id });
 }
 
-type Noted = { readonly request: IncomingMessage; readonly response: ServerResponse; readonly log: Log; readonly id: string };
-function noteEnd({ request, response, log, id }: Noted): void {
+type Noted = { readonly request: IncomingMessage; readonly response: ServerResponse; readonly log: Log; readonly id: string; readonly answered?: Metrics["answered"] };
+function noteEnd({ request, response, log, id, answered }: Noted): void {
   const began = performance.now();
   response.once("close", () => {
-    const line = { id, method: request.method, path: loggedPath(request.url ?? ""), status: response.statusCode, ms: Math.round(performance.now() - began) };
+    const ms = performance.now() - began;
+    answered?.({ method: request.method ?? "GET", path: (request.url ?? "/").split("?")[0] ?? "/", status: response.statusCode, seconds: ms / 1000 });
+    const line = { id, method: request.method, path: loggedPath(request.url ?? ""), status: response.statusCode, ms: Math.round(ms) };
     if (response.writableFinished) log.info(line, "answered");
     else log.warn(line, "broken off");
   });

@@ -34,9 +34,8 @@ export async function openHouse(config: Config, log: Log): Promise<Result<OpenHo
   const opened = await openStore(config);
   if (!opened.ok) return fail(storeErrorText(opened.error));
   const store = opened.value;
-  const metrics = makeMetrics();
+  const clock = { now: () => Date.now() }, metrics = makeMetrics(clock);
   const works: WorksHandle = makeWorks(metrics.working);
-  const clock = { now: () => Date.now() };
   const keepLinks = config.demo && config.mailUrl === undefined;
   const postman: Postman | undefined = config.worker
     ? startPostman({ store, transport: transport.value, clock, from: config.mailFrom, keepLinks, told: metrics.mailed }, (error) => log.error({ err: error }, "the outbox could not be worked on"))

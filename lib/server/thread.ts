@@ -1,5 +1,6 @@
 import { Worker } from "node:worker_threads";
 import type { Works } from "../service/works";
+import type { Metrics } from "./metrics";
 import type { Answer, Job, Progress, Verb } from "./works-thread";
 
 /** One thread at the bench; it starts with its first job, and anew after one that broke it. */
@@ -17,9 +18,11 @@ type How = {
   readonly young: number;
   /** Ends itself, and gives its memory back, when nothing was asked of it for so long, ms. Left out: it stays. */
   readonly idle?: number;
+  /** Hears of each job that is begun, and by what it gives back of its end. */
+  readonly working?: Metrics["working"];
 };
 
-export function makeThread({ young, idle }: How): Thread {
+export function makeThread({ young, idle, working }: How): Thread {
   const waiting = new Map<number, Waiting>();
   let worker: Worker | undefined;
   let resting: NodeJS.Timeout | undefined;
@@ -57,12 +60,14 @@ export function makeThread({ young, idle }: How): Thread {
     const thread = worker;
     const id = ++last;
     const job: Job = { id, verb, args };
+    const ended = working?.(verb);
     const answer = new Promise((resolve: (value: never) => void, reject) => {
       waiting.set(id, { resolve, reject, onProgress });
       // Referenced while it works, so that a command does not end before its answer.
       thread.ref();
       thread.postMessage(job);
     });
+    answer.then(() => ended?.("well"), () => ended?.("badly"));
     // The answer's type goes with the verb; the thread gives back what `Works` says it does.
     return answer.finally(() => { rest(thread); }) as ReturnType<Works[V]>;
   }

@@ -1,5 +1,6 @@
 import { ENGINE_VERSION } from "../engine/version";
 import type { Works } from "../service/works";
+import type { Metrics } from "./metrics";
 import { makeThread } from "./thread";
 
 export type WorksHandle = { readonly works: Works; readonly close: () => Promise<void> };
@@ -10,8 +11,8 @@ const ENGINE = { young: 192 }, DRAWING = { young: 48 };
 const COUNTING = { young: 192, idle: 30_000 };
 
 /** The works on threads of their own, each started by its first job: while the engine thinks, plans are still drawn, and the pages still answer. */
-export function makeWorks(): WorksHandle {
-  const engine = makeThread(ENGINE), counting = makeThread(COUNTING), desk = makeThread(DRAWING);
+export function makeWorks(working?: Metrics["working"]): WorksHandle {
+  const engine = makeThread({ ...ENGINE, working }), counting = makeThread({ ...COUNTING, working }), desk = makeThread({ ...DRAWING, working });
   return {
     works: {
       engineVersion: ENGINE_VERSION,

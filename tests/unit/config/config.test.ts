@@ -29,4 +29,9 @@ describe("the settings", () => {
     const wanted = Object.entries(SETTINGS).map(([name, { about, example }]) => `# ${about}\n${example === "" ? "# " : ""}${name}=${example}\n`).join("\n");
     expect(readFileSync(".env.example", "utf8")).toBe(wanted);
   });
+
+  it("stand in the README's table, every one, and no other", () => {
+    const table = readFileSync("README.md", "utf8").split("| variable | what it is | left out |")[1]?.split("\n\n")[0] ?? "";
+    expect([...table.matchAll(/^\| `([A-Z_]+)` \| \S/gm)].map(([, name]) => name).sort()).toEqual(Object.keys(SETTINGS).sort());
+  });
 });
