@@ -1,20 +1,22 @@
-import { SVG, type Dom, type Svg } from "@svgdotjs/svg.js";
-import { svgTree, written, type Drawing, type SvgNode, type SvgOptions } from "@/lib/drawing";
+import type { Drawing } from "@/lib/drawing";
+// From the painter itself: with all of the drawing came the composer, its words and its rules, and held the page up when they were read.
+import { svgTree, written, type SvgNode, type SvgOptions } from "@/lib/drawing/svg";
 
 /** The page is never held up longer than this for a drawing, milliseconds; then it may answer first. */
-const SLICE_MS = 10;
+const SLICE_MS = 8;
+const SVG_SPACE = "http://www.w3.org/2000/svg";
 const pause = (): Promise<void> => new Promise((resolve) => { setTimeout(resolve, 0); });
 
-/** Builds a tree of elements by svg.js, a slice at a time: the same elements, attributes and words that the server's painter writes. */
-async function build(root: Dom, tree: SvgNode): Promise<void> {
-  const open: { readonly into: Dom; readonly node: SvgNode }[] = [{ into: root, node: tree }];
+/** Builds a tree of elements, a slice at a time: the same elements, attributes and words that the server's painter writes. */
+async function build(root: SVGElement, tree: SvgNode): Promise<void> {
+  const open: { readonly into: SVGElement; readonly node: SvgNode }[] = [{ into: root, node: tree }];
   let since = performance.now();
   for (let next = open.pop(); next; next = open.pop()) {
     const { into, node } = next;
-    for (const [key, value] of written(node.attributes)) into.attr(key, value);
-    if (node.words !== undefined) into.words(node.words);
+    for (const [key, value] of written(node.attributes)) into.setAttribute(key, value);
+    if (node.words !== undefined) into.textContent = node.words;
     // Made in their order, filled from the last: what is still open is a stack.
-    open.push(...(node.inner ?? []).map((one) => ({ into: into.element(one.name), node: one })));
+    for (const one of node.inner ?? []) open.push({ into: into.appendChild(document.createElementNS(SVG_SPACE, one.name)), node: one });
     if (performance.now() - since < SLICE_MS) continue;
     await pause();
     since = performance.now();
@@ -22,13 +24,14 @@ async function build(root: Dom, tree: SvgNode): Promise<void> {
 }
 
 /** Makes a drawing's picture; it stands nowhere yet. */
-export async function paint(drawing: Drawing, options: SvgOptions): Promise<Svg> {
-  const root = SVG();
-  // What svg.js says of itself is no part of the drawing.
-  for (const name of ["version", "xmlns:xlink", "xmlns:svgjs"]) root.attr(name, null);
+export async function paint(drawing: Drawing, options: SvgOptions): Promise<SVGSVGElement> {
+  const root = document.createElementNS(SVG_SPACE, "svg");
   await build(root, svgTree(drawing, options));
   return root;
 }
+
+export const lookAt = (svg: SVGSVGElement, { x, y, width, height }: { readonly x: number; readonly y: number; readonly width: number; readonly height: number }): void =>
+  svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);
 
 export type PieceName = { readonly id: string; readonly label: string };
 export type Stage = {
@@ -49,16 +52,16 @@ const PIECE = 'g[role="graphics-symbol"][id]';
 
 /** A plan under the hand: larger and smaller, moved about, its pieces read by a tap. */
 export function makeStage(host: HTMLElement, tapped: (id: string | null) => void): Stage {
-  let svg: Svg | undefined;
+  let svg: SVGSVGElement | undefined;
   let page: Seen = { x: 0, y: 0, width: 1, height: 1 };
   let seen: Seen = page;
-  let mark: Dom | undefined;
+  let mark: SVGElement | undefined;
   let shown = 0;
   const within = (lo: number, v: number, hi: number): number => Math.min(Math.max(v, lo), hi);
   const look = (next: Seen): void => {
     const width = within(page.width / MOST, next.width, page.width), height = (width * page.height) / page.width;
     seen = { width, height, x: within(0, next.x, page.width - width), y: within(0, next.y, page.height - height) };
-    svg?.viewbox(seen.x, seen.y, seen.width, seen.height);
+    if (svg) lookAt(svg, seen);
     host.classList.toggle("stage-near", seen.width < page.width - 1e-6);
   };
   const pick = (id: string | null): void => {
@@ -67,7 +70,9 @@ export function makeStage(host: HTMLElement, tapped: (id: string | null) => void
     const piece = id === null ? null : host.querySelector(`${PIECE}[id="${CSS.escape(id)}"]`);
     if (!(piece instanceof SVGGraphicsElement) || !svg) return;
     const b = piece.getBBox(), air = 0.8;
-    mark = svg.rect(b.width + 2 * air, b.height + 2 * air).move(b.x - air, b.y - air).addClass("stage-mark").attr("aria-hidden", "true");
+    mark = svg.appendChild(document.createElementNS(SVG_SPACE, "rect"));
+    const frame = { x: b.x - air, y: b.y - air, width: b.width + 2 * air, height: b.height + 2 * air, class: "stage-mark", "aria-hidden": "true" };
+    for (const [key, value] of Object.entries(frame)) mark.setAttribute(key, String(value));
   };
 
   let from: { readonly x: number; readonly y: number; readonly seen: Seen } | null = null;
@@ -98,7 +103,7 @@ export function makeStage(host: HTMLElement, tapped: (id: string | null) => void
       if (mine !== shown) return null;
       svg?.remove();
       mark = undefined;
-      svg = next.addTo(host);
+      svg = host.appendChild(next);
       page = { x: 0, y: 0, width: drawing.width, height: drawing.height };
       seen = page;
       look(page);

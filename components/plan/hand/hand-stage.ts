@@ -1,12 +1,13 @@
-import { SVG, type Dom, type Svg } from "@svgdotjs/svg.js";
-import { svgTree, written, type Drawing, type Mark, type Paper, type SvgNode } from "@/lib/drawing";
+import { SVG, type Dom } from "@svgdotjs/svg.js";
+import type { Drawing, Mark, Paper } from "@/lib/drawing";
+import { svgTree, written, type SvgNode } from "@/lib/drawing/svg";
 import { contains } from "@/lib/geometry";
 import { carried, snap } from "@/lib/hand";
 import { formatLength, lengthStyle } from "@/lib/measure";
 import { footprint, type Item, type Scene } from "@/lib/layout";
 import type { Room, Venue } from "@/lib/venue";
-import { paint } from "../stage";
-import { lineMarks, offPaper, onPaper, outlineMarks, stringLines, type Line } from "./marks";
+import { lookAt, paint } from "../stage";
+import { chairMarks, lineMarks, offPaper, onPaper, outlineMarks, stringLines, type Line } from "./marks";
 
 /** What the stage has to know of the plan that it shows. */
 export type World = { readonly venue: Venue; readonly scene: Scene; readonly drawing: Drawing; readonly picked: Item | null; /** What goes with it: the tables joined to it. */ readonly mates: () => readonly Item[]; readonly held: boolean; readonly fixed: boolean };
@@ -58,7 +59,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
   const over = SVG().addTo(host).addClass("hand-over").addClass("plan").attr("aria-hidden", "true");
   // Painted by itself by the browser: what moves over the plan never has the plan painted anew.
   const ghost = over.group().addClass("hand-ghost"), lines = over.group();
-  let svg: Svg | undefined;
+  let svg: SVGSVGElement | undefined;
   let w: World | null = null;
   let page: Seen = { x: 0, y: 0, width: 1, height: 1 };
   let seen: Seen = page;
@@ -71,7 +72,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
   const look = (next: Seen): void => {
     const width = within(page.width / MOST, next.width, page.width), height = (width * page.height) / page.width;
     seen = { width, height, x: within(0, next.x, page.width - width), y: within(0, next.y, page.height - height) };
-    for (const one of [svg, over]) one?.viewbox(seen.x, seen.y, seen.width, seen.height);
+    for (const one of [svg, over.node]) if (one) lookAt(one, seen);
     host.classList.toggle("stage-near", seen.width < page.width - 1e-6);
   };
   const paper = (e: { readonly clientX: number; readonly clientY: number }): Paper => {
@@ -92,7 +93,10 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
     const item: Item = held ? { ...picked, ...held } : picked;
     const at = { drawing, venue, item }, mates = w.mates();
     const by = { from: picked.at, to: item.at, by: item.angle - picked.angle }, gone = w.held;
+    // A chair of the rows has no element that could be lifted: it is drawn by itself, and its old place as one that is empty.
+    const bare = held ? [picked, ...mates].filter((i) => i.kind === "chair" && !pieceEl(i.id)) : [];
     const marks = [
+      ...bare.flatMap((i) => chairMarks({ drawing, venue, item: i }, true)),
       ...outlineMarks(at, gone), ...mates.flatMap((m) => outlineMarks({ drawing, venue, item: { ...carried(m, by), room: item.room } }, gone)),
       ...hints.flatMap(lineMarks), ...stringLines(at, scene.items.filter((i) => !mates.includes(i))).flatMap(lineMarks),
     ];
@@ -104,9 +108,9 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
       grasp?.classList.add("hand-picked");
     }
     if (!held) { unlift(); return; }
-    if (lifted.length === 0) {
+    if (ghost.node.childElementCount === 0) {
       lifted = [picked, ...mates].flatMap((i) => { const el = pieceEl(i.id); return el ? [el] : []; });
-      ghost.clear();
+      draw(ghost, drawing, bare.flatMap((i) => chairMarks({ drawing, venue, item: i })));
       for (const one of lifted) { ghost.node.append(one.cloneNode(true)); one.classList.add("hand-lifted"); }
       for (const one of ghost.node.querySelectorAll("[id]")) one.removeAttribute("id");
     }
@@ -217,7 +221,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
       unlift();
       svg?.remove();
       svg = next;
-      host.insertBefore(next.node, over.node);
+      host.insertBefore(next, over.node);
       page = { x: 0, y: 0, width: drawing.width, height: drawing.height };
       look(same ? seen : page);
       return true;

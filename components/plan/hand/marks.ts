@@ -31,6 +31,18 @@ export function outlineMarks({ drawing, item }: At, held: boolean): readonly Mar
   return [{ kind: "path", steps: [{ op: "M", to: p }, { op: "L", to: q }, { op: "L", to: r }, { op: "L", to: s }, { op: "Z" }], stroke }];
 }
 
+/** A chair of the rows as a picture of its own, for the plan draws a room's rows in one go; `gone`: the place that it was taken from. */
+export function chairMarks({ drawing, item }: At, gone = false): readonly Mark[] {
+  if (isRound(item.shape)) return [];
+  const k = drawing.perMetre / 1000, at = onPaper(drawing, item.room, item.at), seat = item.seats[0], angle = seat ? seat.facing - 90 : item.angle;
+  const w = (item.shape.width / 2) * k, d = (item.shape.depth / 2) * k;
+  const corner = (x: number, y: number): Paper => { const [dx, dy] = turn([x, y], angle); return [at[0] + dx, at[1] + dy]; };
+  const [p, q, r, s] = [corner(-w, -d), corner(w, -d), corner(w, d), corner(-w, d)];
+  const stroke = gone ? ({ ink: "line", weight: PX, dash: [3 * PX, 2 * PX] } as const) : ({ ink: "g-chair", weight: PX } as const);
+  const body: Mark = { kind: "path", steps: [{ op: "M", to: p }, { op: "L", to: q }, { op: "L", to: r }, { op: "L", to: s }, { op: "Z" }], fill: gone ? "floor" : "v-chair", stroke };
+  return gone ? [body] : [body, { kind: "path", steps: [{ op: "M", to: p }, { op: "L", to: q }], stroke: { ink: "g-chair", weight: 3 * PX } }];
+}
+
 export type Line = { readonly from: Paper; readonly to: Paper; readonly text: string; readonly kind: DimensionString["to"] | Hint["kind"] };
 
 /** Dimension strings of a piece on paper: to two walls, and to its nearest neighbour. */
