@@ -112,6 +112,6 @@ async function page(): Promise<void> {
   for (const one of held) line(one.name, one.tasks, one.longest, one.seconds);
 }
 
-const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, drawing, papers, checks, page, queue: queueBench, hand: () => hand(line), load: () => load(line) };
+const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, drawing, papers, checks, page, queue: queueBench, hand: () => hand(line), load: () => load(line, "embedded"), "load-postgresql": () => load(line, "postgresql") };
 const asked = process.argv.slice(2);
 for (const [name, part] of Object.entries(parts)) if (asked.length === 0 || asked.includes(name)) await part();
