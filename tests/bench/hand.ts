@@ -123,7 +123,12 @@ async function started(port: number, dataDir: string): Promise<ChildProcess> {
   const server = spawn(process.execPath, ["--import", "tsx", "lib/cli/serve.ts"], {
     cwd: resolve("."), stdio: ["ignore", "pipe", "inherit"], env: { ...process.env, PORT: String(port), MARQUETRY_ORIGIN: "", MARQUETRY_DATA_DIR: dataDir, MARQUETRY_LOG: "error", MAIL_URL: "", MARQUETRY_DEMO: "0" },
   });
-  await new Promise<void>((done, fail) => { server.stdout.once("data", () => done()); server.once("exit", (code) => fail(new Error(`the server ended (${code})`))); });
+  // The framework says things of its own first; only this line means that the port is open.
+  await new Promise<void>((done, fail) => {
+    let said = "";
+    server.stdout.on("data", (chunk: Buffer) => { said += chunk.toString("utf8"); if (said.includes("answers at")) done(); });
+    server.once("exit", (code) => fail(new Error(`the server ended (${code}):\n${said}`)));
+  });
   return server;
 }
 
