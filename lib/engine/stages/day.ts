@@ -4,7 +4,7 @@ import { standingItem } from "../../rules";
 import type { RowPlan } from "../rows";
 import { standAll, type Wanted } from "./anchors";
 import { packageRooms, type Plan } from "./assign";
-import { withDrapes, type Context, type Ease } from "./context";
+import { remembered, withDrapes, type Context, type Ease } from "./context";
 import type { Spec } from "./demand";
 import { drapedFloor } from "./draped";
 import { layMeal, type MealStand } from "./meal";
@@ -55,18 +55,22 @@ export type Attempt = {
 export function emptyRooms(ctx: Context, removed: ReadonlySet<string>): Map<string, RoomDay> {
   const out = new Map<string, RoomDay>();
   for (const room of packageRooms(ctx.venue, ctx.pack)) {
-    const bare = drapedFloor(ctx.site, room.id);
+    const bare = remembered(ctx, `bare ${room.id}`, () => drapedFloor(ctx.site, room.id));
     if (!bare) continue;
-    const kept = bare.room.standing.filter((s) => !removed.has(s.id)).map((s) => placedOf(standingItem(room.id, s)));
-    out.set(room.id, { f: withPlaced(bare, ...kept), statics: kept, tables: [], rows: null, mealOnly: new Set() });
+    const stays = bare.room.standing.filter((s) => !removed.has(s.id));
+    // The same room with the same furniture is one and the same, so that what is worked out on it is found again.
+    out.set(room.id, remembered(ctx, `kept ${room.id} ${stays.map((s) => s.id).join(" ")}`, () => {
+      const kept = stays.map((s) => placedOf(standingItem(room.id, s)));
+      return { f: withPlaced(bare, ...kept), statics: kept, tables: [], rows: null, mealOnly: new Set<string>() };
+    }));
   }
   return out;
 }
 
-const stand = (rooms: Map<string, RoomDay>, id: string, wanted: readonly Wanted[]): readonly Spec[] | null => {
+const stand = (ctx: Context, rooms: Map<string, RoomDay>, id: string, wanted: readonly Wanted[]): readonly Spec[] | null => {
   const day = rooms.get(id);
   if (!day) return wanted.map((w) => w.spec);
-  const best = standAll(day.f, wanted)[0];
+  const best = standAll(day.f, wanted, { known: ctx.known })[0];
   if (!best) return null;
   rooms.set(id, { ...day, f: best.f, statics: [...day.statics, ...best.placed] });
   return best.left;
@@ -99,7 +103,7 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
   const rooms = emptyRooms(ctx, removed);
   const left: Spec[] = plan.bar === null && ctx.demand.bar ? [ctx.demand.bar, ...(ctx.demand.secondBar ? [ctx.demand.secondBar] : [])] : [];
   for (const [room, wanted] of besides(ctx, plan)) {
-    const unplaced = stand(rooms, room, wanted);
+    const unplaced = stand(ctx, rooms, room, wanted);
     if (unplaced === null) return { days: [], misses: [{ plan, ease, why: "floor" }] };
     left.push(...unplaced);
   }
@@ -118,7 +122,7 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
     const rest = [plan.floor !== "apart" ? ctx.demand.music : null].filter((s): s is Spec => s !== null);
     for (const spec of rest) {
       const where = plan.dance ?? plan.ceremony ?? plan.drinks[0];
-      if (where) left.push(...(stand(rooms, where, [{ spec, optional: true }]) ?? [spec]));
+      if (where) left.push(...(stand(ctx, rooms, where, [{ spec, optional: true }]) ?? [spec]));
     }
     const done = withRows(ctx, plan, rooms, 0);
     return done ? { days: [{ plan, ease, rooms: done, meal: [], struckFloor: null, left, removed: [...removed], cleared: [...removed], rehomed: [], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows" }] };
