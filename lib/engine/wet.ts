@@ -3,7 +3,7 @@ import type { Finding, Layout, WetTwin } from "../layout";
 import { checkWet } from "../rules";
 import type { Kept } from "./choose";
 import { assign, type Plan } from "./stages/assign";
-import type { Context } from "./stages/context";
+import { remembered, type Context } from "./stages/context";
 import { layDay, type Day } from "./stages/day";
 import { finish } from "./stages/finish";
 
@@ -34,7 +34,7 @@ export function withWetTwin(ctx: Context, kept: Kept): Layout {
   const { layout, day } = kept;
   const out = outdoors(ctx, layout);
   if (out.length === 0) return layout;
-  const roof = underTheRoof(ctx);
+  const roof = remembered(ctx, "under the roof", () => underTheRoof(ctx));
   const plans = [...assign(ctx.venue, roof.pack, roof.brief, roof.demand)].sort((a, b) => apart(a, day.plan) - apart(b, day.plan) || a.cost - b.cost);
   for (const plan of plans.slice(0, PLANS)) {
     const twin = laid(roof, day, plan);
