@@ -4,7 +4,7 @@ import { defineConfig } from "vitest/config";
 const root = fileURLToPath(new URL("..", import.meta.url));
 
 /** What is tried on the embedded database and, word for word the same, on a PostgreSQL server. */
-const ON_BOTH = ["tests/contract/{store,service,service-matrix,adjust,edit-venue,paste,agreed-twice,people,desk-week,late-works,access,mail,due-dates,backup,killed,erasure}.test.ts"];
+const ON_BOTH = ["tests/contract/{store,service,service-matrix,adjust,edit-venue,paste,agreed-twice,people,desk-week,late-works,queue,access,mail,due-dates,backup,killed,erasure}.test.ts"];
 /** What takes several processes on one database, or the server's own failing. */
 const ON_SERVER = ["tests/contract/{workers,database-away}.test.ts"];
 

@@ -1,6 +1,6 @@
 import { folded, ok } from "../base";
-import { deadlineAt, todayAt, shownNames, type State } from "../booking";
-import { queue, venues, type HistoryRow } from "../store";
+import { deadlineAt, todayAt, shownNames, STATES, type State } from "../booking";
+import { queue, search, venues, type HistoryRow } from "../store";
 import type { VenueVersion } from "../store/venues";
 import { deskGate } from "./gate";
 import { sayEntry } from "./said";
@@ -9,36 +9,55 @@ import type { Actor, MailView, Outcome, QueueFilter, QueueRow, QueueView } from 
 
 type Wanted = {
   readonly filter?: QueueFilter; readonly search?: string; /** One venue alone, by its id. */ readonly venue?: string;
-  readonly sort?: "due" | "day"; /** From 1. */ readonly page?: number;
+  readonly sort?: "due" | "day";
+  /** Where the page begins, as the page before or after it told; "last": the last page. */ readonly from?: string;
 };
+/** More than these are not told apart by a search: more of it has to be typed. */
+const MOST_FOUND = 400;
 /** Lines on one page: a screen or three of them. */
 const PAGE = 50;
 const OPEN: readonly State[] = ["invited", "started", "returned"];
 
 /** One page of bookings by due date, with the count of every filter. */
-export async function listQueue(house: House, actor: Actor, { filter = "all", search = "", venue, sort = "due", page: wanted = 1 }: Wanted): Promise<Outcome<QueueView>> {
+export async function listQueue(house: House, actor: Actor, { filter = "all", search: term = "", venue, sort = "due", from: asked }: Wanted): Promise<Outcome<QueueView>> {
   const desk = deskGate(actor, "queue");
   if (!desk.ok) return desk;
   const { db } = house.store;
   const known = new Map((await venues.list(db)).map((one) => [one.id, one]));
   const now = house.clock.now();
   const today = Object.fromEntries([...known.values()].map((one) => [one.id, todayAt(one.venue.timeZone, now)]));
-  const only = folded(search) === "" ? undefined : (await queue.searched(db)).filter((row) => matches(row, search)).map((row) => row.reference);
-  const counts = countsOf(await queue.counts(db, { venue, today, only }));
-  const pages = Math.max(1, Math.ceil(counts[filter] / PAGE)), page = Math.min(Math.max(1, Math.floor(wanted)), pages);
-  const lines = await queue.lines(db, { ...chosenBy(filter), venue, today, only, sort, limit: PAGE, skip: (page - 1) * PAGE });
+  const found = folded(term) === "" ? undefined : await search.matching(db, term, MOST_FOUND + 1), only = found?.slice(0, MOST_FOUND);
+  const counts = countsOf(await queue.counts(db, { venue, today, only })), from = readFrom(asked), back = from !== undefined && "before" in from;
+  // One line more than a page holds tells whether there is another page.
+  const more = await queue.lines(db, { ...chosenBy(filter), venue, today, only, sort, limit: PAGE + 1, from });
+  const lines = back ? more.slice(-PAGE) : more.slice(0, PAGE), first = lines[0], end = lines.at(-1), over = more.length > PAGE;
   const last = await queue.lastOf(db, lines.map((one) => one.reference));
   const zone = (venue === undefined ? [...known.values()][0] : known.get(venue))?.venue.timeZone ?? "UTC";
   return ok({
     rows: lines.map((line) => rowOf(line, { venue: known.get(line.venue), mail: last.mails.get(line.reference), last: last.lines.get(line.reference), now })),
-    counts, page, pages, today: todayAt(zone, now), venues: [...known.values()].map((one) => ({ id: one.id, name: one.venue.name })),
+    counts, found: found !== undefined && found.length > MOST_FOUND ? "too many" : "all",
+    earlier: first && (back ? over : from !== undefined) ? `before~${placeText(queue.placeOf(first, sort))}` : undefined,
+    later: end && (back ? from.before !== "the end" : over) ? `after~${placeText(queue.placeOf(end, sort))}` : undefined,
+    today: todayAt(zone, now), venues: [...known.values()].map((one) => ({ id: one.id, name: one.venue.name })),
   });
 }
 
-function countsOf(found: readonly queue.Count[]): Readonly<Record<QueueFilter, number>> {
-  const of = (state: State): number => found.find((one) => one.state === state)?.all ?? 0;
+const placeText = ({ rank, day, reference }: queue.Place): string => `${rank}~${day}~${reference}`;
+const PLACE = /^(after|before)~([012])~(\d{4}-\d\d-\d\d)~([A-Z0-9-]{1,20})$/;
+
+/** Where a page begins, from its address; anything else is the beginning. */
+function readFrom(text: string | undefined): queue.From | undefined {
+  if (text === "last") return { before: "the end" };
+  const [, way, rank, day, reference] = PLACE.exec(text ?? "") ?? [];
+  if (day === undefined || reference === undefined || Number.isNaN(Date.parse(day))) return undefined;
+  const at = { rank: Number(rank), day, reference };
+  return way === "before" ? { before: at } : { after: at };
+}
+
+function countsOf({ states, late }: queue.Counts): Readonly<Record<QueueFilter, number>> {
+  const of = (state: State): number => states.get(state) ?? 0;
   return {
-    all: found.reduce((sum, one) => sum + one.all, 0), overdue: found.reduce((sum, one) => sum + (OPEN.includes(one.state) ? one.late : 0), 0), waiting: of("sent"),
+    all: STATES.reduce((sum, state) => sum + of(state), 0), overdue: late, waiting: of("sent"),
     invited: of("invited"), started: of("started"), sent: of("sent"), returned: of("returned"), agreed: of("agreed"), closed: of("closed"),
   };
 }
@@ -48,13 +67,6 @@ function chosenBy(filter: QueueFilter): Pick<queue.QueueAsk, "states" | "late"> 
   if (filter === "overdue") return { states: OPEN, late: true };
   return { states: [filter === "waiting" ? "sent" : filter] };
 }
-
-function matches(row: Pick<queue.QueueLine, "reference" | "names" | "email">, search: string): boolean {
-  const wanted = folded(search);
-  return [row.reference, row.email, ...row.names].some((text) => folded(text).includes(wanted));
-}
-
-/** Letters without their accents and capitals: whoever types "Zoe" finds "Zoë". */
 
 type Beside = { readonly venue: VenueVersion | undefined; readonly mail: { readonly state: string; readonly why: string | null } | undefined; readonly last: HistoryRow | undefined; readonly now: number };
 function rowOf(booking: queue.QueueLine, { venue, mail, last, now }: Beside): QueueRow {

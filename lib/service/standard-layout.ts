@@ -24,7 +24,7 @@ export async function standardSources(house: House, actor: Actor, { venue }: { r
   const may = deskGate(actor, "edit-venue");
   if (!may.ok) return may;
   const { db } = house.store;
-  const lines = await queue.lines(db, { states: ["agreed", "sent"], venue, today: {}, sort: "day", limit: SOURCES, skip: 0 });
+  const lines = await queue.lines(db, { states: ["agreed", "sent"], venue, today: {}, sort: "day", limit: SOURCES });
   const rows = await Promise.all(lines.map(async (line) => ({ line, row: (await revisions.listOf(db, line.reference)).at(-1) })));
   return ok(rows.flatMap(({ line, row }) => (row ? [{ reference: line.reference, number: row.number, title: row.layout.title, seats: mostSeats(row.layout), date: line.eventDate, agreed: row.agreedAt !== null }] : [])));
 }

@@ -134,8 +134,10 @@ export type QueueRow = {
 export type QueueView = {
   readonly rows: readonly QueueRow[];
   readonly counts: Readonly<Record<QueueFilter, number>>;
-  /** Which page of how many, from 1; a page past the last is the last. */
-  readonly page: number; readonly pages: number;
+  /** Where the page before and the page after this one begin; left out where there is none. */
+  readonly earlier?: string; readonly later?: string;
+  /** A search that found too many tells some of them. */
+  readonly found: "all" | "too many";
   readonly today: string;
   /** All venues of the desk. */
   readonly venues: readonly { readonly id: string; readonly name: string }[];

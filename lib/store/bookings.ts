@@ -3,6 +3,7 @@ import type { Layout } from "../layout";
 import type { Draft } from "../brief/draft";
 import type { State } from "../booking";
 import type { AskedOfDesk, BookingRow, FinalGuests } from "./database";
+import * as search from "./search";
 import type { Handle } from "./store";
 
 export type NewBooking = Pick<BookingRow, "reference" | "venue" | "names" | "email" | "package" | "eventDate" | "dueDate" | "createdAt"> & { /** What the desk knows of their answers already. */ readonly draft?: Draft; readonly language?: string };
@@ -11,6 +12,7 @@ export async function add(db: Handle, one: NewBooking): Promise<void> {
   await db.insertInto("bookings").values({
     ...one, names: JSON.stringify(one.names), state: "invited", revision: 0, draft: JSON.stringify(one.draft ?? {}), chosen: null, chosenKey: null, setLayout: null, setVersion: null, setAt: null, erasedAt: null, closedReason: null, quietAt: null, language: one.language ?? null, lengths: null, asked: null, finalGuests: null, finalAt: null, changedAt: one.createdAt,
   }).execute();
+  await search.note(db, one);
 }
 
 export function find(db: Handle, reference: string): Promise<BookingRow | undefined> {
@@ -70,6 +72,7 @@ export async function erase(tx: Handle, reference: string, at: string): Promise<
   await tx.updateTable("bookings").set((eb) => ({
     revision: eb("revision", "+", 1), changedAt: at, erasedAt: at, names: "[]", email: "", draft: "{}", chosen: null, chosenKey: null, closedReason: null, asked: null, finalGuests: null, finalAt: null,
   })).where("reference", "=", reference).execute();
+  await search.forget(tx, reference);
 }
 
 /** Keeps what they chose to read. No answer of theirs is changed by it, so that no page grows stale. */
@@ -106,4 +109,5 @@ export async function change(tx: Handle, reference: string, what: Change): Promi
     ...(what.email === undefined ? {} : { email: what.email }),
     ...(what.final === undefined ? {} : { finalGuests: JSON.stringify(what.final.guests), finalAt: what.final.at }),
   })).where("reference", "=", reference).execute();
+  if (what.email !== undefined) { const now = await find(tx, reference); if (now) await search.note(tx, now); }
 }

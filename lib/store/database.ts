@@ -69,6 +69,9 @@ export type Database = {
   /** Everyone who ever did something at the desk; the address goes when they leave. */
   readonly staff: { id: Generated<number>; email: string | null; leftAt: Moment | null };
   readonly lateChanges: { booking: string; number: number; brief: Json<BriefFile>; result: Json<ArrangeResult>; madeAt: Moment; madeBy: string };
+  /** Kept by the database itself as bookings change. */
+  readonly bookingCounts: { venue: string; state: State; n: number };
+  readonly bookingSearch: { booking: string; foundBy: string; grams: readonly string[] };
   readonly venueDrafts: { venue: string; base: number; number: number; file: Json<VenueFile>; savedAt: Moment; staff: number | null };
   readonly lateWorks: {
     booking: string; number: number; brief: Json<BriefFile>; askedAt: Moment; askedBy: string; tries: number; /** Claimed until then. */ until: Moment | null;

@@ -13,6 +13,7 @@ export * as adjustments from "./adjustments";
 export type { AdjustmentRow } from "./database";
 export * as heldRooms from "./held-rooms";
 export * as queue from "./queue";
+export * as search from "./search";
 export * as people from "./people";
 export * as staff from "./staff";
 export * as venueDrafts from "./venue-drafts";

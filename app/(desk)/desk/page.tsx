@@ -48,15 +48,15 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
   const at = (await asked(searchParams, "venue"))?.slice(0, 80);
   const sort = (await asked(searchParams, "sort")) === "day" ? "day" : "due";
   const added = Number(await asked(searchParams, "added"));
-  const seen = await listQueue(house, actor, { filter, search: search || undefined, venue: at, sort, page: Number(await asked(searchParams, "page")) || 1 });
+  const seen = await listQueue(house, actor, { filter, search: search || undefined, venue: at, sort, from: await asked(searchParams, "from") });
   if (!seen.ok) return <DeskFrame person={actor.person} here="queue"><h1 className="mt-4">Queue</h1><p className="lead mt-4">The queue cannot be read just now.</p></DeskFrame>;
-  const { rows, counts, today, venues, page, pages } = seen.value;
+  const { rows, counts, today, venues, earlier, later, found } = seen.value;
   const lead = counts.waiting === 0 && counts.overdue === 0
     ? "Nothing waits for you."
     : `${counts.waiting === 0 ? "Nothing waits" : `${capital(inWords(counts.waiting))} ${counts.waiting === 1 ? "waits" : "wait"}`} for your review; ${counts.overdue === 0 ? "nobody is late" : `${inWords(counts.overdue)} ${counts.overdue === 1 ? "is" : "are"} late`}.`;
-  const address = (id: QueueFilter, venue = at, more: { readonly page?: number; readonly sort?: "due" | "day" } = {}): string => {
+  const address = (id: QueueFilter, venue = at, more: { readonly from?: string; readonly sort?: "due" | "day" } = {}): string => {
     const by = more.sort ?? sort;
-    const q = new URLSearchParams({ ...(venue ? { venue } : {}), ...(id === "all" ? {} : { show: id }), ...(search ? { find: search } : {}), ...(by === "day" ? { sort: "day" } : {}), ...(more.page && more.page > 1 ? { page: String(more.page) } : {}) }).toString();
+    const q = new URLSearchParams({ ...(venue ? { venue } : {}), ...(id === "all" ? {} : { show: id }), ...(search ? { find: search } : {}), ...(by === "day" ? { sort: "day" } : {}), ...(more.from ? { from: more.from } : {}) }).toString();
     return q ? `/desk?${q}` : "/desk";
   };
   return (
@@ -83,15 +83,17 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
           <button className="btn" type="submit">Find</button>
         </form>
       </div>
-      {search && <p className="small sec" role="status">{counted(counts[filter], "booking", "bookings")} for “{search}”. <a href={at ? `/desk?venue=${encodeURIComponent(at)}` : "/desk"}>Show all again</a></p>}
+      {search && <p className="small sec" role="status">{found === "too many" ? `More bookings than can be shown are found for “${search}”: type more of the name.` : `${counted(counts[filter], "booking", "bookings")} for “${search}”.`} <a href={at ? `/desk?venue=${encodeURIComponent(at)}` : "/desk"}>Show all again</a></p>}
       {rows.length === 0
         ? <p className="lead measure mt-6">{search ? "No booking has that name, reference or address." : EMPTY[filter]} {filter === "all" && !search && <a href="/desk/bookings/new">Add a booking</a>}</p>
         : <><QueueTable groups={groupsOf(rows)} rows={rows} today={today} locale={locale} venues={venues.length > 1 && !at} />
-          {pages > 1 && (
+          {(earlier ?? later) && (
             <nav className="pages-of" aria-label="Pages of the queue">
-              {page > 1 && <a href={address(filter, at, { page: page - 1 })} rel="prev">Earlier</a>}
-              <span>Page {page} of {pages}</span>
-              {page < pages && <a href={address(filter, at, { page: page + 1 })} rel="next">Later</a>}
+              {earlier && <a href={address(filter, at)}>First</a>}
+              {earlier && <a href={address(filter, at, { from: earlier })} rel="prev">Earlier</a>}
+              <span>{rows.length} of {counts[filter]}</span>
+              {later && <a href={address(filter, at, { from: later })} rel="next">Later</a>}
+              {later && <a href={address(filter, at, { from: "last" })}>Last</a>}
             </nav>
           )}
           <p className="note sec mt-5">{sort === "due" ? <>By due date. <a href={address(filter, at, { sort: "day" })}>Sort by the day itself</a></> : <>By the day itself. <a href={address(filter, at, { sort: "due" })}>Sort by due date</a></>}</p>
