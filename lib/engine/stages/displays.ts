@@ -4,7 +4,7 @@ import { quickRoutes, quickWays, routes, waysOut } from "../../rules";
 import type { Stock } from "../../venue";
 import { canStand, floorSpots, meets, placedOf, useFloor, withPlaced, type Placed, type RoomFloor, type Spot } from "../place";
 import { itemOf, placeIndex, rankedSpots, sizeOf, surroundings } from "./anchors";
-import { spend, STEPS } from "../effort";
+import { spend, spent, STEPS } from "../effort";
 import type { Context } from "./context";
 import { stockTakenBy, type Day, type RoomDay } from "./day";
 import { conflicts } from "./rows";
@@ -147,7 +147,7 @@ function spotIn(ctx: Context, day: Day, room: RoomDay, { spec, judge }: { readon
   let judged = 0;
   const seen: Spot[] = [];
   for (const s of spots) {
-    if (judged >= SPOTS_JUDGED || judge?.left === 0) return null;
+    if (judged >= SPOTS_JUDGED || (judge !== null && (judge.left === 0 || spent(ctx.effort)))) return null;
     if (seen.some((o) => Math.hypot(o.at[0] - s.at[0], o.at[1] - s.at[1]) < 600)) continue;
     const use = useFloor(s.at, sizeOf(spec), s.angle, spec.around);
     const p = placedOf(itemOf(spec, f.id, s), use);
