@@ -77,7 +77,7 @@ export const STEP_SCHEMAS = {
   meal: z.object({
     service: oneOf(["plated", "buffet", "sharing", "stations", "none"]),
     tables: oneOf(["rounds", "long", "mixed", "any"]),
-    form: oneOf(["grid", "u", "e", "t", "hollow-square", "spine", "any"]),
+    form: oneOf(["grid", "u", "e", "t", "hollow-square", "spine", "diagonal", "any"]),
     top: oneOf(["pair", "one-sided", "round", "none"]),
     perTable, room: roomId, turnover: yesNo, drape: oneOf(["any", "yes", "no"]),
   }),

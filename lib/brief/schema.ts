@@ -46,7 +46,7 @@ export const briefSchema = record({
   meal: record({
     service: z.enum(["plated", "buffet", "sharing", "stations", "none"]).default("plated"),
     tables: z.enum(["rounds", "long", "mixed", "any"]).default("any"),
-    form: z.enum(["grid", "u", "e", "t", "hollow-square", "spine", "any"]).default("any"),
+    form: z.enum(["grid", "u", "e", "t", "hollow-square", "spine", "diagonal", "any"]).default("any"),
     top: z.enum(["pair", "one-sided", "round", "none"]).default("pair"),
     perTable: z.union([z.enum(["comfort", "most"]), z.int().min(1).max(100)]).default("comfort"),
     room: roomOrAny.default("any"),

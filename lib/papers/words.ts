@@ -24,7 +24,7 @@ export const TABLES: Record<Brief["meal"]["tables"], PaperPhrase> = {
 };
 export const FORM: Record<Brief["meal"]["form"], PaperPhrase> = {
   grid: "In even rows", u: "A horseshoe", e: "A comb, as an E", t: "A T", "hollow-square": "A hollow square",
-  spine: "A spine of long tables with the rest about it", any: "Whatever suits the room",
+  spine: "A spine of long tables with the rest about it", diagonal: "Tables on the slant", any: "Whatever suits the room",
 };
 export const TOP: Record<Brief["meal"]["top"], PaperPhrase> = {
   pair: "The two of you at a table alone", "one-sided": "A top table with places on one side", round: "One of the round tables", none: "No table of your own",

@@ -26,7 +26,7 @@ export const CLOSENESS: readonly Choice[] = [
   { ...UNSURE, why: "We keep to comfort as far as it goes." },
 ];
 export const FORMS = [
-  { value: "grid", name: "Tables apart" }, { value: "spine", name: "A spine down the middle" }, { value: "u", name: "Horseshoe", style: "u" },
+  { value: "grid", name: "Tables apart" }, { value: "spine", name: "A spine down the middle" }, { value: "diagonal", name: "Tables on the slant" }, { value: "u", name: "Horseshoe", style: "u" },
   { value: "e", name: "Comb of three arms", style: "e" }, { value: "t", name: "T", style: "t" }, { value: "hollow-square", name: "Hollow square", style: "hollow-square" },
 ] as const;
 

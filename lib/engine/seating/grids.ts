@@ -190,8 +190,11 @@ function bestColumns(ys: readonly number[], unit: Unit, lines: Lines, mirror: nu
   return ys.flatMap((y, i) => picks.filter((x) => lies(rows[i] ?? [], x)).map((x): Point => [x, y]));
 }
 
+/** How many are kept and looked at closely; `turned`: level grids of rounds turned by 45 degrees alone, and what tells that they still are. */
+type GridsAsk = { readonly keep: number; readonly rough?: number | undefined; readonly turned?: ((points: readonly Point[]) => boolean) | undefined };
+
 /** Grids of a unit that hold at least n, the most composed first. */
-export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: number, { keep, rough: looked = ROUGH }: { readonly keep: number; readonly rough?: number }): readonly Standings[] {
+export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: number, { keep, rough: looked = ROUGH, turned }: GridsAsk): readonly Standings[] {
   const quick = looked < ROUGH;
   if (!ground || n < 1) return [];
   const lines = ground.level;
@@ -207,8 +210,8 @@ export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: 
   const xPitches = pitches(unit.px, spanX).map((px) => ({ px, starts: origins(lines.minX, lines.maxX, px, hall.mirrorX, quick ? 2 : 4) }));
   // No more are kept than will be looked at: what is less promising than the last of those is not written down.
   let least = -Infinity;
-  const scan = (staggered: boolean, xs: typeof xPitches, leastY: number): void => {
-    for (const py of pitches(leastY, spanY)) for (const y0 of origins(lines.minY, lines.maxY, py, hall.mirrorY, quick ? 3 : 6)) {
+  const scan = (staggered: boolean, xs: typeof xPitches, leastY: number, pys = pitches(leastY, spanY)): void => {
+    for (const py of pys) for (const y0 of origins(lines.minY, lines.maxY, py, hall.mirrorY, quick ? 3 : 6)) {
       const first = Math.ceil((lines.minY - y0) / py - 1e-9);
       const rows: { readonly line: readonly Interval[]; readonly over: boolean }[] = [];
       let most = 0;
@@ -233,19 +236,22 @@ export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: 
       }
     }
   };
-  scan(false, xPitches, unit.py);
-  if (unit.round) for (const x of xPitches) scan(true, [x], Math.ceil(Math.max(Math.sqrt(Math.max(0, unit.px ** 2 - Math.floor(x.px / 2) ** 2)), unit.py / 2)));
+  // Rows at half the pitch of their places, each half a pitch over, are a level grid turned by 45 degrees.
+  if (turned) for (const half of STRETCHES.map((s) => Math.ceil(unit.px * Math.SQRT1_2 * (1 + s)))) scan(true, [{ px: 2 * half, starts: origins(lines.minX, lines.maxX, 2 * half, hall.mirrorX, 4) }], half, [half]);
+  else scan(false, xPitches, unit.py);
+  if (unit.round && !turned) for (const x of xPitches) scan(true, [x], Math.ceil(Math.max(Math.sqrt(Math.max(0, unit.px ** 2 - Math.floor(x.px / 2) ** 2)), unit.py / 2)));
   // No crossing is more promising than this; where enough are, none would be looked at.
   const ahead = found.filter((f) => f.pre >= CROSSED).length;
   if (ahead < looked) found.push(...crossings(hall, unit, ground, n));
   found.sort((a, b) => b.pre - a.pre);
   const middle: Point = [(lines.minX + lines.maxX) / 2, (lines.minY + lines.maxY) / 2];
-  const rough = found.slice(0, looked).map(({ grid, points: given }) => {
+  const rough = found.slice(0, looked).flatMap(({ grid, points: given }) => {
     const points = choose(given ?? gridPoints(grid, lines), n, hall, middle);
-    return { points, grid, score: judge(points, unit, hall, lines) };
+    return turned && !turned(points) ? [] : [{ points, grid, score: judge(points, unit, hall, lines) }];
   }).sort((a, b) => b.score - a.score).slice(0, keep * 3);
   return rough.map(({ points: from, grid }) => {
-    const points = settle(from, { unit, level: lines, upright: ground.upright, hall }, { align: false });
+    // Evened out line by line, a turned grid would lose its angle.
+    const points = turned ? from : settle(from, { unit, level: lines, upright: ground.upright, hall }, { align: false });
     return { points, grid, score: judge(points, unit, hall, lines) - (grid.staggered ? 0.15 : 0) };
   }).sort((a, b) => b.score - a.score).slice(0, keep);
 }

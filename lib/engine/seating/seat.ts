@@ -2,6 +2,7 @@ import { seeded } from "../../base";
 import { boxesNear, boxOf, clearance, polygonShape, type Point } from "../../geometry";
 import { alikeDrafts } from "./alike";
 import { freeRounds } from "./balance";
+import { diagonalDrafts } from "./diagonal";
 import { composed, fullest, isRoundFamily, type Draft, type Known, type Work } from "./drafts";
 import type { Item } from "../../layout";
 import { FORMS, formDrafts } from "./forms";
@@ -40,6 +41,9 @@ export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: Seatin
   for (const one of form ? [form] : ask.form === "any" && work.steps > 0 && number !== null && number <= SMALL_PARTY ? FORMS : [])
     if (wants("long")) for (const f of longs) drafts.push(...formDrafts(work, f, one, number));
   if (form) return ranked(work, drafts, options);
+  const slant = number === null || (ask.form !== "diagonal" && ask.form !== "any") ? [] : families.filter((f) => wants(isRoundFamily(f) ? "rounds" : "long")).flatMap((f) => diagonalDrafts(work, f, number));
+  if (ask.form === "diagonal" && number !== null) return ranked(work, slant, options);
+  drafts.push(...slant);
   const known: Known = new Map(), bothKinds = rounds.length > 0 && longs.length > 0;
   if (number !== null) {
     const grids = wants("rounds") ? rounds.map((f) => ({ f, drafts: composed(work, f, number) })) : [];

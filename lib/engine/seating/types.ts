@@ -35,7 +35,7 @@ export type SeatingSpace = {
 };
 
 export type TablesWanted = "rounds" | "long" | "mixed" | "any";
-export type FormWanted = "grid" | "u" | "e" | "t" | "hollow-square" | "spine" | "any";
+export type FormWanted = "grid" | "u" | "e" | "t" | "hollow-square" | "spine" | "diagonal" | "any";
 export type ChairSize = { readonly width: number; readonly depth: number };
 
 export type SeatingAsk = {

@@ -54,7 +54,7 @@ export const questions = {
   "In comfort": "Con holgura", "One can pass behind a seated guest.": "Se puede pasar por detrás de quien está sentado.",
   "As many as fit": "Tantos como quepan", "Chairs touch when two are pushed back.": "Las sillas se tocan si dos se echan atrás.", "We keep to comfort as far as it goes.": "Mantenemos la holgura mientras se pueda.",
   "Has it a shape of its own?": "¿Tiene una forma propia?",
-  "Tables apart": "Mesas separadas", "A spine down the middle": "Una espina central", "Horseshoe": "Herradura", "Comb of three arms": "Peine de tres brazos", "T": "En T", "Hollow square": "Cuadrado abierto", "Whichever suits": "La que convenga",
+  "Tables apart": "Mesas separadas", "A spine down the middle": "Una espina central", "Tables on the slant": "Mesas en diagonal", "Horseshoe": "Herradura", "Comb of three arms": "Peine de tres brazos", "T": "En T", "Hollow square": "Cuadrado abierto", "Whichever suits": "La que convenga",
   "Seats {comfort} in comfort, {most} at the most.": "Sienta a {comfort} con holgura, {most} como mucho.",
   "Not offered for {guests}, as the rooms of your package seat too few that way: {shapes}.": "No se ofrece para {guests}, pues así caben muy pocos en las salas de su paquete: {shapes}.", "{shape} ({most} at the most)": "{shape} ({most} como mucho)",
   "May the room be turned over after the ceremony?": "¿Se puede cambiar el montaje de la sala tras la ceremonia?",
