@@ -6,6 +6,7 @@ import type { Package, Venue } from "../venue";
 import { proofs } from "./bounds";
 import { effortOf, TRIED_EFFORT, type Effort } from "./effort";
 import { insteadOf } from "./instead";
+import { refusal } from "./refusal";
 import { search } from "./search";
 import { packageRooms } from "./stages/assign";
 import { chairOf, type Context } from "./stages/context";
@@ -76,29 +77,28 @@ function panelProof(ctx: Context): readonly Finding[] {
   const short = ctx.demand.floorShort;
   if (!short) return [];
   const [owned, needed] = [Math.floor(short.owned * 100) / 100, Math.ceil(short.needed * 100) / 100];
-  return [{
+  return [refusal(ctx.venue, {
     code: "bound-dance-panels", level: "must", source: "the venue's stock; 4.5 sq ft a dancer, five rental houses", scene: "dancing", items: [],
     measured: owned, limit: needed, unit: "m2", data: { owned, needed },
-    text: `The dance floor asked for takes ${needed} m²; all the venue's panels laid together make a floor of at most ${owned} m².`,
-  }];
+  })];
 }
 
 /** A couple who ask for a drape, where no drape hangs between two rooms of their package. */
 function drapeProof(ctx: Context): readonly Finding[] {
   if (ctx.brief.drape !== "yes" || drapeChoices(ctx.venue, ctx.pack, ctx.brief).length > 0) return [];
-  return [{
+  return [refusal(ctx.venue, {
     code: "bound-drape", level: "must", source: "the venue's drapes and the package's rooms", items: [], measured: 0, limit: 1, unit: "drapes",
-    data: { package: ctx.pack.id }, text: `The brief asks for a drape to be drawn; ${ctx.pack.name} has no two rooms with a drape between them.`,
-  }];
+    data: { package: ctx.pack.id },
+  })];
 }
 
 /** Rooms are used each for its uses alone: without one let for a buffet there is none. */
 function buffetProof(ctx: Context): readonly Finding[] {
   if (!ctx.demand.buffet || packageRooms(ctx.venue, ctx.pack).some((r) => r.uses.includes("buffet"))) return [];
-  return [{
+  return [refusal(ctx.venue, {
     code: "bound-buffet", level: "must", source: "the venue's rooms and their uses", scene: "meal", items: [], measured: 0, limit: 1, unit: "rooms",
-    data: { package: ctx.pack.id }, text: `The brief asks for a buffet or food stations; ${ctx.pack.name} includes no room that is let for them.`,
-  }];
+    data: { package: ctx.pack.id },
+  })];
 }
 
 const help = (venue: Venue, brief: Brief, options: ArrangeOptions, seated: number | null): readonly Instead[] => options.instead === false ? [] : insteadOf(venue, brief, {

@@ -3,6 +3,7 @@ import type { ArrangeResult, Instead } from "../layout";
 import type { Venue } from "../venue";
 import { proofs } from "./bounds";
 import { changesOf, type Change } from "./changes";
+import { inBritish, tell } from "./tell";
 
 /** Changes that are run for the sake of better advice, at the most, and those offered besides fewer guests. */
 const RUNS = 8, OFFERED = 3;
@@ -45,7 +46,7 @@ export function insteadOf(venue: Venue, brief: Brief, ask: Ask): readonly Instea
     if (!next || proofs(venue, next).length > 0) continue;
     runs++;
     if (ask.run(next).status !== "arranged") continue;
-    out.push(offer(c));
+    out.push(offer(venue, c));
     kinds.add(c.kind);
   }
   // Where something else does as well, the fewest need not be found out to a guest.
@@ -53,7 +54,7 @@ export function insteadOf(venue: Venue, brief: Brief, ask: Ask): readonly Instea
   return fewer ? [...out, fewer] : out;
 }
 
-const offer = ({ change, text }: Change): Instead => ({ change, text });
+const offer = (venue: Venue, { change, told }: Pick<Change, "change" | "told">): Instead => ({ change, text: inBritish(venue, told), told });
 
 /** The same day with so many adults; counts that hang on them follow. */
 function withAdults(brief: Brief, adults: number): { readonly change: Readonly<Record<string, unknown>>; readonly brief: Brief | null } {
@@ -96,7 +97,7 @@ function fewerGuests(venue: Venue, brief: Brief, { run, seated, stop, counts }: 
   }
   if (low < 1) return null;
   const less = brief.guests.adults - low;
-  return { change: withAdults(brief, low).change, text: `Invite ${less} fewer: ${low + fixed} guests in all are seated.` };
+  return offer(venue, { change: withAdults(brief, low).change, told: tell("fewer-guests", { less, seated: low + fixed }) });
 }
 
 /** The largest whole number from 1 to `most` that holds, where all below it do; 0 where none does. */

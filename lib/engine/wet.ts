@@ -1,11 +1,13 @@
 import { quote } from "../fees";
-import type { Finding, Layout, WetTwin } from "../layout";
+import type { Finding, Layout, Told, WetTwin } from "../layout";
 import { checkWet } from "../rules";
 import type { Kept } from "./choose";
 import { assign, type Plan } from "./stages/assign";
 import { remembered, type Context } from "./stages/context";
 import { layDay, type Day } from "./stages/day";
 import { finish } from "./stages/finish";
+import { tell, telling } from "./tell";
+import { refusal } from "./refusal";
 
 /** Plans under the roof that are laid for one layout, at the most. */
 const PLANS = 2;
@@ -39,22 +41,18 @@ export function withWetTwin(ctx: Context, kept: Kept): Layout {
   for (const plan of plans.slice(0, PLANS)) {
     const twin = laid(roof, day, plan);
     if (!twin) continue;
-    return { ...layout, wet: twin, why: [...layout.why, wordsFor(ctx, day.plan, plan)] };
+    return telling(ctx.venue, { ...layout, wet: twin }, { why: [underRoof(day.plan, plan)] });
   }
-  const finding: Finding = {
-    code: "wet-twin", level: "should", source: "common practice, no source", items: [], data: { rooms: out.join(", ") },
-    text: `No layout was found for the same day with ${out.join(" and ")} shut by rain.`,
-  };
+  const finding: Finding = refusal(ctx.venue, { code: "wet-twin", level: "should", source: "common practice, no source", items: [], data: { rooms: out.join(", ") } });
   return { ...layout, findings: [...layout.findings, finding] };
 }
 
-function wordsFor(ctx: Context, dry: Plan, wet: Plan): string {
-  const name = (id: string | null): string => ctx.venue.rooms.find((r) => r.id === id)?.name ?? "";
-  const parts = [
-    ...(dry.ceremony === wet.ceremony ? [] : [`ceremony in the ${name(wet.ceremony)}`]), ...(dry.drinks.join() === wet.drinks.join() ? [] : [`drinks in the ${wet.drinks.map(name).join(" and the ")}`]),
-    ...(dry.meal.join() === wet.meal.join() ? [] : [`meal in the ${wet.meal.map(name).join(" and the ")}`]), ...(dry.dance === wet.dance ? [] : [`dancing in the ${name(wet.dance)}`]),
-  ];
-  return `When it rains, all is held under the roof${parts.length > 0 ? `: ${parts.join(", ")}` : ""}.`;
+/** Where each part of the day goes that has another room when it rains. */
+function underRoof(dry: Plan, wet: Plan): Told {
+  return tell("under-the-roof", undefined, [
+    ...(dry.ceremony === wet.ceremony ? [] : [tell("wet-ceremony", { room: wet.ceremony ?? "" })]), ...(dry.drinks.join() === wet.drinks.join() ? [] : [tell("wet-drinks", { rooms: wet.drinks })]),
+    ...(dry.meal.join() === wet.meal.join() ? [] : [tell("wet-meal", { rooms: wet.meal })]), ...(dry.dance === wet.dance ? [] : [tell("wet-dancing", { room: wet.dance ?? "" })]),
+  ]);
 }
 
 function laid(roof: Context, dry: Day, plan: Plan): WetTwin | null {

@@ -1,8 +1,9 @@
 import type { Wish } from "../brief";
-import type { Layout } from "../layout";
+import type { Layout, Told } from "../layout";
 import { benchOf } from "./repair/judge";
 import { sealed } from "./repair/seal";
 import type { Context } from "./stages/context";
+import { tell, telling } from "./tell";
 import { honour, whereOf } from "./wishes/honour";
 import { quickXplain } from "./wishes/quickxplain";
 
@@ -11,15 +12,12 @@ export { quickXplain } from "./wishes/quickxplain";
 /** Parts of the day judged for the sake of wishes, at the most; and for telling which of them conflict. */
 const BUDGET = 160, EXPLAIN = 120;
 
-const words = (w: string): string => w.replaceAll("-", " ");
-const A: Readonly<Record<string, string>> = { window: "a window", door: "a door", wall: "a wall", feature: "a feature wall", terrace: "the terrace" };
-const wishText = (w: Wish): string => `${words(w.put)} ${"near" in w ? "near" : "away-from" in w ? "away from" : "in sight of"} ${A[whereOf(w)] ?? `the ${words(whereOf(w))}`}`;
+const wishTold = (w: Wish): Told => tell("wish", { put: w.put, how: "near" in w ? "near" : "away-from" in w ? "away-from" : "in-sight-of", where: whereOf(w) });
 
-/** Which wishes do not go together, as a sentence; the last of the couple's order gives way. */
-function conflictText(conflict: readonly Wish[], gives: Wish): string {
-  const [only] = conflict;
-  if (conflict.length <= 1) return `No spot was found for: ${wishText(only ?? gives)}.`;
-  return `These wishes were not found to go together: ${conflict.map(wishText).join("; ")}. What comes last in your order gives way: ${wishText(gives)}.`;
+/** Which wishes do not go together; the last of the couple's order gives way. */
+function conflictTold(conflict: readonly Wish[], gives: Wish): Told {
+  if (conflict.length <= 1) return tell("no-spot-for-wish", undefined, [wishTold(conflict[0] ?? gives)]);
+  return tell("wishes-conflict", undefined, [gives, ...conflict].map(wishTold));
 }
 
 /**
@@ -40,9 +38,9 @@ export function withWishes(ctx: Context, layout: Layout): Layout {
   const explain = benchOf(ctx.venue, ctx.brief, [], EXPLAIN);
   const told = given.map((wish) => {
     const conflict = quickXplain([...kept, wish], (set) => explain.budget.left > 0 && honour(explain, layout, set) !== null) ?? [wish];
-    return conflictText(conflict.length === 0 ? [wish] : conflict, wish);
+    return conflictTold(conflict.length === 0 ? [wish] : conflict, wish);
   });
   const whole = best === layout ? layout : sealed(bench, ctx, best);
-  if (whole.findings.some((f) => f.level === "must")) return { ...layout, givesUp: [...(layout.givesUp ?? []), ...told] };
-  return { ...whole, givesUp: [...(whole.givesUp ?? []), ...told] };
+  if (whole.findings.some((f) => f.level === "must")) return telling(ctx.venue, layout, { givesUp: told });
+  return telling(ctx.venue, whole, { givesUp: told });
 }

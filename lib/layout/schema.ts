@@ -97,12 +97,18 @@ export const wetTwinSchema = record({
   findings: z.array(findingSchema).readonly().default([]),
   quote: quoteSchema.optional(),
 });
+/** A sentence before it is words: which one, and what it speaks of (rooms by their ids). */
+const toldPart = { code: z.string().max(80), data: z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.array(z.string()).readonly()])).optional() };
+export const toldSchema = record({ ...toldPart, parts: z.array(record(toldPart)).readonly().optional() });
+
 export const layoutSchema = record({
   id: z.string().min(1).max(80),
   title: z.string().max(200),
   why: z.array(z.string().max(2_000)).readonly().default([]),
   /** What this layout gives up against the others, in words. */
   givesUp: z.array(z.string().max(2_000)).readonly().optional(),
+  told: record({ title: toldSchema.optional(), why: z.array(toldSchema).readonly(), givesUp: z.array(toldSchema).readonly() }).optional()
+    .describe("title, why and givesUp before they were words, each in its order: to be said in another language"),
   scenes: z.array(sceneSchema).min(1).max(4).readonly(),
   turnovers: z.array(turnoverSchema).readonly().default([]),
   findings: z.array(findingSchema).readonly().default([]),
@@ -111,7 +117,7 @@ export const layoutSchema = record({
   wet: wetTwinSchema.optional().describe("the same day with every outdoor room shut by rain: where a part of the day is held outdoors"),
 });
 
-export const insteadSchema = record({ change: z.record(z.string(), z.unknown()), text: z.string().max(2_000) });
+export const insteadSchema = record({ change: z.record(z.string(), z.unknown()), text: z.string().max(2_000), told: toldSchema.optional() });
 export const resultSchema = record({
   format: z.literal("marquetry.result/1"),
   engine: record({ version: z.string(), seed: z.int() }),

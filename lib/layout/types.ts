@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import type {
   capacitySchema, findingSchema, insteadSchema, itemSchema, layoutSchema, moveSchema, quoteLineSchema, quoteSchema,
-  resultSchema, sceneSchema, seatSchema, STYLES, turnoverSchema, wetTwinSchema,
+  resultSchema, sceneSchema, seatSchema, STYLES, toldSchema, turnoverSchema, wetTwinSchema,
 } from "./schema";
 
 export type SceneId = "ceremony" | "drinks" | "meal" | "dancing";
@@ -19,6 +19,8 @@ export type QuoteLine = z.output<typeof quoteLineSchema>;
 export type Quote = z.output<typeof quoteSchema>;
 export type Layout = z.output<typeof layoutSchema>;
 export type WetTwin = z.output<typeof wetTwinSchema>;
+/** A sentence before it is words. */
+export type Told = z.output<typeof toldSchema>;
 export type Instead = z.output<typeof insteadSchema>;
 export type ArrangeResult = z.output<typeof resultSchema>;
 export type Capacity = z.output<typeof capacitySchema>;

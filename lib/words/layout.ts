@@ -1,40 +1,43 @@
-import type { ArrangeResult, Finding, Item, Layout, Scene } from "../layout";
+import type { ArrangeResult, Finding, Item, Layout, Scene, Told } from "../layout";
 import type { Venue } from "../venue";
-import { engineIn } from "./engine";
-import { findingText } from "./findings";
+import { labelIn, toldText } from "./engine";
+import { findingText, saidWithoutData } from "./findings";
 import type { Say } from "./pages/say";
 
 /** The venue as its reader has it (locale and lengths are the reader's), and the reader's voice. */
-type How = { readonly venue: Venue; readonly say: Say };
+type How = { readonly venue: Venue; readonly say: Pick<Say, "language"> };
 
-const itemIn = (item: Item, speak: (text: string) => string): Item => ({ ...item, label: speak(item.label) });
-const sceneIn = (scene: Scene, speak: (text: string) => string): Scene => ({ ...scene, title: speak(scene.title), items: scene.items.map((item) => itemIn(item, speak)) });
+const itemIn = (item: Item, { say }: How): Item => ({ ...item, label: labelIn(item.label, say.language) });
+const sceneIn = (scene: Scene, how: How): Scene => ({ ...scene, title: labelIn(scene.title, how.say.language), items: scene.items.map((item) => itemIn(item, how)) });
+
+/** Sentences said from what was told of them; where nothing was (a layout made by hand, or by an engine before this one), as they were written. */
+function saidFrom(texts: readonly string[], told: readonly Told[] | undefined, { venue, say }: How): readonly string[] {
+  if (told?.length !== texts.length) return texts;
+  return texts.map((text, i) => { const one = told[i]; return (one && toldText(one, { venue, language: say.language })) ?? text; });
+}
 
 /** A layout in a reader's words: titles, reasons, labels and findings are said anew; nothing that is measured, priced or placed is touched. */
-export function layoutIn(layout: Layout, { venue, say }: How): Layout {
-  const speak = engineIn({ say, lengths: venue.lengths, locale: venue.locale });
-  const scenes = layout.scenes.map((scene) => sceneIn(scene, speak));
-  const found = (list: readonly Finding[], of: Pick<Layout, "scenes">): readonly Finding[] => list.map((one) => findingIn(one, { venue, say, of, speak }));
+export function layoutIn(layout: Layout, how: How): Layout {
+  const { told } = layout, scenes = layout.scenes.map((scene) => sceneIn(scene, how));
+  const found = (list: readonly Finding[], of: Pick<Layout, "scenes">): readonly Finding[] => list.map((one) => findingIn(one, how, of));
   return {
-    ...layout, scenes, title: speak(layout.title), why: layout.why.map(speak), givesUp: layout.givesUp?.map(speak), findings: found(layout.findings, { scenes }),
-    quote: layout.quote && { ...layout.quote, lines: layout.quote.lines.map((line) => ({ ...line, text: speak(line.text), of: line.of === undefined ? undefined : speak(line.of) })) },
-    wet: layout.wet && { ...layout.wet, scenes: layout.wet.scenes.map((scene) => sceneIn(scene, speak)), findings: found(layout.wet.findings, layout.wet) },
+    ...layout, scenes, title: saidFrom([layout.title], told?.title && [told.title], how)[0] ?? layout.title, why: saidFrom(layout.why, told?.why, how),
+    ...(layout.givesUp ? { givesUp: saidFrom(layout.givesUp, told?.givesUp, how) } : {}), findings: found(layout.findings, { scenes }),
+    wet: layout.wet && { ...layout.wet, scenes: layout.wet.scenes.map((scene) => sceneIn(scene, how)), findings: found(layout.wet.findings, layout.wet) },
   };
 }
 
-type FindingHow = How & { readonly of: Pick<Layout, "scenes">; readonly speak: (text: string) => string };
-/** A finding is made again from its data; one of the engine's own, which has no sentence in the catalogue, is said from its words. */
-function findingIn(finding: Finding, { venue, of, speak, say }: FindingHow): Finding {
-  const made = findingText(finding, { venue, layout: of });
-  return { ...finding, text: made === finding.code || (say.language !== "es" && finding.data === undefined) ? speak(finding.text) : made };
+/** A finding is made again from its data; one that has none, or no sentence in the catalogue, stays as it was written. */
+function findingIn(finding: Finding, { venue }: How, of: Pick<Layout, "scenes">): Finding {
+  const made = finding.data === undefined && !saidWithoutData(finding.code) ? finding.code : findingText(finding, { venue, layout: of });
+  return made === finding.code ? finding : { ...finding, text: made };
 }
 
 /** The engine's whole answer in a reader's words. */
 export function resultIn(result: ArrangeResult, how: How): ArrangeResult {
-  const speak = engineIn({ say: how.say, lengths: how.venue.lengths, locale: how.venue.locale });
   return {
-    ...result, layouts: result.layouts.map((one) => layoutIn(one, how)),
-    reasons: result.reasons.map((one) => findingIn(one, { ...how, of: { scenes: result.closest?.scenes ?? [] }, speak })), instead: result.instead.map((one) => ({ ...one, text: speak(one.text) })),
+    ...result, layouts: result.layouts.map((one) => layoutIn(one, how)), reasons: result.reasons.map((one) => findingIn(one, how, { scenes: result.closest?.scenes ?? [] })),
+    instead: result.instead.map((one) => ({ ...one, text: saidFrom([one.text], one.told && [one.told], how)[0] ?? one.text })),
   };
 }
 

@@ -24,3 +24,9 @@ export function lengthText(mm: number, system: "metric" | "imperial", locale = "
 export function areaText(m2: number, system: "metric" | "imperial", locale = "en"): string {
   return system === "metric" ? `${figure(m2, 1, locale)} m²` : `${Math.round(m2 / 0.09290304)} sq ft`;
 }
+
+/** An area to the hundredth of a square metre, or the tenth of a square foot. */
+export function exactAreaText(m2: number, system: "metric" | "imperial", locale = "en"): string {
+  const [n, digits, unit] = system === "metric" ? [m2, 2, "m²"] as const : [m2 / 0.09290304, 1, "sq ft"] as const;
+  return `${new Intl.NumberFormat(locale, { maximumFractionDigits: digits, useGrouping: false }).format(n)} ${unit}`;
+}

@@ -4,7 +4,7 @@ import { loadKinds, peopleOf, ruleValues, type LoadKind } from "../../rules";
 import { siteOf, type Room, type Site, type Use, type Venue } from "../../venue";
 import { exitsFrom, round, waysNeeded, widestBound, type Bound } from "./limits";
 import { chairs, chairsNeeded, tablePlaces } from "./stock";
-import { boundText } from "./text";
+import { refusal } from "../refusal";
 
 type Part = {
   readonly scene: SceneId; readonly use: Use; readonly wanted: string; readonly people: number; readonly kinds: readonly LoadKind[];
@@ -28,10 +28,7 @@ function partsOf(brief: Brief): readonly Part[] {
 
 const finding = (venue: Venue, scene: SceneId, measured: number, b: Bound): Finding => {
   const data = { ...b.data, measured };
-  return {
-    code: b.code, level: "must", source: b.source, scene, items: [], measured, limit: b.limit, unit: b.unit, data,
-    text: boundText(venue, { code: b.code, scene, measured, limit: b.limit, data }),
-  };
+  return refusal(venue, { code: b.code, level: "must", source: b.source, scene, items: [], measured, limit: b.limit, unit: b.unit, data });
 };
 
 /** What stands in the way of one part of the day whatever is tried; null when no bound does. */

@@ -1,6 +1,7 @@
 import { distance, middle, type Point } from "../../geometry";
 import type { Item, Layout, Scene } from "../../layout";
 import { numberTables } from "../number";
+import { telling } from "../tell";
 import { turnoversOfDay } from "../turnover";
 import { withDrapes, type Context } from "./context";
 import { withAccess } from "./access";
@@ -28,10 +29,9 @@ export function finish(base: Context, start: Day): Finished {
   const turned = turnoversOfDay(ctx.venue, scenes, (s) => (s.id === "ceremony" ? ctx.demand.ceremonyGuests : ctx.demand.guests));
   return {
     day, gaveWay: shown.gaveWay,
-    layout: {
-      id: "a", title: titleOf(day), why: [...whyOf(ctx, day, scenes, turned)], givesUp: [...givesUpOf(ctx, day, shown.gaveWay)],
-      scenes, turnovers: turned, findings: [], score: scoreOf(ctx, day, scenes, turned, []),
-    },
+    layout: telling(ctx.venue, { id: "a", title: "", why: [], givesUp: [], scenes, turnovers: turned, findings: [], score: scoreOf(ctx, day, scenes, turned, []) }, {
+      title: titleOf(day), why: whyOf(ctx, day, scenes, turned), givesUp: givesUpOf(ctx, day, shown.gaveWay),
+    }),
   };
 }
 

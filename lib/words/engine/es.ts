@@ -1,61 +1,77 @@
-type Pairs = readonly (readonly [string, string])[];
+import { listText } from "../lists";
+import type { en } from "./en";
+import type { Saying } from "./told";
 
-/** Words of ours for pieces and parts of the day, as labels and titles begin with them. */
-export const terms: Readonly<Record<string, string>> = {
-  ceremony: "ceremonia", drinks: "cóctel", meal: "comida", dancing: "baile", "the ceremony": "la ceremonia", "the drinks": "el cóctel", "the meal": "la comida", dining: "comer", a: "a",
-  couple: "novios", "couple’s table": "mesa de los novios", "top table": "mesa presidencial", suppliers: "proveedores", bar: "barra", "second bar": "segunda barra", DJ: "DJ", band: "grupo", "dance floor": "pista de baile", buffet: "bufé",
-  "high table": "mesa alta", "high tables": "mesas altas", chair: "silla", "wheelchair space": "sitio para silla de ruedas", cake: "tarta", welcome: "bienvenida", "welcome table": "mesa de bienvenida", cards: "tarjetas", "cards and gifts": "tarjetas y regalos",
-  "guest book": "libro de firmas", photographs: "fotografías", favours: "recuerdos", "seating plan": "plano de asientos", "photo booth": "fotomatón", appetisers: "bocados", "children's corner": "rincón de los niños", "children corner": "rincón de los niños", "corner for the children": "rincón de los niños",
-  children: "rincón de los niños", lounge: "rincón de descanso", "lounge corner": "rincón de descanso", "cocktail tables": "mesas altas", "cocktail table": "mesa alta", "small table": "mesa pequeña", arch: "arco", easel: "caballete", table: "mesa", music: "música", top: "nuestra mesa",
-  "round tables": "mesas redondas", "long tables": "mesas largas", "rounds and long tables": "mesas redondas y largas", rounds: "mesas redondas", reception: "convite", "ceremony and reception": "ceremonia y convite",
-  "A horseshoe": "Una herradura", "a horseshoe": "una herradura", "A comb of tables": "Un peine de mesas", "a comb of tables": "un peine de mesas", "A T of tables": "Una T de mesas", "a T of tables": "una T de mesas", "a t of tables": "una T de mesas", "A hollow square": "Un cuadrado abierto", "a hollow square": "un cuadrado abierto", "Rounds about a spine": "Mesas redondas en torno a una espina", "rounds about a spine": "mesas redondas en torno a una espina",
-  "set otherwise": "puestas de otro modo", "in rows": "en filas", "in even rows": "en filas parejas", staggered: "al tresbolillo", "on the slant": "en diagonal", "balanced about the middle": "en equilibrio sobre el centro", "in two halves": "en dos mitades", "freely set": "puestas con libertad", "closely filled": "muy llenas", "in long runs": "en largas hileras",
-  "drape drawn": "cortina corrida", "no drape": "sin cortina", "wide set": "muy separadas", "closer set": "más juntas", "closest set": "lo más juntas", "full tables": "mesas llenas", "roomy tables": "mesas holgadas", "no bar": "sin barra", "dance floor among the tables": "pista entre las mesas", "dance floor after the meal": "pista después de la comida",
-  "most comfort": "mayor holgura", "most room to dance": "mayor sitio para bailar", "fewest moves": "menor número de movimientos", "most guests facing the couple": "mayor número de invitados de cara a los novios",
-  "a window": "una ventana", "a door": "una puerta", "a wall": "una pared", "a feature wall": "una pared vistosa", "the terrace": "la terraza", "the bar": "la barra", "the dance floor": "la pista", "the top": "su mesa", "the cake": "la tarta", "the dj": "el DJ", "the band": "el grupo", "the buffet": "el bufé",
-  tables: "mesas", standing: "de pie", "chairs in rows": "sillas en filas", "another": "otra cosa", "next best": "siguiente mejor", "the package": "el paquete",
+const list = (words: readonly string[]): string => listText(words, "es");
+const rooms = (s: Saying): string => list(s.rooms("rooms"));
+const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
+
+/** What a word of the brief is called, without its article and with it. */
+const THING: Readonly<Record<string, readonly [bare: string, whole: string]>> = {
+  welcome: ["mesa de bienvenida", "la mesa de bienvenida"], cards: ["tarjetas y regalos", "las tarjetas y los regalos"], "guest-book": ["libro de firmas", "el libro de firmas"], photographs: ["fotografías", "las fotografías"], cake: ["tarta", "la tarta"],
+  "seating-plan": ["plano de asientos", "el plano de asientos"], favours: ["recuerdos", "los recuerdos"], "photo-booth": ["fotomatón", "el fotomatón"], lounge: ["rincón de descanso", "el rincón de descanso"], "cocktail-tables": ["mesas altas", "las mesas altas"],
+  appetisers: ["bocados", "los bocados"], "children-corner": ["rincón de los niños", "el rincón de los niños"], "second-bar": ["segunda barra", "la segunda barra"], bar: ["barra", "la barra"], buffet: ["bufé", "el bufé"], top: ["su mesa", "su mesa"],
+  "dance-floor": ["pista de baile", "la pista de baile"], dj: ["DJ", "el DJ"], band: ["grupo", "el grupo"], music: ["música", "la música"],
+  window: ["ventana", "una ventana"], door: ["puerta", "una puerta"], wall: ["pared", "una pared"], feature: ["pared vistosa", "una pared vistosa"], terrace: ["terraza", "la terraza"],
 };
+const bare = (word: string): string => THING[word]?.[0] ?? word.replaceAll("-", " ");
+const whole = (word: string): string => THING[word]?.[1] ?? word.replaceAll("-", " ");
+const HOW: Readonly<Record<string, string>> = { near: "cerca de", "away-from": "lejos de", "in-sight-of": "a la vista de" };
+const EASE: Readonly<Record<string, string>> = { most: ", lo más que admite la sala", close: ", más juntos de lo cómodo", full: ", más a cada mesa de lo cómodo" };
+/** "de" and "a" before "el" are one word with it. */
+const joined = (text: string): string => text.replace(/\b(de|a) el (?=[a-zñáéíóú]|DJ)/g, (_, word: string) => `${word}l `);
+const laid = (s: Saying): string => list([
+  ...(s.number("rounds") > 0 ? [count(s.number("rounds"), "mesa redonda", "mesas redondas")] : []),
+  ...(s.number("long") > 0 ? [s.number("rounds") > 0 ? count(s.number("long"), "larga", "largas") : count(s.number("long"), "mesa larga", "mesas largas")] : []),
+]);
 
-/** Parts of sentences: what tells layouts apart, and labels with a number. */
-export const parts: Pairs = [
-  ["dancing in the {room}", "baile en {room}"], ["ceremony in the {room}", "ceremonia en {room}"], ["meal in the {room}", "comida en {room}"], ["drinks in the {room}", "cóctel en {room}"], ["buffet in the {room}", "bufé en {room}"], ["bar in the {room}", "barra en {room}"],
-  ["couple on the left of the plan", "novios a la izquierda del plano"], ["couple on the right of the plan", "novios a la derecha del plano"], ["couple at the top of the plan", "novios arriba en el plano"], ["couple at the foot of the plan", "novios abajo en el plano"],
-  ["1 round", "1 mesa redonda"], ["{n} rounds", "{n} mesas redondas"], ["1 long table", "1 mesa larga"], ["{n} long tables", "{n} mesas largas"], ["{n} long", "{n} largas"], ["{n} tables", "{n} mesas"],
-  ["{what} near {where}", "{what} cerca de {where}"], ["{what} away from {where}", "{what} lejos de {where}"], ["{what} in sight of {where}", "{what} a la vista de {where}"],
-  ["Table {n}", "Mesa {n}"], ["table {n}", "mesa {n}"], ["Table {n}{letter}", "Mesa {n}{letter}"], ["Row {n}, chair {k}", "Fila {n}, silla {k}"], ["Chair {n}", "Silla {n}"],
-];
-
-/** Every sentence that the engine writes for people. */
-export const sentences: Pairs = [
-  ["{n} of {all} have a place in the {room}.", "{n} de {all} tienen sitio en {room}."], ["All {n} sit in comfort in the {room}.", "Los {n} se sientan con holgura en {room}."],
-  ["all {n} sit in comfort in the {room}.", "los {n} se sientan con holgura en {room}."],
-  ["All {n} find a place in the {room}, at the most the room takes.", "Los {n} tienen sitio en {room}, lo más que admite la sala."], ["All {n} find a place in the {room}, more to a table than comfort asks.", "Los {n} tienen sitio en {room}, más a cada mesa de lo cómodo."], ["All {n} find a place in the {room}, closer than comfort asks.", "Los {n} tienen sitio en {room}, más juntos de lo cómodo."], ["All {n} find a place in the {room}, closer than comfort.", "Los {n} tienen sitio en {room}, más juntos de lo cómodo."], ["All {n} find a place in the {room}.", "Los {n} tienen sitio en {room}."],
-  ["1 round and 1 long table.", "1 mesa redonda y 1 larga."], ["{n} rounds and 1 long table.", "{n} mesas redondas y 1 larga."], ["1 round and {k} long tables.", "1 mesa redonda y {k} largas."], ["{n} rounds and {k} long tables.", "{n} mesas redondas y {k} largas."], ["1 round.", "1 mesa redonda."], ["{n} rounds.", "{n} mesas redondas."], ["1 long table.", "1 mesa larga."], ["{n} long tables.", "{n} mesas largas."],
-  ["{n} of {all} guests face the couple.", "{n} de {all} invitados están de cara a los novios."], ["{name} is drawn: the {room} takes {area} of the {other}.", "{name} está corrida: {room} toma {area} de {other}."],
-  ["No room has to be turned over.", "No hay que cambiar el montaje de ninguna sala."], ["Turning over takes 1 minute with a crew of {n}.", "El cambio de montaje lleva 1 minuto con un equipo de {n}."], ["Turning over takes {m} minutes with a crew of {n}.", "El cambio de montaje lleva {m} minutos con un equipo de {n}."],
-  ["Dancing is in the {room}, so the tables stay.", "Se baila en {room}, así que las mesas se quedan."], ["The dance floor lies among the tables all evening.", "La pista está entre las mesas toda la noche."], ["Some tables are struck after the meal to make the dance floor.", "Tras la comida se retiran algunas mesas para hacer la pista."],
-  ["{kind} alone seat everyone here: the brief asks for both kinds.", "{kind} solas sientan aquí a todos: se pidieron de ambas clases."], ["The couple sit among their guests: a table for two alone would leave some without a place.", "Los novios se sientan entre sus invitados: una mesa para dos dejaría a algunos sin sitio."],
-  ["Gaps between tables are the least, not those of comfort.", "La separación entre mesas es la mínima, no la cómoda."], ["Gaps between tables are half-way between the least and those of comfort.", "La separación entre mesas está a medio camino entre la mínima y la cómoda."], ["Tables are laid for as many as they take, not for comfort.", "Las mesas se ponen para tantos como admiten, con menos holgura."],
-  ["{name} is carried out.", "{name} se saca."], ["{name}: {n} are carried out.", "{name}: se sacan {n}."], ["{name} moves to a wall of the {room}: the drape takes its place.", "{name} pasa a una pared de {room}: la cortina ocupa su lugar."],
-  ["{what} shares a table with {piece}.", "{what} comparte mesa con {piece}."], ["{what}: its usual place is taken, so it stands in the {place}.", "{what}: su lugar habitual está ocupado, así que está en {place}."], ["No place was found for: {what}.", "No se encontró lugar para: {what}."],
-  ["Of these layouts it has the {what}.", "De estas distribuciones es la de {what}."], ["What sets it apart: {what}.", "Lo que la distingue: {what}."],
-  ["A room is turned over, which another layout here spares.", "Se cambia el montaje de una sala, que otra distribución de aquí ahorra."], ["Turning over takes {n} minute more than in the quickest of these.", "El cambio de montaje lleva {n} minuto más que en la más rápida de estas."], ["Turning over takes {n} minutes more than in the quickest of these.", "El cambio de montaje lleva {n} minutos más que en la más rápida de estas."], ["Another layout here is more comfortable.", "Otra distribución de aquí es más cómoda."],
-  ["When it rains, all is held under the roof.", "Si llueve, todo se celebra bajo techo."], ["When it rains, all is held under the roof: {parts}.", "Si llueve, todo se celebra bajo techo: {parts}."], ["No layout was found for the same day with {rooms} shut by rain.", "No se encontró distribución para el mismo día con {rooms} cerrada por la lluvia."],
-  ["No spot was found for: {wish}.", "No se encontró sitio para: {wish}."], ["These wishes were not found to go together: {wishes}. What comes last in your order gives way: {wish}.", "Estos deseos no se pudieron cumplir juntos: {wishes}. Cede el último de su orden: {wish}."],
-  ["Not everyone was seated: the fullest arrangement found in the {rooms} has {got} of {wanted} places.", "No se sentó a todos: la disposición más llena hallada en {rooms} tiene {got} de {wanted} plazas."], ["No spot was found in the {rooms} for a top table of {n} side by side.", "No se halló sitio en {rooms} para una mesa presidencial de {n} en fila."], ["No table with its places was found a spot in the {rooms}.", "No se halló sitio en {rooms} para ninguna mesa con sus plazas."], ["No way was found to set rows for the {n} guests of the ceremony in the {room}.", "No se halló manera de poner filas para los {n} invitados de la ceremonia en {room}."],
-  ["Dance floor, music, bar and buffet together were found no place in the {room}.", "No se halló sitio en {room} para la pista, la música, la barra y el bufé juntos."], ["No way of giving the rooms to the parts of the day was found.", "No se halló manera de repartir las salas entre las partes del día."],
-  ["Without turning a room over, no way was found to give ceremony, meal and dancing a room each.", "Sin cambiar el montaje de una sala no se halló manera de dar sala a la ceremonia, la comida y el baile."],
-  ["The dance floor asked for takes {area}; all the venue's panels laid together make a floor of at most {most}.", "La pista pedida ocupa {area}; todos los paneles de la casa juntos hacen como mucho {most}."],
-  ["The brief asks for a drape to be drawn; {pack} has no two rooms with a drape between them.", "Se pidió correr una cortina; {pack} no tiene dos salas con una cortina entre ellas."], ["The brief asks for a buffet or food stations; {pack} includes no room that is let for them.", "Se pidió un bufé o puestos de comida; {pack} no incluye ninguna sala que se alquile para ello."],
-  ["Invite {n} fewer: {all} guests in all are seated.", "Invitar a {n} menos: se sientan {all} invitados en total."], ["Lay each table for as many as it takes.", "Poner cada mesa para tantos como admita."], ["Take the floor that the venue's panels make, for {n} in a hundred of the guests at once.", "Tomar la pista que dan los paneles de la casa, para {n} de cada cien invitados a la vez."],
-  ["Mix long tables with the rounds.", "Mezclar mesas largas con las redondas."], ["Let the tables be of any kind.", "Dejar que las mesas sean de cualquier clase."], ["Let the tables stand in any form.", "Dejar que las mesas tengan cualquier forma."], ["Let the meal be in another room.", "Dejar que la comida sea en otra sala."], ["Let the ceremony be in another room.", "Dejar que la ceremonia sea en otra sala."],
-  ["Let {drape} be drawn.", "Dejar correr {drape}."], ["Have the room turned over between ceremony and meal.", "Cambiar el montaje de la sala entre ceremonia y comida."], ["Have the food set down on the tables.", "Servir la comida en las mesas."], ["Have the food set down on the tables, not on a buffet.", "Servir la comida en las mesas, no en un bufé."],
-  ["Take a smaller dance floor, for {n} in a hundred of the guests at once.", "Tomar una pista menor, para {n} de cada cien invitados a la vez."], ["Sit as a pair in place of a long top table.", "Sentarse los dos solos en lugar de una mesa presidencial larga."], ["Do without the second bar.", "Prescindir de la segunda barra."],
-  ["Hold the ceremony at the laid tables.", "Celebrar la ceremonia en las mesas puestas."], ["Let guests stand for the ceremony.", "Que los invitados estén de pie en la ceremonia."], ["Do without a dance floor.", "Prescindir de la pista de baile."],
-  ["The brief asks for {room} for {part}, and {pack} does not include it.", "Se pidió {room} para {part}, y {pack} no la incluye."], ["No room of {pack} is let for {part}.", "Ninguna sala de {pack} se alquila para {part}."], ["{room} is not let for {part}.", "{room} no se alquila para {part}."],
-  ["{n} guests need {limit} ways out; at most {most} can be reached from any room for {part}.", "{n} invitados necesitan {limit} salidas; desde cualquier sala para {part} se llega como mucho a {most}."], ["No way out from a room for {part} has doors of {width} without steps, so a wheelchair cannot come in.", "Ninguna salida de una sala para {part} tiene puertas de {width} sin escalones, así que no puede entrar una silla de ruedas."],
-  ["{n} guests at {part}; the posted figure lets {limit} into {room} with {kind}.", "{n} invitados en {part}; el aforo autorizado admite {limit} en {room} con {kind}."], ["{n} guests at {part}; the {area} of {room} hold {limit} at the densest that may be posted.", "{n} invitados en {part}; los {area} de {room} admiten {limit} en lo más denso que se autoriza."],
-  ["{n} guests at {part}; {room} has no posted figure, and its {area} hold {limit} at {each} each.", "{n} invitados en {part}; {room} no tiene aforo autorizado, y sus {area} admiten {limit} a {each} cada uno."], ["{n} guests at {part}; all {rooms} rooms for it together hold {limit}.", "{n} invitados en {part}; las {rooms} salas juntas admiten {limit}."],
-  ["{n} dancers need {area} of floor; the largest room for dancing has {most}.", "{n} bailarines necesitan {area} de pista; la mayor sala de baile tiene {most}."], ["{n} guests at {part}; the venue's {count} {tables} seat {most} at most, and the couple's table {more} more.", "{n} invitados en {part}; las {count} {tables} de la casa sientan como mucho a {most}, y la mesa de los novios a {more} más."],
-  ["{n} guests at {part}; the venue's {count} {tables} seat {most} at most.", "{n} invitados en {part}; las {count} {tables} de la casa sientan como mucho a {most}."], ["{n} chairs are needed at {part}; the venue owns none.", "En {part} hacen falta {n} sillas; la casa no tiene ninguna."], ["{n} chairs are needed at {part}; the venue owns {limit}.", "En {part} hacen falta {n} sillas; la casa tiene {limit}."],
-];
+/** What the engine tells, in Spanish: every code of the English. */
+export const es: Readonly<Record<keyof typeof en, (s: Saying) => string>> = {
+  "some-placed": (s) => `${s.number("placed")} de ${s.number("guests")} tienen sitio en ${rooms(s)}.`,
+  "all-in-comfort": (s) => `Los ${s.number("guests")} se sientan con holgura en ${rooms(s)}.`,
+  "all-placed": (s) => `Los ${s.number("guests")} tienen sitio en ${rooms(s)}${EASE[s.text("ease")] ?? ""}.`,
+  "tables-laid": (s) => `${laid(s)}.`,
+  "facing-couple": (s) => `${s.number("see")} de ${s.number("of")} invitados están de cara a los novios.`,
+  "drape-gives": (s) => `${s.text("name")}, corrida: ${s.room("grows")} gana ${s.area("m2")} de ${s.room("from")}.`,
+  "no-turnover": () => "No hay que cambiar el montaje de ninguna sala.",
+  turnover: (s) => `El cambio de montaje lleva ${count(s.number("minutes"), "minuto", "minutos")} con un equipo de ${s.number("crew")}.`,
+  "dancing-apart": (s) => `Se baila en ${s.room("room")}, así que las mesas se quedan.`,
+  "dancing-beside": () => "La pista está entre las mesas toda la noche.",
+  "dancing-struck": () => "Tras la comida se retiran algunas mesas para hacer la pista.",
+  "best-of-these": (s) => `De estas distribuciones es la que tiene ${list(s.parts)}.`,
+  "set-apart-by": (s) => `Lo que la distingue: ${s.parts.join(", ").replace(/^[A-ZÁÉÍÓÚ](?=[a-zñáéíóú ])/, (first) => first.toLowerCase())}.`,
+  "under-the-roof": (s) => `Si llueve, todo se celebra bajo techo${s.parts.length > 0 ? `: ${s.parts.join(", ")}` : ""}.`,
+  "best-comfort": () => "más holgura", "best-dancing": () => "más sitio para bailar", "best-moves": () => "menos movimientos", "best-sight": () => "más invitados de cara a los novios",
+  "one-kind": (s) => `Con solo mesas ${s.text("kind") === "long" ? "largas" : "redondas"} se sientan todos aquí: se pidieron de las dos clases.`,
+  "no-table-for-two": () => "Los novios se sientan entre sus invitados: una mesa para dos dejaría a algunos sin sitio.",
+  "gaps-least": () => "La separación entre mesas es la mínima, no la cómoda.",
+  "gaps-half-way": () => "La separación entre mesas está a medio camino entre la mínima y la cómoda.",
+  "tables-full": () => "Las mesas se ponen para tantos como admiten, con menos holgura.",
+  "carried-out": (s) => (s.number("n") === 1 ? `Se retira de la sala: ${s.text("name")}.` : `Se retiran de la sala: ${s.number("n")} × ${s.text("name")}.`),
+  "moves-for-drape": (s) => `${s.text("name")} pasa a una pared de ${s.room("room")}: la cortina ocupa su lugar.`,
+  "shares-table": (s) => `${capital(bare(s.text("what")))}: comparte mesa${s.text("with") ? ` (${s.text("with")})` : " con otra cosa"}.`,
+  "stands-elsewhere": (s) => `${capital(bare(s.text("what")))}: su lugar habitual está ocupado, así que va en ${s.text("with") || "el siguiente mejor"}.`,
+  "no-place-for": (s) => `No se encontró lugar para: ${bare(s.text("what"))}.`,
+  "room-turned": () => "Se cambia el montaje de una sala, que otra distribución de aquí ahorra.",
+  "slower-turn": (s) => `El cambio de montaje lleva ${count(s.number("by"), "minuto", "minutos")} más que en la más rápida de estas.`,
+  "less-comfort": () => "Otra distribución de aquí es más cómoda.",
+  "no-spot-for-wish": (s) => `No se encontró sitio para: ${s.parts.join("; ")}.`,
+  "wishes-conflict": (s) => `Estos deseos no se pudieron cumplir juntos: ${s.parts.slice(1).join("; ")}. Cede el último en su orden: ${s.parts[0] ?? ""}.`,
+  wish: (s) => joined(`${bare(s.text("put"))} ${HOW[s.text("how")] ?? s.text("how")} ${whole(s.text("where"))}`),
+  title: (s) => s.parts.join(", "),
+  "ceremony-and-reception": () => "Ceremonia y convite", reception: () => "Convite", "round-tables": () => "Mesas redondas", "rounds-and-long": () => "Mesas redondas y largas", "long-tables": () => "Mesas largas",
+  "form-u": () => "Una herradura", "form-e": () => "Un peine de mesas", "form-t": () => "Una T de mesas", "form-hollow-square": () => "Un cuadrado abierto", "form-spine": () => "Mesas redondas en torno a una espina",
+  "dance-in": (s) => `baile en ${s.room("room")}`, "floor-among": () => "pista entre las mesas", "floor-after": () => "pista después de la comida",
+  "ceremony-in": (s) => `ceremonia en ${s.room("room")}`, "meal-in": (s) => `comida en ${rooms(s)}`, "buffet-in": (s) => `bufé en ${s.room("room")}`, "bar-in": (s) => `barra en ${s.room("room")}`, "no-bar": () => "sin barra",
+  "drape-drawn": () => "cortina corrida", "no-drape": () => "sin cortina", "set-wide": () => "muy separadas", "set-closer": () => "más juntas", "set-closest": () => "lo más juntas", "full-tables": () => "mesas llenas", "roomy-tables": () => "mesas holgadas",
+  "set-grid": () => "en filas", "set-even": () => "en filas parejas", "set-staggered": () => "al tresbolillo", "set-diagonal": () => "en diagonal", "set-balanced": () => "en equilibrio sobre el centro", "set-halves": () => "en dos mitades", "set-free": () => "puestas con libertad", "set-fullest": () => "muy llenas", "set-runs": () => "en largas hileras", "set-otherwise": () => "puestas de otro modo",
+  "couple-left": () => "novios a la izquierda del plano", "couple-right": () => "novios a la derecha del plano", "couple-top": () => "novios arriba en el plano", "couple-foot": () => "novios abajo en el plano",
+  "so-many-tables": (s) => (s.number("rounds") > 0 && s.number("long") > 0 ? laid(s) : count(s.number("rounds") + s.number("long"), "mesa", "mesas")),
+  "wet-ceremony": (s) => `ceremonia en ${s.room("room")}`, "wet-drinks": (s) => `cóctel en ${rooms(s)}`, "wet-meal": (s) => `comida en ${rooms(s)}`, "wet-dancing": (s) => `baile en ${s.room("room")}`,
+  "lay-most": () => "Poner cada mesa para tantos como admita.", "floor-of-panels": (s) => `Tomar la pista que dan los paneles de la casa, para ${s.number("share")} de cada cien invitados a la vez.`, "mix-long": () => "Mezclar mesas largas con las redondas.", "any-tables": () => "Dejar que las mesas sean de cualquier clase.",
+  "any-form": () => "Dejar que las mesas tengan cualquier forma.", "meal-elsewhere": () => "Dejar que la comida sea en otra sala.", "ceremony-elsewhere": () => "Dejar que la ceremonia sea en otra sala.", "draw-drape": (s) => `Dejar que se corra: ${s.text("name")}.`,
+  "turn-over": () => "Cambiar el montaje de la sala entre ceremonia y comida.", "food-on-tables": () => "Servir la comida en las mesas.", "smaller-floor": (s) => `Tomar una pista menor, para ${s.number("share")} de cada cien invitados a la vez.`, "sit-as-pair": () => "Sentarse los dos solos en lugar de una mesa presidencial larga.",
+  "no-second-bar": () => "Prescindir de la segunda barra.", "food-not-buffet": () => "Servir la comida en las mesas, no en un bufé.", "ceremony-at-tables": () => "Celebrar la ceremonia en las mesas puestas.", "ceremony-standing": () => "Que los invitados estén de pie en la ceremonia.", "no-floor": () => "Prescindir de la pista de baile.",
+  "fewer-guests": (s) => `Invitar a ${s.number("less")} menos: se sientan ${s.number("seated")} invitados en total.`,
+};

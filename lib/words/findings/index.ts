@@ -1,8 +1,10 @@
 import type { Finding, Layout } from "../../layout";
 import type { Venue } from "../../venue";
-import { areaText, lengthText } from "../lengths";
+import { areaText, exactAreaText, lengthText } from "../lengths";
 import { en } from "./en";
 import { es } from "./es";
+import { refusals as enRefusals } from "./refusals-en";
+import { refusals as esRefusals } from "./refusals-es";
 
 export type Data = Readonly<Record<string, string | number | boolean>>;
 
@@ -16,22 +18,34 @@ export type Say = {
   readonly room: (key: string) => string;
   readonly scene: (key: string) => string;
   readonly door: () => string;
+  /** The package whose id stands under "package". */
+  readonly pack: () => string;
+  /** The part of the day, what was measured and what it was held against. */
+  readonly part: string; readonly measured: number; readonly limit: number;
   readonly mm: (key: string) => string;
   readonly area: (key: string) => string;
+  /** An area to the hundredth of a square metre, or the tenth of a square foot: where it is told beside one that is nearly as large. */
+  readonly exactArea: (key: string) => string;
 };
 export type Catalogue = Readonly<Record<string, (s: Say) => string>>;
 
 /** Catalogues by the first part of a language tag; English where there is none. */
-const CATALOGUES: Readonly<Record<string, Catalogue>> = { en, es };
+const ENGLISH: Catalogue = { ...en, ...enRefusals };
+const CATALOGUES: Readonly<Record<string, Catalogue>> = { en: ENGLISH, es: { ...es, ...esRefusals } };
 
 export const FINDING_CODES: readonly string[] = Object.keys(en);
+/** What the engine gives beside what the rules find. */
+export const REFUSAL_CODES: readonly string[] = Object.keys(enRefusals);
+
+/** Whether the sentence of a code is made from no data at all. */
+export const saidWithoutData = (code: string): boolean => ENGLISH[code]?.length === 0;
 
 type Known = { readonly venue: Venue; readonly layout: Pick<Layout, "scenes"> };
 
 /** The sentence of a finding, made from its code and data. Language and lengths are the venue's. */
 export function findingText(f: Omit<Finding, "text">, known: Known): string {
-  const catalogue = CATALOGUES[known.venue.locale.split("-")[0] ?? "en"] ?? en;
-  const sentence = catalogue[f.code] ?? en[f.code];
+  const catalogue = CATALOGUES[known.venue.locale.split("-")[0] ?? "en"] ?? ENGLISH;
+  const sentence = catalogue[f.code] ?? ENGLISH[f.code];
   return sentence ? capital(sentence(sayOf(f, known))) : f.code;
 }
 
@@ -46,7 +60,8 @@ function sayOf(f: Omit<Finding, "text">, { venue, layout }: Known): Say {
     text, number, has: (key) => data[key] !== undefined && data[key] !== false,
     piece: (key) => items.find((i) => i.id === text(key))?.label || text(key),
     room: (key) => venue.rooms.find((r) => r.id === text(key))?.name ?? text(key),
-    scene: (key) => text(key),
+    scene: (key) => text(key), part: f.scene ?? "", measured: f.measured ?? 0, limit: f.limit ?? 0,
+    pack: () => venue.packages.find((p) => p.id === text("package"))?.name ?? text("package"),
     door: () => {
       const room = venue.rooms.find((r) => r.id === text("room"));
       const leads = room?.doors.find((d) => d.id === text("door"))?.leads;
@@ -56,5 +71,6 @@ function sayOf(f: Omit<Finding, "text">, { venue, layout }: Known): Say {
     },
     mm: (key) => lengthText(number(key), venue.lengths, venue.locale),
     area: (key) => areaText(number(key), venue.lengths, venue.locale),
+    exactArea: (key) => exactAreaText(number(key), venue.lengths, venue.locale),
   };
 }

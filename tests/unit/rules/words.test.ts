@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { FINDING_CODES, findingText } from "../../../lib/words/findings";
+import { FINDING_CODES, findingText, REFUSAL_CODES } from "../../../lib/words/findings";
 import { es } from "../../../lib/words/findings/es";
+import { refusals } from "../../../lib/words/findings/refusals-es";
 import { lengthText } from "../../../lib/words/lengths";
 import { layoutOf, roundTable, venueOf } from "./kit";
 
@@ -16,6 +17,7 @@ describe("words of findings", () => {
 
   it("are in Spanish for every code too, with the names and lengths of the English", () => {
     expect(Object.keys(es).sort()).toEqual([...FINDING_CODES].sort());
+    expect(Object.keys(refusals).sort()).toEqual([...REFUSAL_CODES].sort());
     const layout = layoutOf("meal", [{ ...roundTable("t1", [10000, 6000]), label: "Mesa 1" }, { ...roundTable("t2", [13000, 6000]), label: "Mesa 2" }]);
     const finding = { code: "table-gap", level: "must" as const, source: "x", scene: "meal" as const, items: ["t1", "t2"], data: { a: "t1", b: "t2", gap: 1219, limit: 1372 } };
     expect(findingText(finding, { venue: venueOf({ locale: "es-MX" }), layout })).toBe("Mesa 1 y Mesa 2 están a 1.219 m donde un sitio da a la otra; 1.372 m es lo mínimo.");

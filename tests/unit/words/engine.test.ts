@@ -2,11 +2,13 @@ import { describe, expect, it } from "vitest";
 import { briefSchema, type Brief } from "../../../lib/brief";
 import { tidewheel } from "../../../lib/demo";
 import { arrange } from "../../../lib/engine";
-import type { ArrangeResult } from "../../../lib/layout";
+import type { ArrangeResult, Layout, Told } from "../../../lib/layout";
 import { venueSchema, type Venue } from "../../../lib/venue";
-import { engineIn } from "../../../lib/words/engine";
-import { resultIn } from "../../../lib/words/layout";
-import { sayIn } from "../../../lib/words/pages";
+import { TOLD_CODES, labelIn, toldText } from "../../../lib/words/engine";
+import { FINDING_CODES, REFUSAL_CODES } from "../../../lib/words/findings";
+import { layoutIn, resultIn } from "../../../lib/words/layout";
+import { LANGUAGES, sayIn } from "../../../lib/words/pages";
+import { BRITISH, englishIn } from "./left-over";
 
 const mill: Venue = venueSchema.parse(tidewheel);
 const asked = (changes: Readonly<Record<string, unknown>>): Brief => briefSchema.parse({
@@ -24,13 +26,6 @@ const wordsOf = (r: ArrangeResult): readonly string[] => [
   ...r.layouts.flatMap((l) => [l.title, ...l.why, ...(l.givesUp ?? []), ...l.findings.map((f) => f.text), ...[...l.scenes, ...(l.wet?.scenes ?? [])].flatMap((s) => [s.title, ...s.items.map((i) => i.label)])]),
 ];
 
-/** English that is left once the venue's own names are taken out. */
-function english(text: string): string | undefined {
-  const own = [...mill.rooms.map((r) => r.name), ...mill.stock.map((s) => s.name), ...mill.rooms.flatMap((r) => r.standing.map((s) => s.name)), ...mill.drapes.map((d) => d.name), ...mill.packages.map((p) => p.name)];
-  const bare = own.sort((a, b) => b.length - a.length).reduce((left, name) => left.replaceAll(new RegExp(name.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"), "gi"), "·"), text);
-  return /\b(the|and|with|of|is|are|in|on|for|table|round|rounds|long|chair|row|guest|guests|place|places|dance|cake|cards|book|couple|meal|drinks|stands|from|no|all|wide|full|set|more|less)\b/i.exec(bare.replace(/\b(IBC|ADA) [^.;]*/g, ""))?.[0];
-}
-
 describe("what the engine says, in Spanish", () => {
   it("leaves no English but the venue's own names", { timeout: 240_000 }, () => {
     const left = new Set<string>();
@@ -38,19 +33,57 @@ describe("what the engine says, in Spanish", () => {
     for (const brief of BRIEFS) {
       const result = arrange(mill, brief, { seed: 1, layouts: 3, instead: brief.guests.adults > 1_000 });
       for (const text of wordsOf(resultIn(result, { venue, say: sayIn("es") }))) {
-        const word = english(text);
-        if (word !== undefined) left.add(`${word}: ${text}`);
+        const word = englishIn(text, mill);
+        if (word !== undefined) left.add(word);
       }
     }
     expect([...left]).toEqual([]);
   });
 
-  it("writes lengths and areas as they are read", () => {
-    const feet = engineIn({ say: sayIn("en-GB"), lengths: "imperial", locale: "en-GB" });
+  it("says nothing in British alone to who reads American English", { timeout: 240_000 }, () => {
+    const brief = BRIEFS[0];
+    if (!brief) throw new Error("there is a first brief");
+    const result = resultIn(arrange(mill, brief, { seed: 1, layouts: 2 }), { venue: { ...mill, locale: "en-US", lengths: "imperial" }, say: sayIn("en-US") });
+    expect(wordsOf(result).flatMap((text) => BRITISH.exec(text)?.[0] ?? [])).toEqual([]);
+    expect(wordsOf(result).some((text) => text.includes("Favors"))).toBe(true);
+  });
+
+  it("gives each sentence as code and data, in the order of the British ones beside it", { timeout: 240_000 }, () => {
+    for (const brief of BRIEFS) {
+      const result = arrange(mill, brief, { seed: 1, layouts: 3 });
+      const british = (told: Told): string | undefined => toldText(told, { venue: mill, language: "en-GB" });
+      for (const { title, why, givesUp = [], told } of result.layouts) {
+        expect(told?.title && british(told.title)).toBe(title);
+        expect(told?.why.map(british)).toEqual(why);
+        expect(told?.givesUp.map(british)).toEqual(givesUp);
+      }
+      for (const { text, told } of result.instead) expect(told && british(told)).toBe(text);
+      for (const reason of result.reasons) expect([...FINDING_CODES, ...REFUSAL_CODES]).toContain(reason.code);
+    }
+  });
+
+  it.each(LANGUAGES)("has words for every code in %s, and none for one that it does not know", (language) => {
+    const data = { rooms: ["grain-floor"], room: "grain-floor", name: "x", what: "cake", put: "cake", where: "window", how: "near", n: 2, rounds: 2, long: 3, ease: "most" };
+    for (const code of TOLD_CODES) expect(toldText({ code, data, parts: [{ code: "no-bar" }, { code: "reception" }] }, { venue: mill, language }), code).toMatch(/^[^{}]+$/);
+    expect(toldText({ code: "of-a-newer-engine" }, { venue: mill, language })).toBeUndefined();
+    expect(toldText({ code: "title", parts: [{ code: "of-a-newer-engine" }] }, { venue: mill, language })).toBeUndefined();
+  });
+
+  it("writes areas and the names of rooms as they are read", () => {
     // 9.3 sq m are 9.3 / 0.09290304 = 100.1 sq ft.
-    expect(feet("The drape is drawn: the Hall takes 9.3 m² of the Bar.")).toBe("The drape is drawn: the Hall takes 100 sq ft of the Bar.");
-    const spanish = engineIn({ say: sayIn("es"), lengths: "metric", locale: "es-ES" });
-    expect(spanish("The drape is drawn: the Hall takes 9.3 m² of the Bar.")).toBe("The drape está corrida: Hall toma 9,3 m² de Bar.");
-    expect(spanish("All 64 sit in comfort in the Barn and Yard.")).toBe("Los 64 se sientan con holgura en Barn y Yard.");
+    const drape: Told = { code: "drape-gives", data: { name: "Oak drape", grows: "grain-floor", from: "wheel-room", m2: 9.3 } };
+    expect(toldText(drape, { venue: { ...mill, lengths: "imperial" }, language: "en-GB" })).toBe("Oak drape is drawn: the Grain Floor takes 100 sq ft of the Wheel Room.");
+    expect(toldText(drape, { venue: { ...mill, locale: "es-ES" }, language: "es" })).toBe("Oak drape, corrida: Grain Floor gana 9,3 m² de Wheel Room.");
+    expect(toldText({ code: "wish", data: { put: "cake", how: "near", where: "dj" } }, { venue: mill, language: "es" })).toBe("tarta cerca del DJ");
+  });
+
+  it("calls its own pieces in the reader's words, and leaves what the venue or a hand has named", () => {
+    expect(["Table 12", "Row 3, chair 7", "Cards, guest book", "Favours, oak settle", "Grandmother’s harp"].map((label) => labelIn(label, "es"))).toEqual(["Mesa 12", "Fila 3, silla 7", "Tarjetas, libro de firmas", "Recuerdos, oak settle", "Grandmother’s harp"]);
+    expect(["Cake, favours", "Top table", "Table 12"].map((label) => labelIn(label, "en-US"))).toEqual(["Cake, favors", "Head table", "Table 12"]);
+  });
+
+  it("leaves as they were written the reasons of a layout that tells none", () => {
+    const layout: Layout = { id: "a", title: "By hand", why: ["The couple drew it."], scenes: [], turnovers: [], findings: [] };
+    expect(layoutIn(layout, { venue: { ...mill, locale: "es-ES" }, say: sayIn("es") })).toMatchObject({ title: "By hand", why: ["The couple drew it."] });
   });
 });
