@@ -40,12 +40,13 @@ function sheetOf(plan: PlanInput): string {
   return toSvg(drawing, { theme: "light" });
 }
 
-function titleOf({ venue, layout, scene: id, brief, revision = 0, fingerprint }: PlanInput): TitleBlock {
+function titleOf({ venue, layout, scene: id, brief, revision = 0, fingerprint, reference, drawnOn, agreedOn }: PlanInput): TitleBlock {
   const scene = layout.scenes.find((one) => one.id === id);
   const pack = venue.packages.find((one) => one.id === brief?.package);
   return {
     couple: brief?.couple?.join(" & "), day: brief && formatDay(brief.date, venue.locale), package: pack?.name, scene: scene?.title, layoutTitle: layout.title,
-    places: scene && scene.seats > 0 ? scene.seats : undefined, revision: revision > 0 ? revision : undefined, fingerprint: fingerprint?.slice(0, 16),
+    places: scene && scene.seats > 0 ? scene.seats : undefined, revision: revision > 0 ? revision : undefined, fingerprint: fingerprint?.slice(0, 16), locale: venue.locale,
+    reference, drawn: drawnOn && formatDay(drawnOn, venue.locale, "date"), agreed: agreedOn && `${venue.name}, ${formatDay(agreedOn, venue.locale, "date")}`,
   };
 }
 

@@ -1,4 +1,5 @@
 import { fail, ok } from "../base";
+import { todayAt } from "../booking";
 import { briefSchema } from "../brief";
 import type { Layout } from "../layout";
 import { gate } from "./gate";
@@ -39,11 +40,13 @@ async function pictureOf(house: House, seen: PlanSeen, look: Look): Promise<Outc
 }
 
 async function draw(house: House, seen: PlanSeen, { scene: wanted, sheet = false, pixelWidth, rooms, words, wet }: Look): Promise<Outcome<string>> {
-  const { brief, was, number, fingerprint } = seen;
+  const { brief, was, number, fingerprint, sentAt, agreedAt } = seen;
   const { layout, venue } = inWords({ layout: seen.layout, venue: seen.venue.venue }, { words, wet });
   const scene = wanted === undefined ? layout.scenes[0] : layout.scenes.find((one) => one.id === wanted);
   if (!scene) return fail({ code: "not-found" });
+  const dayOf = (moment: string): string => todayAt(venue.timeZone, Date.parse(moment));
+  const signed = sheet ? { reference: brief?.reference, drawnOn: sentAt ? dayOf(sentAt) : todayAt(venue.timeZone, house.clock.now()), agreedOn: agreedAt && dayOf(agreedAt) } : {};
   return ok(await house.works.planSvg({
-    venue, layout, scene: scene.id, sheet, pixelWidth, rooms, was, brief: brief && briefSchema.parse(brief), revision: number, fingerprint,
+    venue, layout, scene: scene.id, sheet, pixelWidth, rooms, was, brief: brief && briefSchema.parse(brief), revision: number, fingerprint, ...signed,
   }));
 }

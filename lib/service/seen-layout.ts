@@ -20,7 +20,7 @@ export type Seen = {
 /** What a plan is drawn from. `set`: the layout that the venue itself put down when nothing had come, for which there need be no answers. `since`: the number of an earlier revision, to draw what changed. */
 /** `late`: a change of what is agreed, worked out and not taken. */
 export type PlanWhich = Which & { readonly set?: boolean; readonly late?: boolean; readonly since?: number };
-export type PlanSeen = Pick<Seen, "venue" | "layout" | "number" | "fingerprint"> & { readonly brief?: BriefFile; readonly was?: Layout };
+export type PlanSeen = Pick<Seen, "venue" | "layout" | "number" | "fingerprint" | "sentAt" | "agreedAt"> & { readonly brief?: BriefFile; readonly was?: Layout };
 
 /** Finds a layout that is to be drawn, and the earlier one that it is held against. */
 export async function planSeen(house: House, booking: BookingRow, { set = false, late = false, since, ...which }: PlanWhich): Promise<Result<PlanSeen, Refusal>> {

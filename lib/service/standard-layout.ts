@@ -100,15 +100,15 @@ export async function dropStandard(house: House, actor: Actor, at: VenueAt): Pro
   return changeVenue(house, actor, at, (venue) => { const { standardLayout: _gone, ...rest } = venue; return ok(rest); });
 }
 
-type Drawn = { readonly venue: string; readonly scene: string; readonly pixelWidth: number; /** One that was worked out, or one that was sent; else the standard layout as it stands. */ readonly of?: { readonly guests: number; readonly pack?: string; readonly layout: string } };
+type Drawn = { readonly venue: string; readonly scene: string; readonly pixelWidth: number; readonly rooms?: readonly string[]; /** One that was worked out; else the standard layout as it stands. */ readonly of?: { readonly guests: number; readonly pack?: string; readonly layout: string } };
 
 /** One part of the day of the standard layout, or of one that it could be, as SVG. */
-export async function standardSvg(house: House, actor: Actor, { venue: id, scene: wanted, pixelWidth, of }: Drawn): Promise<Outcome<string>> {
+export async function standardSvg(house: House, actor: Actor, { venue: id, scene: wanted, pixelWidth, rooms, of }: Drawn): Promise<Outcome<string>> {
   const may = deskGate(actor, "venues");
   if (!may.ok) return may;
   const { db } = house.store, venue = (await venueDrafts.list(db)).find((one) => one.id === id)?.venue ?? (await venues.find(db, id))?.venue;
   const layout = of ? await workedLayout(house, { venue: id, ...of }) : venue?.standardLayout;
   const scene = layout?.scenes.find((one) => one.id === wanted) ?? layout?.scenes[0];
   if (!venue || !layout || !scene) return fail({ code: "not-found" });
-  return ok(await house.works.planSvg({ venue, layout, scene: scene.id, sheet: false, pixelWidth }));
+  return ok(await house.works.planSvg({ venue, layout, scene: scene.id, sheet: false, pixelWidth, rooms }));
 }

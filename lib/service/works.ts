@@ -55,6 +55,8 @@ export type PlanInput = {
   /** Only these rooms, so that several layouts can be compared at one scale. */
   readonly rooms?: readonly string[];
   readonly brief?: Brief; readonly revision?: number; readonly fingerprint?: string;
+  /** For the title block of a sheet: the booking, the day that it was drawn and the day that it was agreed, YYYY-MM-DD at the venue. */
+  readonly reference?: string; readonly drawnOn?: string; readonly agreedOn?: string;
 };
 
 export type ProposalPdfInput = {

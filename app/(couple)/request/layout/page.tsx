@@ -6,6 +6,7 @@ import type { Say } from "@/lib/words/pages";
 import { asked, couple, type Search } from "@/app/_server/asking";
 import { answerIn } from "@/app/_server/spoken";
 import { chosenWords } from "@/app/_server/words";
+import { mealRooms } from "@/app/_server/one-scale";
 import { soon } from "@/app/_server/soon";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
 import { Arranging } from "@/components/plan/arranging";
@@ -70,9 +71,7 @@ export default async function LayoutPage({ searchParams }: Props) {
   const { venue } = booking;
   const result = answerIn(arranged.value.result, { venue, say });
   // All are drawn with the rooms that any of them seats guests in at the meal: at one scale, side by side.
-  const seated = new Set(result.layouts.slice(0, 3).flatMap((l) => l.scenes.filter((s) => s.id === "meal").flatMap((s) => s.items.filter((i) => i.seats.length > 0).map((i) => i.room))));
-  const lent = venue.drapes.filter((d) => result.layouts.some((l) => l.scenes.some((s) => s.id === "meal" && s.drapes.includes(d.id)))).map((d) => d.from);
-  const rooms = seated.size > 0 ? [...new Set([...seated, ...lent])] : undefined;
+  const rooms = mealRooms(result.layouts.slice(0, 3), venue);
   const offered = await Promise.all(result.layouts.slice(0, 3).map(async (layout, i) => {
     const scene = layout.scenes.find((s) => s.id === "meal")?.id ?? layout.scenes[0]?.id;
     const svg = await planSvg(house, actor, { reference, layout: layout.id, scene, pixelWidth: 330, rooms, words: await chosenWords() });

@@ -3,6 +3,7 @@ import { redirect } from "next/navigation";
 import { arrangeFor, arrangingOf, planSvg, type Actor, type House } from "@/lib/service";
 import { asked, deskBooking, type Search } from "@/app/_server/asking";
 import { heldFor } from "@/app/_server/kept";
+import { mealRooms } from "@/app/_server/one-scale";
 import { soon } from "@/app/_server/soon";
 import { DeskFrame } from "@/app/_parts/desk-frame";
 import { StillWorking } from "@/app/_parts/still-working";
@@ -42,9 +43,10 @@ export default async function DraftPage({ params, searchParams }: Props) {
   const arranged = booking.brief ? await soon(arrangeFor(house, actor, { reference: booking.reference }), PATIENCE_MS) : null;
   const errors = kept?.errors ?? [], guests = booking.draft.guests, { venue } = booking;
   const result = arranged?.kind === "here" ? arranged.value.result : null;
+  const rooms = mealRooms(result?.layouts ?? [], venue);
   const offered = await Promise.all((result?.layouts ?? []).map(async (layout) => {
     const scene = layout.scenes.find((s) => s.id === "meal")?.id ?? layout.scenes[0]?.id;
-    const svg = await planSvg(house, actor, { reference: booking.reference, layout: layout.id, scene, pixelWidth: 330 });
+    const svg = await planSvg(house, actor, { reference: booking.reference, layout: layout.id, scene, pixelWidth: 330, rooms });
     return { layout, svg: svg.ok ? svg.value : "" };
   }));
   return (

@@ -3,6 +3,7 @@ import { arrangeStandard, standardSources, standardSvg, type StandardSource, typ
 import type { Layout } from "@/lib/layout";
 import { asked, type Search } from "@/app/_server/asking";
 import { heldFor } from "@/app/_server/kept";
+import { mealRooms } from "@/app/_server/one-scale";
 import { soon } from "@/app/_server/soon";
 import { savedWords, venueAsked } from "@/app/_server/venue-asked";
 import { pagesOf } from "@/app/_server/venue-pages";
@@ -38,8 +39,9 @@ export default async function StandardPage({ params, searchParams }: Props) {
   const worked = guests > 0 ? await soon(arrangeStandard(house, actor, { venue: id, guests, pack }), PATIENCE_MS) : null;
   const sources = await standardSources(house, actor, { venue: id }), now = venue.standardLayout, part = (await asked(searchParams, "part")) ?? (now ? bestScene(now) : "");
   const drawn = now ? await standardSvg(house, actor, { venue: id, scene: part, pixelWidth: 760 }) : null;
+  const rooms = worked?.kind === "here" ? mealRooms(worked.value.layouts, venue) : undefined;
   const offered = worked?.kind === "here" ? await Promise.all(worked.value.layouts.map(async (layout) => {
-    const svg = await standardSvg(house, actor, { venue: id, scene: bestScene(layout), pixelWidth: 330, of: { guests, pack, layout: layout.id } });
+    const svg = await standardSvg(house, actor, { venue: id, scene: bestScene(layout), pixelWidth: 330, rooms, of: { guests, pack, layout: layout.id } });
     return { layout, svg: svg.ok ? svg.value : "" };
   })) : [];
   return (
