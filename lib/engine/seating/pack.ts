@@ -20,7 +20,7 @@ export function packEqual(field: Field, p: number, opts: { readonly angles: read
   }
   if (best.length < opts.ceiling) best = cornerFill(field, p, 0, best);
   let budget = opts.steps;
-  let lost = 0;
+  let lost = 0, alike = 0, last = Infinity;
   // Past the bound there is nothing to search for.
   const most = Math.min(opts.ceiling, piecesBound(field.region, p));
   const thrown = (k: number): readonly Point[] => {
@@ -31,10 +31,12 @@ export function packEqual(field: Field, p: number, opts: { readonly angles: read
     const tried = oneMore(field, p + 2, thrown(lost), { budget, random: opts.random });
     budget = tried.left;
     if (!tried.points) {
-      if (++lost >= THROWN.length) break;
+      alike = Math.abs(tried.least - last) < ALIKE * last ? alike + 1 : 0;
+      last = tried.least;
+      if (last > SHORT || alike >= 2 || ++lost >= THROWN.length) break;
       continue;
     }
-    lost = 0;
+    lost = 0; alike = 0; last = Infinity;
     const snapped = tried.points.map((q) => snap(q, field));
     if (!snapped.every((q) => field.holds(q))) continue;
     best = cornerFill(field, p, 0, snapped);
@@ -133,7 +135,16 @@ const ROUNDS = 5_000;
  */
 const THROWN = [0, 0, 1.2, 0, 2.4] as const;
 
-type Push = { readonly points: readonly Point[] | null; readonly left: number };
+/**
+ * The overlap that is left at the least (root of the squares' sum, of the pitch) from which one point more is given up at the first
+ * look, and for good once the rounds are over. In 60 rooms every point that was found had 0.15 at the most by that look; and of starts
+ * that failed, those that another start mended had 0.09.
+ */
+const FAR = 0.25, SHORT = 0.12, LOOK = 500;
+/** Three starts in turn that end as near as this to the same overlap have come to the same standing. */
+const ALIKE = 0.03;
+
+type Push = { readonly points: readonly Point[] | null; readonly left: number; readonly least: number };
 
 /** One point more than given, or null: drops it in the emptiest spot and pushes overlaps apart, moving the worst elsewhere when stuck. */
 function oneMore(field: Field, p: number, from: readonly Point[], { budget, random }: { readonly budget: number; readonly random: Random }): Push {
@@ -153,7 +164,7 @@ function oneMore(field: Field, p: number, from: readonly Point[], { budget, rand
   };
   const put = (i: number): void => { const q = emptiest(i); xs[i] = q[0]; ys[i] = q[1]; };
   put(n - 1);
-  let left = budget, stuck = 0, lowest = Infinity;
+  let left = budget, stuck = 0, lowest = Infinity, least = Infinity;
   const pain = new Float64Array(n);
   let worst = 0, total = 0;
   const cells = new Cells(box, p + NEIGHBOURS, n);
@@ -181,7 +192,9 @@ function oneMore(field: Field, p: number, from: readonly Point[], { budget, rand
       worst = Math.max(worst, Math.abs(q[0] - xs[i]!), Math.abs(q[1] - ys[i]!));
       xs[i] = q[0]; ys[i] = q[1];
     }
-    if (worst < 0.6) return { points: Array.from({ length: n }, (_, i) => [xs[i]!, ys[i]!] as const), left };
+    if (worst < 0.6) return { points: Array.from({ length: n }, (_, i) => [xs[i]!, ys[i]!] as const), left, least: 0 };
+    least = Math.min(least, total);
+    if (rounds === LOOK && least > (FAR * p) ** 2) break;
     if (total < lowest * 0.98) { lowest = total; stuck = 0; } else stuck++;
     if (stuck > 60) {
       let w = 0;
@@ -191,5 +204,5 @@ function oneMore(field: Field, p: number, from: readonly Point[], { budget, rand
       stuck = 0; lowest = Infinity;
     }
   }
-  return { points: null, left };
+  return { points: null, left, least: Math.sqrt(least) / p };
 }
