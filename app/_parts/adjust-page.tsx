@@ -7,7 +7,7 @@ import { textOf } from "@/app/_server/form";
 import { Adjust } from "@/components/plan/hand/adjust";
 import { isDrawing, pickedMarks } from "@/components/plan/hand/marks";
 import { toldOf } from "@/components/plan/hand/told";
-import { counted } from "@/components/ui/say";
+import { handVoice, handVoiceOf, type HandVoice } from "@/lib/words/hand";
 
 type Props = {
   readonly house: House; readonly actor: Actor; readonly view: AdjustView; readonly search: Search; readonly side: "couple" | "desk"; readonly page: string;
@@ -29,15 +29,15 @@ async function painted({ house, actor, view, scene, item }: Draw, width: keyof t
 }
 
 /** What the last deed came to, for the line that tells it. */
-function outcome(view: AdjustView, did: string): string {
+function outcome(view: AdjustView, did: string, say: HandVoice): string {
   const weigh = (level: "must" | "should"): number => view.layout.findings.filter((f) => f.level === level).length;
-  const found = `${weigh("must") === 0 ? "No must found" : counted(weigh("must"), "must", "musts")}, ${counted(weigh("should"), "should", "shoulds")}.`;
+  const found = `${weigh("must") === 0 ? say("No must found") : say("{n} musts", { n: weigh("must") })}, ${say("{n} shoulds", { n: weigh("should") })}.`;
   switch (did) {
-    case "undo": return `Undone. ${found}`;
-    case "again": return `Back to the start. ${found}`;
-    case "mend": return `${view.undo ?? "Nothing had to be moved"}. ${found}`;
-    case "mend-left": return `${view.undo ?? "Nothing was moved"}. No way was found to put all of it right round what is held. ${found}`;
-    default: return `${view.undo ?? "Done"}. ${found}`;
+    case "undo": return `${say("Undone.")} ${found}`;
+    case "again": return `${say("Back to the start.")} ${found}`;
+    case "mend": return `${view.undo ?? say("Nothing had to be moved")}. ${found}`;
+    case "mend-left": return `${view.undo ?? say("Nothing was moved")}. ${say("No way was found to put all of it right round what is held.")} ${found}`;
+    default: return `${view.undo ?? say("Done")}. ${found}`;
   }
 }
 
@@ -54,7 +54,7 @@ export async function AdjustPage({ house, actor, view, search, side, page, owner
   return (
     <Adjust
       view={view} told={toldOf({ venue: view.venue, layout: view.layout, scene: scene.id, was: view.was })} part={scene.id} picked={item?.id ?? null}
-      svg={{ wide, narrow }} page={page} side={side} said={did ? outcome(view, did) : null}
+      svg={{ wide, narrow }} page={page} side={side} said={did ? outcome(view, did, side === "desk" ? handVoice("en-GB") : handVoiceOf(view.venue.locale)) : null}
       errors={kept?.errors ?? []} typed={kept?.stale ? {} : typed} stale={kept?.stale ? typed : null}
     />
   );

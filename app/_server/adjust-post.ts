@@ -8,6 +8,8 @@ type Ask = {
   readonly page: string; readonly then: string;
   /** Asked by a script, which draws the answer itself. */
   readonly script: boolean;
+  /** The view in the words of who asks; left out: as it is. */
+  readonly say?: (view: AdjustView) => AdjustView;
 };
 type Done = { readonly view: AdjustView; readonly did: string };
 
@@ -33,7 +35,7 @@ function goesOn({ view, did }: Done, values: FormValues): string {
 
 /** One deed on a layout under the hand. A script is told how it stands then; else the page is shown anew. */
 export async function adjustPost(ask: Ask): Promise<Response> {
-  const { house, actor, reference, values, page, owner, script } = ask;
+  const { house, actor, reference, values, page, owner, script, say = (view) => view } = ask;
   const act = textOf(values, "act");
   if (act === "take") return take(ask);
   const done = await run(ask, act);
@@ -41,13 +43,13 @@ export async function adjustPost(ask: Ask): Promise<Response> {
   const at = (query: Readonly<Record<string, string>>, hash = ""): string => `${page}?${new URLSearchParams({ ...(part ? { part } : {}), ...Object.fromEntries(Object.entries(query).filter(([, v]) => v !== "")) }).toString()}${hash}`;
   if (done.ok) {
     const piece = goesOn(done.value, values);
-    return script ? json({ ok: true, ...done.value, piece }) : see(at({ piece, did: done.value.did }, "#hand-plan"));
+    return script ? json({ ok: true, ...done.value, view: say(done.value.view), piece }) : see(at({ piece, did: done.value.did }, "#hand-plan"));
   }
   const { error } = done;
   if (error.code !== "invalid" && error.code !== "stale") return script ? json({ ok: false, code: error.code, errors: [] }, 409) : see(ask.then);
   if (script) {
     const now = await adjusting(house, actor, { reference });
-    return json({ ok: false, code: error.code, errors: error.code === "invalid" ? error.errors : [], ...(now.ok ? { view: now.value } : {}) }, error.code === "stale" ? 412 : 422);
+    return json({ ok: false, code: error.code, errors: error.code === "invalid" ? error.errors : [], ...(now.ok ? { view: say(now.value) } : {}) }, error.code === "stale" ? 412 : 422);
   }
   const kept = keep({ form: "adjust", owner, values, errors: error.code === "invalid" ? error.errors : [], ...(error.code === "stale" ? { stale: true } : {}) });
   return see(at({ piece: textOf(values, "piece"), kept }, error.code === "stale" ? "#stale-head" : "#piece-head"));

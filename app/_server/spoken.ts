@@ -1,4 +1,4 @@
-import type { BookingView, Glance } from "@/lib/service";
+import type { AdjustView, BookingView, Glance } from "@/lib/service";
 import type { ArrangeResult, Layout } from "@/lib/layout";
 import type { Venue } from "@/lib/venue";
 import { labelsIn, layoutIn, resultIn } from "@/lib/words/layout";
@@ -20,6 +20,12 @@ export function bookingIn(booking: BookingView, speech: Speech): BookingView {
       return { ...one, layout, findings: layout.findings, pieces: one.pieces && labelsIn(one.pieces, one.layout, layout) };
     }),
   };
+}
+
+/** A layout under the couple's own hand in their words. Lengths stay the venue's, in which they are typed and read back. */
+export function handIn(view: AdjustView, speech: Speech): AdjustView {
+  const venue = { ...view.venue, locale: speech.locale }, how = { venue, say: speech.say };
+  return { ...view, venue, layout: layoutIn(view.layout, how), was: layoutIn(view.was, how) };
 }
 
 export function glanceIn(seen: Glance, speech: Speech): Glance {

@@ -20,6 +20,9 @@ export const IN_THE_BROWSER: readonly Phrase[] = [
   "Counted with the chairs alone, the standing furniture in its place. Carrying pieces out makes room, a dance floor or a buffet takes it; your layout shows what comes of it.",
   "Counted with the tables alone, the standing furniture in its place. Carrying pieces out makes room, a dance floor or a buffet takes it; your layout shows what comes of it.", CAUTIONS,
   "Fee summary", "Nothing in this layout is charged beyond your package.", "What", "How many", "Each", "Total", "included", "Extra to pay", "of which {tax}", "with {tax} of",
+  // What the checks find while a piece is moved, and where it comes from.
+  "Must", "Should", "Note", "common practice, no source", "common practice, no published source", "the brief", "the venue's stock", "the package", "geometry of the plan", "form of the layout", "the venue's standing furniture",
+  "the venue's plan of the room", "the venue's drapes", "the couple's wish", "the brief's times", "the authority's posted figure",
   // Plans under the hand, and the wait for them.
   "{name}, drawn. Arrow keys move it when it is enlarged.", "{name}: how it is shown", "Larger", "Smaller", "Whole", "Left", "Right", "Up", "Down", "Ways out", "Dimensions", "Read a piece", "Tap one, or choose",
   "Looking at way {way}, of {of} at the most.", "Beginning.", "How far the layouts are worked out", "First way found",

@@ -26,11 +26,11 @@ export function perform(venue: Venue, work: Work, edit: Edit): Result<Work, Edit
 }
 
 /** Takes over what the engine made of the plan, as one deed that can be undone. */
-export function performMend(work: Work, layout: Layout, moved: number): Result<Work, EditFault> {
+export function performMend(venue: Venue, work: Work, layout: Layout, moved: number): Result<Work, EditFault> {
   const next = { layout: { ...work.layout, scenes: layout.scenes }, held: work.held };
   const patch = patchBetween(work, next);
   if (isEmpty(patch)) return fail({ code: "same" });
-  return ok(record(work, next, { edit: { do: "mend", moved }, said: sayMend(moved), patch }));
+  return ok(record(work, next, { edit: { do: "mend", moved }, said: sayMend(venue, moved), patch }));
 }
 
 export const lastDone = (work: Work): Entry | undefined => work.entries[work.done - 1];

@@ -2,6 +2,8 @@ import { assertNever } from "../base";
 import type { Item, Layout, SceneId } from "../layout";
 import { formatLength, lengthStyle } from "../measure";
 import type { Venue } from "../venue";
+import { labelIn } from "../words/engine";
+import { handVoiceOf } from "../words/hand";
 import type { Edit, Standing } from "./types";
 import { nearWalls } from "./walls";
 
@@ -15,7 +17,8 @@ const roomName = (venue: Venue, id: string): string => venue.rooms.find((r) => r
 /** How far a piece stands from the nearer walls of its room, in words; measured from its edge. */
 export function sayWalls(venue: Venue, item: Item): string {
   const room = venue.rooms.find((r) => r.id === item.room), style = lengthStyle(venue, true);
-  return room ? nearWalls(room, item).map((w) => `${formatLength(w.mm, style)} from the ${w.wall} wall`).join(", ") : "";
+  const say = handVoiceOf(venue.locale);
+  return room ? nearWalls(room, item).map((w) => say(`{length} from the ${w.wall} wall`, { length: formatLength(w.mm, style) })).join(", ") : "";
 }
 
 /** The part of a piece's turn that can be seen: half a turn of a straight piece without a front shows nothing. */
@@ -26,27 +29,28 @@ export function sayEdit(venue: Venue, { was, now, edit }: { readonly was: Standi
   const scene = "scene" in edit ? edit.scene : undefined;
   const before = "piece" in edit ? itemOf(was.layout, scene, edit.piece) : undefined;
   const after = "piece" in edit ? itemOf(now.layout, scene, edit.piece) : undefined;
-  const name = before ? nameOf(before) : "";
+  const say = handVoiceOf(venue.locale), called = (item: Item): string => labelIn(nameOf(item), say.language), piece = before ? called(before) : "";
   switch (edit.do) {
     case "place": {
-      if (!before || !after) return name;
-      const turned = before.angle === after.angle ? "" : `, turned to ${sayTurn(after.angle)}`;
-      return `${name} to ${before.room === after.room ? "" : `the ${roomName(venue, after.room)}, `}${sayWalls(venue, after)}${turned}`;
+      if (!before || !after) return piece;
+      const told = { piece, where: sayWalls(venue, after), room: roomName(venue, after.room), angle: sayTurn(after.angle) };
+      if (before.angle === after.angle) return say(before.room === after.room ? "{piece} to {where}" : "{piece} to the {room}, {where}", told);
+      return say(before.room === after.room ? "{piece} to {where}, turned to {angle}" : "{piece} to the {room}, {where}, turned to {angle}", told);
     }
-    case "turn": return `${name} turned to ${sayTurn(after?.angle ?? 0)}`;
-    case "swap": { const other = itemOf(was.layout, scene, edit.with); return `${name} and ${other ? nameOf(other) : edit.with} change places`; }
-    case "exchange": return `${name} becomes: ${venue.stock.find((s) => s.id === edit.stock)?.name ?? edit.stock}`;
-    case "lay": return `${name} laid for ${edit.places}`;
-    case "remove": return `${name} taken away`;
+    case "turn": return say("{piece} turned to {angle}", { piece, angle: sayTurn(after?.angle ?? 0) });
+    case "swap": { const other = itemOf(was.layout, scene, edit.with); return say("{piece} and {other} change places", { piece, other: other ? called(other) : edit.with }); }
+    case "exchange": return say("{piece} becomes: {other}", { piece, other: venue.stock.find((s) => s.id === edit.stock)?.name ?? edit.stock });
+    case "lay": return say("{piece} laid for {n}", { piece, n: edit.places });
+    case "remove": return say("{piece} taken away", { piece });
     case "add": {
       const known = new Set(was.layout.scenes.flatMap((s) => s.items.map((i) => `${s.id} ${i.id}`)));
       const fresh = now.layout.scenes.flatMap((s) => s.items.filter((i) => !known.has(`${s.id} ${i.id}`)))[0];
-      return `${fresh ? nameOf(fresh) : "A piece"} added in the ${roomName(venue, edit.room)}`;
+      return say("{piece} added in the {room}", { piece: fresh ? called(fresh) : say("A piece"), room: roomName(venue, edit.room) });
     }
-    case "hold": return edit.on ? `${name} held where it stands` : `${name} let go`;
-    case "note": return `Note on ${name}`;
+    case "hold": return say(edit.on ? "{piece} held where it stands" : "{piece} let go", { piece });
+    case "note": return say("Note on {piece}", { piece });
     default: return assertNever(edit);
   }
 }
 
-export const sayMend = (moved: number): string => `Put right: ${moved} ${moved === 1 ? "piece" : "pieces"} moved`;
+export const sayMend = (venue: Pick<Venue, "locale">, moved: number): string => handVoiceOf(venue.locale)("Put right: {n} pieces moved", { n: moved });

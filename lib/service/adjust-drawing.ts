@@ -1,5 +1,7 @@
 import { fail, ok } from "../base";
-import { openBench, type Asking } from "./adjust";
+import { layoutIn } from "../words/layout";
+import { languageOf, sayIn } from "../words/pages";
+import { heardBy, openBench, type Asking } from "./adjust";
 import type { House } from "./house";
 import type { Actor, Outcome } from "./types";
 import type { DrawnPlan } from "./works";
@@ -10,9 +12,9 @@ type Want = Asking & { readonly scene: string; readonly pixelWidth: number; /** 
 export async function adjustDrawing(house: House, actor: Actor, { scene: wanted, pixelWidth, changes = false, ...asking }: Want): Promise<Outcome<DrawnPlan>> {
   const bench = await openBench(house, actor, asking);
   if (!bench.ok) return bench;
-  const { venue, work, from } = bench.value;
+  const { work, from } = bench.value, venue = heardBy(actor, bench.value);
   const scene = work.layout.scenes.find((one) => one.id === wanted);
   if (!scene) return fail({ code: "not-found" });
-  const rooms = venue.venue.rooms.filter((r) => scene.rooms.includes(r.id)).map((r) => r.id);
-  return ok(await house.works.planDrawing({ venue: venue.venue, layout: work.layout, scene: scene.id, pixelWidth, rooms, findings: true, ...(changes ? { was: from } : {}) }));
+  const rooms = venue.rooms.filter((r) => scene.rooms.includes(r.id)).map((r) => r.id);
+  return ok(await house.works.planDrawing({ venue, layout: actor.kind === "couple" ? layoutIn(work.layout, { venue, say: sayIn(languageOf(venue.locale)) }) : work.layout, scene: scene.id, pixelWidth, rooms, findings: true, ...(changes ? { was: from } : {}) }));
 }

@@ -5,6 +5,9 @@ import { adjustments } from "../store";
 import { benchFor, standsHash, type AdjustBench } from "./adjust-ground";
 import { readEdit } from "./adjust-form";
 import { faultWords } from "./adjust-words";
+import type { Venue } from "../venue";
+import { mannerOf } from "../words/pages";
+import { chosenBy } from "./chosen-words";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import type { Actor, FormValues, Outcome, Refusal } from "./types";
@@ -28,6 +31,12 @@ export async function openBench(house: House, actor: Actor, { reference }: Askin
 export async function adjusting(house: House, actor: Actor, asking: Asking): Promise<Outcome<AdjustView>> {
   const bench = await openBench(house, actor, asking);
   return bench.ok ? ok(viewOfBench(bench.value)) : bench;
+}
+
+/** The venue as who does a deed reads of it: the couple in their own language. Lengths stay the venue's, as they are typed. */
+export function heardBy(actor: Actor, { booking, venue }: AdjustBench): Venue {
+  const { locale } = actor.kind === "couple" && booking ? mannerOf(venue.venue, chosenBy(booking)) : venue.venue;
+  return { ...venue.venue, locale };
 }
 
 type Change = (bench: AdjustBench) => Promise<Result<Work, Refusal>>;
@@ -59,10 +68,11 @@ async function changed(house: House, actor: Actor, { reference, seen }: Asking &
 
 /** Does one deed to the plan. */
 export async function adjust(house: House, actor: Actor, { values, ...deed }: Deed): Promise<Outcome<AdjustView>> {
-  return changed(house, actor, deed, async ({ venue, work }) => {
+  return changed(house, actor, deed, async (bench) => {
+    const { venue, work } = bench;
     const edit = readEdit(venue.venue, work, values);
     if (!edit.ok) return fail({ code: "invalid", errors: edit.error });
-    const next = perform(venue.venue, work, edit.value);
+    const next = perform(heardBy(actor, bench), work, edit.value);
     return next.ok ? next : fail({ code: "invalid", errors: [faultWords(next.error, FIELD[edit.value.do])] });
   });
 }
@@ -84,12 +94,13 @@ export type PutRight = { readonly view: AdjustView; readonly moved: number; read
 /** Lets the engine put the plan right round the pieces that are held. */
 export async function putRight(house: House, actor: Actor, { reference, seen }: Asking & { readonly seen: string }): Promise<Outcome<PutRight>> {
   let moved = 0, left: readonly Finding[] = [];
-  const done = await changed(house, actor, { reference, seen }, async ({ venue, brief, work }) => {
+  const done = await changed(house, actor, { reference, seen }, async (bench) => {
+    const { venue, brief, work } = bench;
     const found = await house.works.repair(venue.venue, brief, { layout: work.layout, held: work.held });
     left = found.status === "arranged" ? [] : found.reasons;
     const layout = found.layouts[0] ?? found.closest;
     if (!layout) return ok(work);
-    const next = performMend(work, layout, found.moved?.length ?? 0);
+    const next = performMend(heardBy(actor, bench), work, layout, found.moved?.length ?? 0);
     if (next.ok) moved = found.moved?.length ?? 0;
     return ok(next.ok ? next.value : work);
   });

@@ -8,6 +8,7 @@ import { HandTools } from "./hand-tools";
 import { stepped } from "./marks";
 import { byRoom, staysPut } from "./pieces";
 import { TriedHere } from "./tried";
+import { useHandSay } from "./voice";
 import type { Drawn, Hand } from "./use-hand";
 
 export type PlanUnderHand = {
@@ -138,14 +139,14 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawn, han
     }
   };
 
-  const name = item ? nameOf(item) : null;
+  const say = useHandSay(), name = item ? nameOf(item) : null;
   return (
     <figure className="drawing hand-plan" id="hand-plan">
       <div>
         {!ready && <><div className="drawing-wide" dangerouslySetInnerHTML={{ __html: svg.wide }} /><div className="drawing-narrow" dangerouslySetInnerHTML={{ __html: svg.narrow }} /></>}
         <div
           className="stage hand-stage" ref={host} hidden role={ready ? "group" : undefined} tabIndex={ready ? 0 : undefined} onKeyDown={onKeyDown} onBlur={settle}
-          aria-label={ready ? `${scene.title}, drawn.${name ? ` ${name} is chosen.` : ""}` : undefined} aria-describedby={ready ? "hand-keys" : undefined}
+          aria-label={ready ? [say("{part}, drawn.", { part: scene.title }), ...(name ? [say("{name} is chosen.", { name })] : [])].join(" ") : undefined} aria-describedby={ready ? "hand-keys" : undefined}
         />
         <figcaption>
           <span>{scene.title}<TriedHere trying={hand.trying} /></span>
@@ -159,7 +160,7 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawn, han
             onNudge={(x, y) => { const mm = steps[step] ?? 50; if (item) hold(item, (s) => ({ ...s, at: stepped(view.venue, { ...item, ...s }, [x * mm, y * mm]) })); }}
           />
         )}
-        <p className="note sec hand-keys" id="hand-keys" hidden={!ready}>Keys on the plan: Page Down and Page Up choose a piece, the arrows move it (Shift further, Alt finer), R turns it, Escape lets be.</p>
+        <p className="note sec hand-keys" id="hand-keys" hidden={!ready}>{say("Keys on the plan: Page Down and Page Up choose a piece, the arrows move it (Shift further, Alt finer), R turns it, Escape lets be.")}</p>
       </div>
     </figure>
   );

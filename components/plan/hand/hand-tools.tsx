@@ -1,4 +1,5 @@
 "use client";
+import { useHandSay } from "./voice";
 
 type Props = {
   /** The chosen piece, where it may be moved. */
@@ -20,23 +21,24 @@ const LOOKS = [["Look left", -0.25, 0], ["Look right", 0.25, 0], ["Look up", 0, 
 
 /** What moves the chosen piece and the view, as words below the plan: no drag and no wheel is needed for any of it. */
 export function HandTools({ moves, step, steps, near, aiming, changes, onStep, onNudge, onTurn, onAim, onZoom, onWhole, onPan, onChanges }: Props) {
+  const say = useHandSay();
   return (
-    <div className="plan-tools hand-tools" role="group" aria-label="How the plan is shown, and the chosen piece moved">
+    <div className="plan-tools hand-tools" role="group" aria-label={say("How the plan is shown, and the chosen piece moved")}>
       {moves !== null && (
         <span className="plan-zoom">
-          {NUDGES.map(([text, x, y]) => <button type="button" key={text} onClick={() => onNudge(x, y)}>{text}<span className="hidden-words"> by {steps[step]}: {moves}</span></button>)}
-          <label>Step <select value={step} onChange={(e) => onStep(Number(e.target.value))}>{steps.map((t, i) => <option key={t} value={i}>{t}</option>)}</select></label>
-          <button type="button" onClick={onTurn}>Turn<span className="hidden-words"> {moves} by a quarter</span></button>
-          <button type="button" aria-pressed={aiming} onClick={() => onAim(!aiming)}>{aiming ? "Now tap where it goes" : "Place by a tap"}</button>
+          {NUDGES.map(([text, x, y]) => <button type="button" key={text} onClick={() => onNudge(x, y)}>{say(text)}<span className="hidden-words">{say(" by {step}: {name}", { step: steps[step] ?? "", name: moves })}</span></button>)}
+          <label>{say("Step")} <select value={step} onChange={(e) => onStep(Number(e.target.value))}>{steps.map((t, i) => <option key={t} value={i}>{t}</option>)}</select></label>
+          <button type="button" onClick={onTurn}>{say("Turn")}<span className="hidden-words">{say(" {name} by a quarter", { name: moves })}</span></button>
+          <button type="button" aria-pressed={aiming} onClick={() => onAim(!aiming)}>{say(aiming ? "Now tap where it goes" : "Place by a tap")}</button>
         </span>
       )}
       <span className="plan-zoom">
-        <button type="button" onClick={() => onZoom(1.5)} disabled={near > 5.9}>Larger</button>
-        <button type="button" onClick={() => onZoom(1 / 1.5)} disabled={near < 1.01}>Smaller</button>
-        {near > 1.01 && <button type="button" onClick={onWhole}>Whole</button>}
-        {near > 1.01 && LOOKS.map(([text, x, y]) => <button type="button" key={text} onClick={() => onPan(x, y)}>{text}</button>)}
+        <button type="button" onClick={() => onZoom(1.5)} disabled={near > 5.9}>{say("Larger")}</button>
+        <button type="button" onClick={() => onZoom(1 / 1.5)} disabled={near < 1.01}>{say("Smaller")}</button>
+        {near > 1.01 && <button type="button" onClick={onWhole}>{say("Whole")}</button>}
+        {near > 1.01 && LOOKS.map(([text, x, y]) => <button type="button" key={text} onClick={() => onPan(x, y)}>{say(text)}</button>)}
       </span>
-      <span className="plan-layers"><label><input type="checkbox" checked={changes} onChange={(e) => onChanges(e.target.checked)} /> Was and now</label></span>
+      <span className="plan-layers"><label><input type="checkbox" checked={changes} onChange={(e) => onChanges(e.target.checked)} /> {say("Was and now")}</label></span>
     </div>
   );
 }

@@ -2,23 +2,24 @@ import { isFixed, nameOf, sayTurn, sayWalls, type HandView } from "@/lib/hand";
 import { isRound, standsAs, type Item, type Scene, type SceneId } from "@/lib/layout";
 import { formatLength, formatSize, lengthStyle } from "@/lib/measure";
 import type { Venue } from "@/lib/venue";
+import { handVoiceOf, type HandVoice } from "@/lib/words/hand";
 
 export const sceneIn = (view: HandView, id: SceneId): Scene | undefined => view.layout.scenes.find((s) => s.id === id);
 export const roomName = (venue: Venue, id: string): string => venue.rooms.find((r) => r.id === id)?.name ?? id;
 
 export function sizeWords(venue: Venue, item: Item): string {
   const style = lengthStyle(venue, true);
-  return isRound(item.shape) ? `round, ${formatLength(item.shape.diameter, style)}` : formatSize(item.shape.width, item.shape.depth, style);
+  return isRound(item.shape) ? handVoiceOf(venue.locale)("round, {size}", { size: formatLength(item.shape.diameter, style) }) : formatSize(item.shape.width, item.shape.depth, style);
 }
 
 /** What tells pieces of one name apart: their place in the list. */
-export function namesIn(scene: Scene): ReadonlyMap<string, string> {
+export function namesIn(scene: Scene, say: HandVoice): ReadonlyMap<string, string> {
   const count = new Map<string, number>(), all = new Map<string, number>();
   for (const i of scene.items) all.set(nameOf(i), (all.get(nameOf(i)) ?? 0) + 1);
   return new Map(scene.items.map((i) => {
     const name = nameOf(i), n = (count.get(name) ?? 0) + 1;
     count.set(name, n);
-    return [i.id, (all.get(name) ?? 0) > 1 ? `${name} (${n} of ${all.get(name)})` : name] as const;
+    return [i.id, (all.get(name) ?? 0) > 1 ? say("{name} ({n} of {all})", { name, n, all: all.get(name) ?? n }) : name] as const;
   }));
 }
 
@@ -35,10 +36,10 @@ export function byRoom(scene: Scene): readonly { readonly room: string; readonly
 
 /** Where a piece stands, how it is turned, and what else there is to know of it, in one line. */
 export function pieceWords(view: HandView, item: Item): string {
-  const { venue } = view;
-  const places = item.kind === "chair" || item.seats.length === 0 ? "" : `, ${item.seats.length} ${item.seats.length === 1 ? "place" : "places"}`;
-  const turned = isRound(item.shape) || item.angle === 0 ? "" : `, turned to ${sayTurn(item.angle)}`;
-  return `${sizeWords(venue, item)}${places}. In the ${roomName(venue, item.room)}, ${sayWalls(venue, item)}${turned}.`;
+  const { venue } = view, say = handVoiceOf(venue.locale);
+  const places = item.kind === "chair" || item.seats.length === 0 ? [] : [say("{n} places", { n: item.seats.length })];
+  const turned = isRound(item.shape) || item.angle === 0 ? [] : [say("turned to {angle}", { angle: sayTurn(item.angle) })];
+  return say("{size}. In the {room}, {where}.", { size: [sizeWords(venue, item), ...places].join(", "), room: roomName(venue, item.room), where: [sayWalls(venue, item), ...turned].join(", ") });
 }
 
 /** In how many parts of the day it stands as it stands here. */

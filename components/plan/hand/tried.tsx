@@ -1,6 +1,6 @@
 "use client";
 import { useSyncExternalStore } from "react";
-import { counted } from "../../ui/say";
+import { useHandSay } from "./voice";
 
 export type Tried = { readonly musts: number; readonly shoulds: number; readonly first: string | null };
 /** What the check says of where a piece is held at this moment. It changes many times a second: who shows it listens, and nothing else of the page is made anew. */
@@ -19,7 +19,8 @@ export function makeTrying(): Trying {
 
 /** The check's word on the spot under the finger, beside the plan's name. */
 export function TriedHere({ trying }: { readonly trying: Trying }) {
+  const say = useHandSay();
   const tried = useSyncExternalStore(trying.listen, trying.now, () => null);
   if (!tried) return null;
-  return <span className="hand-tried">: here {tried.musts === 0 ? "no must found" : counted(tried.musts, "must", "musts")}, {counted(tried.shoulds, "should", "shoulds")}{tried.first ? `. ${tried.first}` : ""}</span>;
+  return <span className="hand-tried">: {say("here {musts}, {shoulds}", { musts: tried.musts === 0 ? say("no must found") : say("{n} musts", { n: tried.musts }), shoulds: say("{n} shoulds", { n: tried.shoulds }) })}{tried.first ? `. ${tried.first}` : ""}</span>;
 }

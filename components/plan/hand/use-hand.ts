@@ -4,11 +4,12 @@ import type { Drawing } from "@/lib/drawing";
 import { applyEdit, nameOf, sayTurn, sayWalls, type Edit, type HandView } from "@/lib/hand";
 import type { Item, Layout, SceneId } from "@/lib/layout";
 import type { FieldError } from "../../ui/error-of";
-import { counted } from "../../ui/say";
 import type { Start } from "./adjust";
 import type { FromHand, ToHand } from "./messages";
 import type { Told } from "./told";
+import type { HandPhrase, HandVoice } from "@/lib/words/hand";
 import { makeTrying, type Trying } from "./tried";
+import { useHandSay } from "./voice";
 
 type Reply =
   | { readonly ok: true; readonly view: HandView; readonly did: string; readonly piece: string }
@@ -36,11 +37,13 @@ export type Hand = {
   readonly onSubmit: (e: FormEvent) => void;
 };
 
-const sumUp = (told: Told): string => `${told.musts === 0 ? "No must found" : counted(told.musts, "must", "musts")}, ${counted(told.shoulds, "should", "shoulds")}, ${counted(told.places, "place", "places")}.`;
-const SAID: Readonly<Record<string, string>> = { undo: "Undone.", redo: "Done again.", again: "Back to the start.", "mend-left": "No way was found to put all of it right round what is held." };
+const sumUp = (told: Told, say: HandVoice): string =>
+  `${told.musts === 0 ? say("No must found") : say("{n} musts", { n: told.musts })}, ${say("{n} shoulds", { n: told.shoulds })}, ${say("{n} places", { n: told.places })}.`;
+const SAID: Readonly<Record<string, HandPhrase>> = { undo: "Undone.", redo: "Done again.", again: "Back to the start.", "mend-left": "No way was found to put all of it right round what is held." };
 
 /** What the page knows and does once scripts run. The server's word is always what stands; the screen runs ahead of it. */
 export function useHand(start: Start): Hand {
+  const say = useHandSay();
   const [view, setView] = useState(start.view);
   const [layout, setLayout] = useState(start.view.layout);
   const [told, setTold] = useState(start.told);
@@ -92,12 +95,12 @@ export function useHand(start: Start): Hand {
       if (data.ask !== a.shown) return;
       setDrawn({ drawing: data.drawing, layout: a.of });
       setTold(data.told);
-      if (saying.current !== null) { setSaid(`${saying.current} ${sumUp(data.told)}`); saying.current = null; }
+      if (saying.current !== null) { setSaid(`${saying.current} ${sumUp(data.told, say)}`); saying.current = null; }
     });
     const { venue, brief, was } = start.view;
     made.postMessage({ kind: "about", venue, brief, was } satisfies ToHand);
     return () => { made.terminate(); worker.current = null; };
-  }, [start.view, attempt, trying]);
+  }, [start.view, attempt, trying, say]);
 
   const takeOver = useCallback((next: HandView, settled: boolean): void => {
     const shown = settled && sameStands(next.layout, now.current.layout);
@@ -114,11 +117,12 @@ export function useHand(start: Start): Hand {
       const body = new URLSearchParams({ ...values, seen: now.current.view.seen });
       const answer = await fetch(`${page}/do`, { method: "POST", headers: { Accept: "application/json" }, body }).catch(() => null);
       const reply: unknown = await answer?.json().catch(() => null);
-      if (!isReply(reply)) { setSaid("Not kept: there is no connection. Do it once more in a moment."); takeOver(now.current.view, true); return; }
+      if (!isReply(reply)) { setSaid(say("Not kept: there is no connection. Do it once more in a moment.")); takeOver(now.current.view, true); return; }
       const before = now.current.layout;
       if (reply.ok) {
         setErrors([]); setTyped({}); setStale(null);
-        if (!ahead) saying.current = SAID[reply.did] ?? `${reply.view.undo ?? "Done"}.`;
+        const known = SAID[reply.did];
+        if (!ahead) saying.current = known ? say(known) : `${reply.view.undo ?? say("Done")}.`;
         takeOver(reply.view, true);
         // A deed that moves nothing has nothing drawn anew.
         if (saying.current !== null && !ahead && sameStands(reply.view.layout, before)) { setSaid(saying.current); saying.current = null; }
@@ -131,22 +135,23 @@ export function useHand(start: Start): Hand {
       setErrors(reply.errors);
       setTyped(values);
       if (reply.code === "stale") setStale(values);
-      setSaid(reply.errors.map((e) => e.message).join(" ") || "This plan was changed elsewhere meanwhile. What you did last was not done.");
+      setSaid(reply.errors.map((e) => e.message).join(" ") || say("This plan was changed elsewhere meanwhile. What you did last was not done."));
     });
-  }, [page, takeOver]);
+  }, [page, say, takeOver]);
 
   const act = useCallback((edit: Edit): void => {
     const { view: v, layout: l } = now.current;
     const next = applyEdit(v.venue, { layout: l, held: v.held }, edit);
-    if (!next.ok) { setSaid("That cannot be done to this piece."); show(l, v.held, false); return; }
+    if (!next.ok) { setSaid(say("That cannot be done to this piece.")); show(l, v.held, false); return; }
     now.current.layout = next.value.layout;
     setLayout(next.value.layout);
     attempt(null);
     const piece = "piece" in edit ? find(next.value.layout, part, edit.piece) : undefined;
-    saying.current = piece ? `${nameOf(piece)}${edit.do === "turn" ? ` turned to ${sayTurn(piece.angle)}` : ""}: ${sayWalls(v.venue, piece)}.` : "Done.";
+    const name = piece ? nameOf(piece) : "", told = piece && edit.do === "turn" ? say("{piece} turned to {angle}", { piece: name, angle: sayTurn(piece.angle) }) : name;
+    saying.current = piece ? `${told}: ${sayWalls(v.venue, piece)}.` : say("Done.");
     show(next.value.layout, next.value.held, true);
     send({ edit: JSON.stringify(edit), scene: part, piece: piece?.id ?? "" }, true);
-  }, [attempt, part, send, show]);
+  }, [attempt, part, say, send, show]);
 
   const draw = useCallback((width: number, changes: boolean): void => {
     how.current = { width, changes };
@@ -163,9 +168,9 @@ export function useHand(start: Start): Hand {
     if (values["act"] === "take") return;
     e.preventDefault();
     if (by?.getAttribute("aria-disabled") === "true") return;
-    if (values["act"] === "mend") setSaid("Being put right…");
+    if (values["act"] === "mend") setSaid(say("Being put right…"));
     send(values, false);
-  }, [page, send]);
+  }, [page, say, send]);
 
   const pick = useCallback((id: string | null): void => { setPicked(id); setErrors([]); setTyped({}); }, []);
   return { view, told, part, picked, errors, typed, stale, said, live, layout, drawn, trying, pick, act, attempt, draw, onSubmit };

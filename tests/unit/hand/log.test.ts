@@ -87,7 +87,7 @@ describe("what was done by hand", () => {
     const mended = repair(mill, answers, held.value.layout, held.value.held);
     const layout = mended.layouts[0] ?? mended.closest;
     if (!layout) throw new Error("nothing came back");
-    const next = performMend(held.value, layout, mended.moved?.length ?? 0);
+    const next = performMend(mill, held.value, layout, mended.moved?.length ?? 0);
     if (!next.ok) throw new Error(next.error.code);
     expect(piece(next.value.layout, (i) => i.id === a.id).at).toEqual([b.at[0] + 300, b.at[1]]);
     const back = undo(next.value);
