@@ -5,6 +5,7 @@ import { findingText } from "../words/findings";
 import { accessiblePlaces } from "./accessible-places";
 import { accessway } from "./accessway";
 import { aisles } from "./aisles";
+import { carried } from "./carried";
 import { asked, danceFloor, scenesAsked } from "./asked";
 import { commonPath } from "./common-path";
 import { contextOf, type Context, type Raw, type SceneView } from "./context";
@@ -42,7 +43,7 @@ type DayRule = (c: Context) => readonly Raw[];
 /** Every rule that judges one part of the day; by name, so that one may be run alone. */
 export const SCENE_RULES: Readonly<Record<string, SceneRule>> = {
   ids, rooms, inRoom, builtIn, overlap, doorClear, seats, tablePlaces, gaps, ends, rowClear, rowLength, centreAisle, aisles, frontStrip, stock, standing,
-  ways, accessway, commonPath, route, routeTurns, toilets, accessiblePlaces, wheelchairSpacesInRows, companions, load, exitWidth, drain, exitsApart, crowd, fastened,
+  ways, accessway, commonPath, route, routeTurns, toilets, accessiblePlaces, wheelchairSpacesInRows, companions, load, exitWidth, drain, carried, exitsApart, crowd, fastened,
   places, alone, perTable, musicSight, circuitLoad, cables,
 };
 /** Every rule that judges the day as a whole. */

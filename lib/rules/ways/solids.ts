@@ -65,8 +65,8 @@ export function inTheWay(bodies: readonly Body[]): (walk: readonly [Point, Point
 /** How far apart chairs of one row may stand and still touch, mm. */
 const TOUCHING = 0.5;
 
-/** Runs of row chairs that stand side by side, touching and true to one line, from left to right of the sitters' fronts. */
-export function runsOf(items: readonly Item[]): readonly (readonly Item[])[] {
+/** Runs of row chairs that stand side by side, touching (or with no more than so many mm between) and true to one line, from left to right of the sitters' fronts. */
+export function runsOf(items: readonly Item[], apart = TOUCHING): readonly (readonly Item[])[] {
   const rows = new Map<string, { readonly item: Item; readonly along: number; readonly width: number }[]>();
   for (const item of items) {
     if (!isRowChair(item) || isRound(item.shape)) continue;
@@ -80,7 +80,7 @@ export function runsOf(items: readonly Item[]): readonly (readonly Item[])[] {
     const runs: Item[][] = [];
     let last = -Infinity;
     for (const c of row.sort((a, b) => a.along - b.along)) {
-      if (c.along - last > c.width + TOUCHING) runs.push([]);
+      if (c.along - last > c.width + apart) runs.push([]);
       runs.at(-1)?.push(c.item);
       last = c.along;
     }
@@ -88,9 +88,9 @@ export function runsOf(items: readonly Item[]): readonly (readonly Item[])[] {
   });
 }
 
-/** The same items with each run of touching chairs as one long piece: the same floor with a tenth of the corners. */
-export function joinedRows(items: readonly Item[]): readonly Item[] {
-  const runs = runsOf(items);
+/** The same items with each run of chairs that touch, or stand no farther apart than asked, as one long piece: the same floor with a tenth of the corners. */
+export function joinedRows(items: readonly Item[], apart = TOUCHING): readonly Item[] {
+  const runs = runsOf(items, apart);
   const joined = new Set(runs.flat());
   return [...items.filter((i) => !joined.has(i)), ...runs.flatMap((run): readonly Item[] => {
     const first = run[0], last = run.at(-1);

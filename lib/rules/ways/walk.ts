@@ -2,17 +2,20 @@ import type { Point } from "../../geometry";
 import type { Cells } from "./floor";
 import type { FloorMap, FloorPiece } from "./map";
 
-/** Side of a cell, mm; a walk by cells is longer than one across them by a factor of at most `ZIGZAG` (octagons for circles). */
-const CELL = 150, ZIGZAG = 1.0824;
+/** Side of a cell, mm. */
+const CELL = 150;
+/** A walk by cells is longer than one across them by a factor of at most this (octagons for circles). */
+const ZIGZAG = 1.0824;
 
 /** A walker so much narrower that every cell which a true way crosses has its middle free for him: a cell's diagonal either side. */
 export const narrower = (width: number): number => Math.max(1, width - 2 * CELL * Math.SQRT1_2);
 
-function gridOf(pieces: readonly FloorPiece[]): Cells {
+/** The square cells about some pieces of floor, those marked whose middles lie on it, or within a distance of it along either axis; mm. */
+export function gridOf(pieces: readonly FloorPiece[], cell = CELL, by = 0): Cells {
   const x0 = Math.min(...pieces.map((p) => p.floor.box.minX)), y0 = Math.min(...pieces.map((p) => p.floor.box.minY));
-  const across = Math.max(1, Math.ceil((Math.max(...pieces.map((p) => p.floor.box.maxX)) - x0) / CELL)), down = Math.max(1, Math.ceil((Math.max(...pieces.map((p) => p.floor.box.maxY)) - y0) / CELL));
-  const grid: Cells = { x0, y0, cell: CELL, across, down, marked: new Uint8Array(across * down) };
-  for (const p of pieces) p.floor.mark(grid, 0);
+  const across = Math.max(1, Math.ceil((Math.max(...pieces.map((p) => p.floor.box.maxX)) - x0) / cell)), down = Math.max(1, Math.ceil((Math.max(...pieces.map((p) => p.floor.box.maxY)) - y0) / cell));
+  const grid: Cells = { x0, y0, cell, across, down, marked: new Uint8Array(across * down) };
+  for (const p of pieces) p.floor.mark(grid, by);
   return grid;
 }
 

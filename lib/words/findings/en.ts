@@ -78,6 +78,7 @@ export const en: Catalogue = {
   companion: (s) => `No chair stands beside ${s.piece("a")} for a companion.`,
   "rows-fastened": (s) => `${count(s.number("chairs"), "chair")} in rows, more than ${s.number("from")}: they are fastened together in ${s.has("most") ? `lengths of ${s.number("least")} to ${s.number("most")}` : `groups of ${s.number("least")} or more`}.`,
   "aisle-width": (s) => `An aisle between the rows is ${s.mm("width")} wide and serves ${count(s.number("served"), "place")}; ${s.mm("limit")} is the least.`,
+  "stretch": (s) => `The shortest ways out of ${count(s.number("people"), "person", "people")} run ${s.has("b") ? `between ${s.piece("a")} and ${s.piece("b")}` : `between ${s.piece("a")} and the wall`}, where ${s.mm("width")} are free; so many ask for ${s.mm("limit")}.`,
   "front-strip": (s) => `Between the first row and the wall ahead lie ${s.mm("depth")}; ${s.mm("limit")} is asked for the couple and those who marry them.`,
   "circuit-load": (s) => `What is plugged in at circuit ${s.text("circuit")} draws about ${s.number("watts")} W; it carries ${s.number("limit")} W.`,
   "cable-door": (s) => `The cable to ${s.piece("a")}, ${s.mm("length")} along the walls, crosses ${s.door()}.`,

@@ -82,6 +82,7 @@ export const es: Catalogue = {
   companion: (s) => `No hay silla para un acompañante junto a ${s.piece("a")}.`,
   "rows-fastened": (s) => `${count(s.number("chairs"), "silla")} en filas, más de ${s.number("from")}: se unen entre sí en ${s.has("most") ? `tramos de ${s.number("least")} a ${s.number("most")}` : `grupos de ${s.number("least")} o más`}.`,
   "aisle-width": (s) => `Un pasillo entre las filas mide ${s.mm("width")} y sirve a ${places(s.number("served"))}; ${s.mm("limit")} es lo mínimo.`,
+  "stretch": (s) => `Los caminos más cortos de salida de ${count(s.number("people"), "persona")} pasan ${s.has("b") ? `entre ${s.piece("a")} y ${s.piece("b")}` : `entre ${s.piece("a")} y la pared`}, donde quedan libres ${s.mm("width")}; para tantas se piden ${s.mm("limit")}.`,
   "front-strip": (s) => `Entre la primera fila y la pared de enfrente hay ${s.mm("depth")}; se piden ${s.mm("limit")} para los novios y quien los casa.`,
   "circuit-load": (s) => `Lo enchufado en el circuito ${s.text("circuit")} consume unos ${s.number("watts")} W; admite ${s.number("limit")} W.`,
   "cable-door": (s) => `El cable hasta ${s.piece("a")}, ${s.mm("length")} a lo largo de las paredes, cruza una puerta de ${s.room("room")}.`,

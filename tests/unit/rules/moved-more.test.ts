@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Item, Layout, SceneId } from "../../../lib/layout";
+import type { Item, SceneId } from "../../../lib/layout";
 import { check } from "../../../lib/rules";
 import type { Venue } from "../../../lib/venue";
 import { box, briefOf, hall, itemOf, layoutOf, roundTable, rowChair, venueOf } from "./kit";
