@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import {
-  agreeRevision, arrangeFor, changeAddress, closeBooking, countGuests, dropChange, getBooking, giveNumbers, lateChangeOf, mailLink, offerDraft, remindNow, returnRequest, sendRequest, takeChange, workOutChange,
+  addPasted, agreeRevision, arrangeFor, changeAddress, closeBooking, countGuests, dropChange, getBooking, giveNumbers, lateChangeOf, listQueue, mailLink, offerDraft, remindNow, returnRequest, sendRequest, sheetsPdfFor, takeChange, workOutChange,
   type BookingView, type Outcome
 } from "../../lib/service";
 import { workOutWaiting } from "../../lib/service/late-works";
@@ -121,5 +121,40 @@ describe("reaching a couple", () => {
     expect(await remindNow(house, DESK, { reference: done })).toEqual({ ok: false, error: { code: "wrong-state", state: "sent" } });
     value(await closeBooking(house, DESK, { reference, reason: "" }));
     expect(await remindNow(house, DESK, { reference })).toEqual({ ok: false, error: { code: "wrong-state", state: "closed" } });
+  });
+});
+
+describe("a week at the desk", () => {
+  it("takes fifty pasted bookings, drafts, three returns, ten agreements, a late change and the sheets of a day", async () => {
+    const rows = Array.from({ length: 50 }, (_, i) => `Ana ${i} & Bo ${i};week${i}@example.org;2028-${String(1 + Math.floor(i / 5)).padStart(2, "0")}-${String(1 + (i % 5)).padStart(2, "0")};Hosted day;${40 + i}`);
+    const text = ["names;mail;date;package;guests", ...rows].join("\n");
+    expect(value(await addPasted(house, DESK, { text, good: 50, mail: true })).references).toHaveLength(50);
+    const week: string[] = [];
+    for (let i = 0; i < 10; i += 1) week.push(value(await listQueue(house, DESK, { search: `week${i}@example.org` })).rows[0]?.reference ?? "");
+    for (const reference of week) {
+      value(await arrangeFor(house, DESK, { reference }));
+      value(await offerDraft(house, DESK, { reference, revision: (await see(reference)).revision, layout: "a", words: "" }));
+      value(await sendRequest(house, coupleOf(reference), { reference, revision: (await see(reference)).revision }));
+    }
+    for (const reference of week.slice(0, 3)) {
+      value(await returnRequest(house, DESK, { reference, number: 1, reason: "Nearer the wall, please." }));
+      expect((await see(reference)).state).toBe("returned");
+      value(await sendRequest(house, coupleOf(reference), { reference, revision: (await see(reference)).revision }));
+    }
+    for (const reference of week) {
+      const last = (await see(reference)).revisions.at(-1);
+      value(await agreeRevision(house, DESK, { reference, number: last?.number ?? 0, fingerprint: last?.fingerprint ?? "" }));
+    }
+    const seen = value(await listQueue(house, DESK, { search: "week", filter: "agreed" }));
+    expect([seen.counts.agreed, seen.counts.invited, seen.rows.length]).toEqual([10, 40, 10]);
+    const [first = ""] = week;
+    value(await workOutChange(house, DESK, { reference: first, values: { adults: "47" } }));
+    await workOutWaiting(house);
+    const change = value(await lateChangeOf(house, DESK, { reference: first }));
+    value(await takeChange(house, DESK, { reference: first, seen: change?.madeAt ?? "" }));
+    const last = (await see(first)).revisions.at(-1);
+    value(await agreeRevision(house, DESK, { reference: first, number: last?.number ?? 0, fingerprint: last?.fingerprint ?? "" }));
+    expect(await see(first)).toMatchObject({ state: "agreed", revisions: [{ number: 1 }, { number: 2 }, { number: 3 }] });
+    for (const reference of week) expect(await sheetsPdfFor(house, DESK, { reference })).toMatchObject({ ok: true });
   });
 });
