@@ -3,12 +3,15 @@ import type { Drawing } from "@/lib/drawing";
 import { svgTree, written, type SvgNode, type SvgOptions } from "@/lib/drawing/svg";
 
 /** The page is never held up longer than this for a drawing, milliseconds; then it may answer first. */
-const SLICE_MS = 8;
+const SLICE_MS = 4;
 const SVG_SPACE = "http://www.w3.org/2000/svg";
 const pause = (): Promise<void> => new Promise((resolve) => { setTimeout(resolve, 0); });
 
-/** Builds a tree of elements, a slice at a time: the same elements, attributes and words that the server's painter writes. */
-async function build(root: SVGElement, tree: SvgNode): Promise<void> {
+/**
+ * Builds a tree of elements, a slice at a time: the same elements, attributes and words that the server's painter writes. What stands in
+ * the page already is laid out with its slice, for all of a plan's words at once would hold the page up.
+ */
+async function build(root: SVGSVGElement, tree: SvgNode): Promise<void> {
   const open: { readonly into: SVGElement; readonly node: SvgNode }[] = [{ into: root, node: tree }];
   let since = performance.now();
   for (let next = open.pop(); next; next = open.pop()) {
@@ -18,17 +21,21 @@ async function build(root: SVGElement, tree: SvgNode): Promise<void> {
     // Made in their order, filled from the last: what is still open is a stack.
     for (const one of node.inner ?? []) open.push({ into: into.appendChild(document.createElementNS(SVG_SPACE, one.name)), node: one });
     if (performance.now() - since < SLICE_MS) continue;
+    if (root.isConnected) root.getBBox();
     await pause();
     since = performance.now();
   }
 }
 
-/** Makes a drawing's picture; it stands nowhere yet. */
-export async function paint(drawing: Drawing, options: SvgOptions): Promise<SVGSVGElement> {
-  const root = document.createElementNS(SVG_SPACE, "svg");
-  await build(root, svgTree(drawing, options));
+/** Makes a drawing's picture at the end of `host`, unseen until `reveal`. */
+export async function paint(host: HTMLElement, drawing: Drawing, options: SvgOptions): Promise<SVGSVGElement> {
+  const root = host.appendChild(document.createElementNS(SVG_SPACE, "svg"));
+  const tree = svgTree(drawing, options), { class: own } = tree.attributes;
+  await build(root, { ...tree, attributes: { ...tree.attributes, class: `${own ?? ""} ${UNSEEN}`.trim() } });
   return root;
 }
+const UNSEEN = "stage-next";
+export const reveal = (svg: SVGSVGElement): void => svg.classList.remove(UNSEEN);
 
 export const lookAt = (svg: SVGSVGElement, { x, y, width, height }: { readonly x: number; readonly y: number; readonly width: number; readonly height: number }): void =>
   svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);
@@ -99,11 +106,12 @@ export function makeStage(host: HTMLElement, tapped: (id: string | null) => void
   return {
     show: async (drawing, idPrefix) => {
       const mine = ++shown;
-      const next = await paint(drawing, { theme: "css", pixelWidth: host.clientWidth, idPrefix, reads: "objects" });
-      if (mine !== shown) return null;
+      const next = await paint(host, drawing, { theme: "css", pixelWidth: host.clientWidth, idPrefix, reads: "objects" });
+      if (mine !== shown) { next.remove(); return null; }
       svg?.remove();
       mark = undefined;
-      svg = host.appendChild(next);
+      svg = next;
+      reveal(next);
       page = { x: 0, y: 0, width: drawing.width, height: drawing.height };
       seen = page;
       look(page);

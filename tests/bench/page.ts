@@ -75,16 +75,22 @@ async function paintsOf(where: readonly Where[]): Promise<ReadonlyMap<string, nu
   return least;
 }
 
-type TraceEvent = { readonly name: string; readonly ph: string; readonly pid: number; readonly tid: number; readonly tdur?: number; readonly args?: { readonly name?: string } };
+type TraceEvent = { readonly name: string; readonly ph: string; readonly pid: number; readonly tid: number; readonly ts: number; readonly dur?: number; readonly tdur?: number; readonly args?: { readonly name?: string } };
 const isTrace = (x: unknown): x is { readonly traceEvents: readonly TraceEvent[] } => typeof x === "object" && x !== null && "traceEvents" in x;
 
-/** The tasks of the pages' main threads in a trace, ms of the thread's own time: what other programs took from it does not count. */
+/**
+ * The tasks of the pages' main threads in a trace, ms of the thread's own time: what other programs took from it does not count, nor what
+ * the bench itself asked of the page by the browser's own tools.
+ */
 function tasksIn(trace: Buffer): readonly number[] {
   const read: unknown = JSON.parse(trace.toString("utf8"));
   if (!isTrace(read)) return [];
   const events = read.traceEvents;
   const mains = new Set(events.filter((e) => e.ph === "M" && e.name === "thread_name" && e.args?.name === "CrRendererMain").map((e) => `${e.pid}/${e.tid}`));
-  return events.filter((e) => e.ph === "X" && e.name.endsWith("RunTask") && mains.has(`${e.pid}/${e.tid}`)).map((e) => (e.tdur ?? 0) / 1000);
+  const onMain = events.filter((e) => e.ph === "X" && mains.has(`${e.pid}/${e.tid}`));
+  const asked = onMain.filter((e) => JSON.stringify(e.args ?? {}).includes("DevToolsSession"));
+  const within = (one: TraceEvent, task: TraceEvent): boolean => one.pid === task.pid && one.tid === task.tid && one.ts >= task.ts && one.ts <= task.ts + (task.dur ?? 0);
+  return onMain.filter((e) => e.name.endsWith("::RunTask") && !asked.some((one) => within(one, e))).map((e) => (e.tdur ?? 0) / 1000);
 }
 
 /** Answers given as a person gives them, until each has been laid out; what held the main thread meanwhile. */

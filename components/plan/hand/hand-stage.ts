@@ -6,7 +6,7 @@ import { carried, snap } from "@/lib/hand";
 import { formatLength, lengthStyle } from "@/lib/measure";
 import { footprint, type Item, type Scene } from "@/lib/layout";
 import type { Room, Venue } from "@/lib/venue";
-import { lookAt, paint } from "../stage";
+import { lookAt, paint, reveal } from "../stage";
 import { chairMarks, lineMarks, offPaper, onPaper, outlineMarks, stringLines, type Line } from "./marks";
 
 /** What the stage has to know of the plan that it shows. */
@@ -214,14 +214,16 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
   return {
     show: async (drawing) => {
       const mine = ++shown;
-      const next = await paint(drawing, { theme: "css", pixelWidth: host.clientWidth, idPrefix: PREFIX, reads: "objects" });
-      if (mine !== shown) return false;
+      const next = await paint(host, drawing, { theme: "css", pixelWidth: host.clientWidth, idPrefix: PREFIX, reads: "objects" });
+      if (mine !== shown) { next.remove(); return false; }
       const same = page.width === drawing.width && page.height === drawing.height;
       held = null;
       unlift();
       svg?.remove();
       svg = next;
-      host.insertBefore(next, over.node);
+      // The small sheet goes above again, not the plan below: moved in the page, the whole of it would be laid out anew.
+      host.append(over.node);
+      reveal(next);
       page = { x: 0, y: 0, width: drawing.width, height: drawing.height };
       look(same ? seen : page);
       return true;
