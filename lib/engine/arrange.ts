@@ -12,7 +12,7 @@ import { packageRooms } from "./stages/assign";
 import { chairOf, type Context } from "./stages/context";
 import { demandOf } from "./stages/demand";
 import { drapeChoices } from "./stages/draped";
-import { stopwatch } from "./stopwatch";
+import { stopwatch, type Stopwatch } from "./stopwatch";
 import { ENGINE_VERSION } from "./version";
 import { withWishes } from "./wishes";
 
@@ -40,8 +40,8 @@ const TRIED_OUT = 8;
 
 export const packageOf = (venue: Venue, brief: Brief): Package | undefined => venue.packages.find((p) => p.id === brief.package);
 
-export function contextOf(venue: Venue, pack: Package, brief: Brief, seed: number, effort: Effort = effortOf()): Context {
-  return { known: new Map(), effort, venue, pack, brief, seed, site: siteFor(venue, []), demand: demandOf(venue, pack, brief), values: ruleValues(venue), chair: chairOf(venue) };
+export function contextOf(venue: Venue, pack: Package, brief: Brief, seed: number, effort: Effort = effortOf(), watch: Stopwatch = stopwatch()): Context {
+  return { known: new Map(), effort, watch, venue, pack, brief, seed, site: siteFor(venue, []), demand: watch.time("demand", () => demandOf(venue, pack, brief)), values: ruleValues(venue), chair: chairOf(venue) };
 }
 
 /**
@@ -54,7 +54,7 @@ export function arrange(venue: Venue, brief: Brief, options: ArrangeOptions = {}
   const watch = stopwatch(options.clock);
   const pack = packageOf(venue, brief);
   if (!pack) throw new Error(`package ${brief.package} is not among ${venue.packages.map((p) => p.id).join(", ")}`);
-  const ctx = contextOf(venue, pack, brief, seed, effortOf(options.effort));
+  const ctx = contextOf(venue, pack, brief, seed, effortOf(options.effort), watch);
   const done = (answer: Pick<ArrangeResult, "status" | "reasons" | "instead" | "layouts"> & { readonly closest?: Layout }): ArrangeResult => ({
     format: "marquetry.result/1", engine: { version: ENGINE_VERSION, seed }, ...answer, taken: takenFrom(brief), timing: watch.read(),
   });

@@ -2,6 +2,7 @@ import type { Brief } from "../../brief";
 import { gapsBetween, siteFor, type Gaps, type RuleValues } from "../../rules";
 import type { Package, Site, Stock, Venue } from "../../venue";
 import type { Effort } from "../effort";
+import type { Stopwatch } from "../stopwatch";
 import type { Demand } from "./demand";
 
 /** All that may influence one arrangement: nothing else does. */
@@ -18,6 +19,7 @@ export type Context = {
   readonly known: Map<string, unknown>;
   /** What the stages together may still spend. */
   readonly effort: Effort;
+  readonly watch: Stopwatch;
 };
 
 /** The value of a pure piece of work, kept for the rest of one arrangement. The key names all that it depends on. */

@@ -70,7 +70,7 @@ export function emptyRooms(ctx: Context, removed: ReadonlySet<string>): Map<stri
 const stand = (ctx: Context, rooms: Map<string, RoomDay>, id: string, wanted: readonly Wanted[]): readonly Spec[] | null => {
   const day = rooms.get(id);
   if (!day) return wanted.map((w) => w.spec);
-  const best = standAll(day.f, wanted, { known: ctx.known })[0];
+  const best = ctx.watch.time("anchors", () => standAll(day.f, wanted, { known: ctx.known }))[0];
   if (!best) return null;
   rooms.set(id, { ...day, f: best.f, statics: [...day.statics, ...best.placed] });
   return best.left;
@@ -124,7 +124,7 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
       const where = plan.dance ?? plan.ceremony ?? plan.drinks[0];
       if (where) left.push(...(stand(ctx, rooms, where, [{ spec, optional: true }]) ?? [spec]));
     }
-    const done = withRows(ctx, plan, rooms, 0);
+    const done = ctx.watch.time("rows", () => withRows(ctx, plan, rooms, 0));
     return done ? { days: [{ plan, ease, rooms: done, meal: [], struckFloor: null, left, removed: [...removed], cleared: [...removed], rehomed: [], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows" }] };
   }
   const days: Day[] = [];
@@ -142,7 +142,7 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
       laid.set(m.room, { ...day, f: withPlaced(day.f, ...m.anchors), statics: [...day.statics, ...m.anchors], tables });
     }
     const used = first.reduce((n, m) => n + [...m.top, ...m.seated.items].reduce((k, i) => k + i.seats.filter((s) => s.place === "chair").length, 0), 0);
-    const done = withRows(ctx, plan, laid, used);
+    const done = ctx.watch.time("rows", () => withRows(ctx, plan, laid, used));
     if (!done) { misses.push({ plan, ease, why: "rows" }); continue; }
     days.push({ plan, ease, rooms: done, meal: first, struckFloor: null, left: [...left, ...first.flatMap((m) => m.unplaced)], removed: [...removed], cleared: [...removed], rehomed: [], short });
   }

@@ -23,15 +23,17 @@ export function finish(base: Context, start: Day): Finished {
   const ctx = withDrapes(base, start.plan.drapes);
   const struck = layStruckFloor(ctx, start) ?? start;
   const open = withAccess(ctx, restoreStanding(ctx, withRoundTop(ctx, struck)));
-  const shown = placeDisplays(ctx, rehomeLent(ctx, open));
-  const day = numbered(placeWorkTable(ctx, shown.day));
+  const { time } = ctx.watch;
+  const shown = time("displays", () => placeDisplays(ctx, rehomeLent(ctx, open)));
+  const worked = time("displays", () => placeWorkTable(ctx, shown.day));
+  const day = time("number", () => numbered(worked));
   const scenes = scenesOf(ctx, day).map((s): Scene => ({ ...s, numbers: firstParts(s.items) }));
-  const turned = turnoversOfDay(ctx.venue, scenes, (s) => (s.id === "ceremony" ? ctx.demand.ceremonyGuests : ctx.demand.guests));
+  const turned = time("turnovers", () => turnoversOfDay(ctx.venue, scenes, (s) => (s.id === "ceremony" ? ctx.demand.ceremonyGuests : ctx.demand.guests)));
   return {
     day, gaveWay: shown.gaveWay,
-    layout: telling(ctx.venue, { id: "a", title: "", why: [], givesUp: [], scenes, turnovers: turned, findings: [], score: scoreOf(ctx, day, scenes, turned, []) }, {
+    layout: time("explain", () => telling(ctx.venue, { id: "a", title: "", why: [], givesUp: [], scenes, turnovers: turned, findings: [], score: scoreOf(ctx, day, scenes, turned, []) }, {
       title: titleOf(day), why: whyOf(ctx, day, scenes, turned), givesUp: givesUpOf(ctx, day, shown.gaveWay),
-    }),
+    })),
   };
 }
 

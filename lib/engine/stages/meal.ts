@@ -61,13 +61,13 @@ export function layMeal(ctx: Context, ask: MealAsk): readonly MealStand[] {
   const top = ask.withTop ? topOf(ctx, gaps.wallGap) : null;
   const out: MealStand[] = [];
   const tries: Try[] = [];
-  for (const stand of variants(ctx, ask, top)) {
+  for (const stand of ctx.watch.time("anchors", () => variants(ctx, ask, top))) {
     const tops = top ? stand.placed.filter((p) => p.item.role === "top").flatMap((p) => topItems(ctx, top, ask.floor.id, p.item)) : [];
     const taken = new Map(ask.taken);
     for (const p of stand.placed) if ("stock" in p.item.from) taken.set(p.item.from.stock, (taken.get(p.item.from.stock) ?? 0) + (p.item.from.count ?? 1));
     const fixed = withTops(stand.f, tops, top);
     const spaceFor = (mode: LaneMode): SeatingSpace | null =>
-      remembered(ctx, `space ${mode} ${gaps.wallGap} ${standKey(fixed)}`, () => spaceOf(ctx, { f: fixed, tops, mode, wallGap: gaps.wallGap }));
+      remembered(ctx, `space ${mode} ${gaps.wallGap} ${standKey(fixed)}`, () => ctx.watch.time("ways", () => spaceOf(ctx, { f: fixed, tops, mode, wallGap: gaps.wallGap })));
     for (const mode of laneModes(fixed, ask)) tries.push({ stand, tops, taken, mode, space: () => spaceFor(mode) });
   }
   const least = ask.hard ? ask.guests * NEARBY : ask.guests - NEAR;
