@@ -5,6 +5,7 @@ import { tell } from "../tell";
 import type { Context } from "./context";
 import type { Day } from "./day";
 import type { GaveWay } from "./displays";
+import { honoured } from "./honour";
 import { facing } from "./score";
 
 const FORMS: Readonly<Record<string, ToldCode>> = { u: "form-u", e: "form-e", t: "form-t", "hollow-square": "form-hollow-square", spine: "form-spine" };
@@ -32,6 +33,8 @@ export function whyOf(ctx: Context, day: Day, scenes: readonly Scene[], turnover
     if (dining.length > 0) out.push(tell("tables-laid", { rounds, long: dining.length - rounds }));
     const sight = facing(ctx, meal);
     if (sight.of > 0) out.push(tell("facing-couple", { see: sight.see, of: sight.of }));
+    const honour = (ctx.brief.meal.familyTables ?? 0) > 1 ? honoured(ctx, meal) : null;
+    if (honour) out.push(tell(honour.alike ? "families-alike" : "families-unlike", { first: honour.tables[0].number, second: honour.tables[1].number, by: honour.by }));
   }
   for (const d of ctx.site.drapes) {
     const m2 = ((ctx.site.rooms.get(d.grows)?.area ?? 0) - area(ctx.site.rooms.get(d.grows)?.outline ?? [])) / 1e6;

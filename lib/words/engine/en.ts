@@ -19,6 +19,8 @@ export const en = {
   "all-placed": (s) => `All ${s.number("guests")} find a place in the ${rooms(s)}${EASE[s.text("ease")] ?? ""}.`,
   "tables-laid": (s) => `${[...(s.number("rounds") > 0 ? [plural(s.number("rounds"), "round")] : []), ...(s.number("long") > 0 ? [plural(s.number("long"), "long table")] : [])].join(" and ")}.`,
   "facing-couple": (s) => `${s.number("see")} of ${s.number("of")} guests face the couple.`,
+  "families-alike": (s) => `Tables ${s.number("first")} and ${s.number("second")} are alike in rank, one for each family: as near the couple, and with as many guests who face them.`,
+  "families-unlike": (s) => `For the two families no two tables are alike in rank: table ${s.number("first")} ranks before table ${s.number("second")}, ${s.text("by") === "near" ? "being nearer the couple" : s.text("by") === "sight" ? "with more guests who face the couple" : "with more places"}.`,
   "drape-gives": (s) => `${s.text("name")} is drawn: the ${s.room("grows")} takes ${s.area("m2")} of the ${s.room("from")}.`,
   "no-turnover": () => "No room has to be turned over.",
   turnover: (s) => `Turning over takes ${plural(s.number("minutes"), "minute")} with a crew of ${s.number("crew")}.`,

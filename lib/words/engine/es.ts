@@ -33,6 +33,8 @@ export const es: Readonly<Record<keyof typeof en, (s: Saying) => string>> = {
   "all-placed": (s) => `Los ${s.number("guests")} tienen sitio en ${rooms(s)}${EASE[s.text("ease")] ?? ""}.`,
   "tables-laid": (s) => `${laid(s)}.`,
   "facing-couple": (s) => `${s.number("see")} de ${s.number("of")} invitados están de cara a los novios.`,
+  "families-alike": (s) => `Las mesas ${s.number("first")} y ${s.number("second")} son de igual rango, una para cada familia: igual de cerca de los novios y con tantos invitados de cara a ellos.`,
+  "families-unlike": (s) => `Para las dos familias no hay dos mesas de igual rango: la mesa ${s.number("first")} va antes que la ${s.number("second")}, ${s.text("by") === "near" ? "por estar más cerca de los novios" : s.text("by") === "sight" ? "por tener más invitados de cara a los novios" : "por tener más plazas"}.`,
   "drape-gives": (s) => `${s.text("name")}, corrida: ${s.room("grows")} gana ${s.area("m2")} de ${s.room("from")}.`,
   "no-turnover": () => "No hay que cambiar el montaje de ninguna sala.",
   turnover: (s) => `El cambio de montaje lleva ${count(s.number("minutes"), "minuto", "minutos")} con un equipo de ${s.number("crew")}.`,
