@@ -43,7 +43,6 @@ const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly
   makeLookLink: { may: ["couple A"], ask: (a) => service.makeLookLink(house, a, { reference: ours, label: "", email: "" }) },
   withdrawLookLink: { may: ["couple A"], ask: (a) => service.withdrawLookLink(house, a, { reference: ours, id: "" }) },
   askDesk: { may: ["couple A"], ask: (a) => service.askDesk(house, a, { reference: ours, what: "change", words: "" }) },
-  keepWords: { may: ["couple A"], ask: (a) => service.keepWords(house, a, { reference: ours, chosen: {} }) },
   saveStep: { may: ["couple A"], ask: (a) => service.saveStep(house, a, { reference: ours, step: "guests", values: { adults: "x" }, revision: 0 }) },
   chooseLayout: { may: ["couple A"], ask: (a) => service.chooseLayout(house, a, { reference: ours, layout: "a", revision: 0 }) },
   sendRequest: { may: ["couple A"], ask: (a) => service.sendRequest(house, a, { reference: ours, revision: 0 }) },
