@@ -119,6 +119,24 @@ describe("a mail server by its address", () => {
   });
 });
 
+describe("a mail server that dies in the middle of the letter", () => {
+  it("has not taken it: the letter is sent again", async () => {
+    let lines = "";
+    const dying = createServer((socket) => {
+      socket.on("error", () => undefined).write("220 mill\r\n");
+      let inLetter = false;
+      socket.on("data", (chunk: Buffer) => {
+        lines += chunk.toString("utf8");
+        if (inLetter) { socket.destroy(); return; }
+        inLetter = /^DATA/m.test(chunk.toString("utf8"));
+        socket.write(inLetter ? "354 go on\r\n" : "250 yes\r\n");
+      });
+    });
+    expect(await smtp({ url: await listening(dying) }).send(LETTER)).toMatchObject({ ok: false, lasting: false });
+    expect(lines).toContain("Subject: Hello");
+  });
+});
+
 describe("npm run mail:test", () => {
   const run = (args: readonly string[], env: Readonly<Record<string, string>>) => new Promise<{ readonly code: number | null; readonly said: string }>((resolve) => {
     const child = spawn(process.execPath, ["--import", "tsx", "lib/cli/mail-test.ts", ...args], { env: { ...process.env, MAIL_URL: "", MARQUETRY_MAIL_CA: "", ...env }, stdio: ["ignore", "pipe", "pipe"] });
