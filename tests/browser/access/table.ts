@@ -66,6 +66,8 @@ export const GETS: Readonly<Record<string, Row>> = {
   "/desk/venue/new": { cells: looks("200") },
   "/desk/venue/[venue]/[page]": { cells: looks("200") },
   "/desk/venue/[venue]/file": { cells: ["303 /desk/open", "303 /desk/open", "303 /desk/open", "200", "200", "200", "303 /desk/open"] },
+  "/desk/venue/[venue]/standard": { cells: looks("200") },
+  "/desk/venue/[venue]/standard/adjust": { cells: works("307 /desk/venue/tidewheel-mill/standard", "307 /desk/venue/tidewheel-mill/standard", "200") },
   "/desk/venue/[venue]/new-room": { cells: looks("200") },
   "/desk/venue/[venue]/rooms/[room]": { cells: looks("200") },
   "/desk/bookings/new": { cells: looks("200") },
@@ -143,6 +145,8 @@ export const POSTS: Readonly<Record<string, Row>> = {
   "/desk/bookings/[ref]/remind": { cells: acted("reminded") },
   "/desk/bookings/[ref]/close": { cells: acted("closed"), body: () => ({ closing: "" }) },
   "/desk/bookings/[ref]/erase": { cells: acted("erased"), stand: "closed" },
+  // Its due date is still to come.
+  "/desk/bookings/[ref]/standard": { cells: desks("303 /desk/bookings/…?done=moved", "303 /desk") },
   "/desk/bookings/[ref]/numbers": { cells: acted("numbers"), stand: "agreed", body: () => ({ adults: "38", children: "0", suppliers: "2" }) },
   "/desk/bookings/[ref]/agree": { cells: acted("agreed"), stand: "sent", body: (f) => ({ number: "1", fingerprint: f.fingerprint }) },
   "/desk/bookings/[ref]/return": { cells: acted("returned"), stand: "sent", body: () => ({ number: "1", reason: "The band needs a wall." }) },
@@ -155,6 +159,11 @@ export const POSTS: Readonly<Record<string, Row>> = {
 
   "/desk/venue/new/begin": { cells: managed("303 /desk/venue?done=1 +"), body: () => BEGUN },
   "/desk/venue/import": { cells: [AWAY, AWAY, AWAY, "303 /desk/venue?kept=…", "303 /desk/venue?kept=…", "303 /desk/venue?done=… +", AWAY], file: () => ({ name: "barn.json", text: JSON.stringify(larkspur) }) },
+  // There is no draft to let go.
+  "/desk/venue/[venue]/draft/drop": { cells: managed("303 /desk/venue?done=let-go") },
+  "/desk/venue/[venue]/standard/choose": { cells: managed("303 /desk/venue/tidewheel-mill/standard?done=… +"), stand: "sent", body: (f) => ({ version: f.venueVersion, revision: `${f.reference}/1`, title: "As it mostly stands" }) },
+  "/desk/venue/[venue]/standard/adjust/do": { cells: desks("303 /desk/venue/tidewheel-mill/standard", "303 /desk/venue/tidewheel-mill/standard", "303 /desk/venue/tidewheel-mill/standard/adjust?…"), body: () => ({ scene: "meal", act: "undo", seen: "an older one" }) },
+  "/desk/venue/[venue]/standard/drop": { cells: managed("303 /desk/venue/tidewheel-mill/standard?done=… +"), body: (f) => ({ version: f.venueVersion }) },
   "/desk/venue/[venue]/add-room": { cells: managed("303 /desk/venue/tidewheel-mill/rooms/…?done=… +"), body: (f) => ({ version: f.venueVersion, name: "Shed", width: "4", depth: "5" }) },
   "/desk/venue/[venue]/[page]/save": { cells: managed("303 /desk/venue/tidewheel-mill/house?done=… +"), body: (f) => typed({ section: "house" }, { version: f.venueVersion, "crew.size": "5" }) },
   "/desk/venue/[venue]/rooms/[room]/save": { cells: managed("303 /desk/venue/tidewheel-mill/rooms/…?done=… +"), body: (f) => typed({ room: "wheel-room" }, { version: f.venueVersion, "room.name": "The Wheel Room" }) },
