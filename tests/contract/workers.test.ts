@@ -81,4 +81,20 @@ describe("workers beside one another", () => {
     await until(async () => (await outbox.list(store.db))[0]?.state === "sent");
     expect((await outbox.list(store.db))[0]).toMatchObject({ attempts: 2 });
   });
+
+  it("send again, under the same message id, what had left when one died before it could note so: a mail program shows it once", async () => {
+    server.got.length = 0;
+    server.verdict = "taken";
+    await queue("twice@example.org");
+    const first = await worker();
+    await until(() => server.got.length > 0);
+    const gone = ended(first);
+    first.kill("SIGKILL");
+    await gone;
+    server.verdict = undefined;
+    await store.db.updateTable("mails").set({ dueAt: new Date(0).toISOString() }).where("recipient", "=", "twice@example.org").execute();
+    await worker();
+    await until(async () => (await outbox.list(store.db))[0]?.state === "sent");
+    expect(await recipients()).toEqual(["<twice@example.org>", "<twice@example.org>"]);
+  });
 });

@@ -4,8 +4,8 @@ import { join } from "node:path";
 import { SMTPServer, type SMTPServerOptions } from "smtp-server";
 import { tempFolder } from "./temp";
 
-/** What the server answers to a command instead of "go on". "never" answers nothing at all. */
-export type Verdict = { readonly at: "MAIL" | "RCPT" | "DATA"; readonly code: number; readonly words: string } | "never";
+/** What the server answers to a command instead of "go on". "never" answers nothing at all; "taken" keeps the letter and does not say so. */
+export type Verdict = { readonly at: "MAIL" | "RCPT" | "DATA"; readonly code: number; readonly words: string } | "never" | "taken";
 export type MailServer = {
   readonly url: string; readonly port: number;
   /** Each letter as it came over the wire, oldest first. */
@@ -20,6 +20,7 @@ export async function mailServer(options: SMTPServerOptions = { disabledCommands
   const judge = (at: "MAIL" | "RCPT" | "DATA", done: (error?: Error | null) => void): void => {
     const { verdict } = made;
     if (verdict === "never") return;
+    if (verdict === "taken") { done(null); return; }
     done(verdict?.at === at ? Object.assign(new Error(verdict.words), { responseCode: verdict.code }) : null);
   };
   const server = new SMTPServer({
@@ -30,6 +31,7 @@ export async function mailServer(options: SMTPServerOptions = { disabledCommands
       const chunks: Buffer[] = [];
       stream.on("data", (chunk: Buffer) => chunks.push(chunk));
       stream.on("end", () => {
+        if (made.verdict === "taken") { got.push(Buffer.concat(chunks).toString("utf8")); return; }
         judge("DATA", (error) => {
           if (!error) got.push(Buffer.concat(chunks).toString("utf8"));
           done(error);
