@@ -9,6 +9,6 @@ export { squared } from "./plan/square";
 export type { Lettered } from "./plan/findings";
 export type { Sheet } from "./sheet/fit";
 export type { TitleBlock } from "./sheet/blocks";
-export { planCss, svgTree, toSvg, written, type SvgNode, type SvgOptions } from "./svg";
+export { planCss, toSvg, type SvgNode, type SvgOptions } from "./svg";
 export { PALETTES, type Colour, type Palette } from "./theme";
 export { textWidth, wrap, type Type } from "./metrics";
