@@ -7,26 +7,30 @@ export type Speech = { readonly locale: string; readonly timeZone: string; reado
 const noon = (date: string): Date => new Date(`${date}T12:00:00Z`);
 
 const formats = new Map<string, Intl.DateTimeFormat>();
+type How = { readonly locale: string; readonly timeZone: string; readonly options: Intl.DateTimeFormatOptions };
 /** A format is dear to make and cheap to use: each is made once. */
-function written(at: Date, locale: string, options: Intl.DateTimeFormatOptions): string {
-  const key = `${locale} ${JSON.stringify(options)}`;
-  const format = formats.get(key) ?? new Intl.DateTimeFormat(locale, options);
+function written(at: Date, { locale, timeZone, options }: How): string {
+  const key = JSON.stringify([locale, timeZone, options]);
+  const format = formats.get(key) ?? new Intl.DateTimeFormat(locale, { ...options, timeZone });
   formats.set(key, format);
   return format.format(at);
 }
 
-/** Saturday 12 June 2027: a day of the calendar, the same in every zone. */
-export const sayDay = (date: string, locale: string): string =>
-  written(noon(date), locale, { weekday: "long", day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).replace(/,(?= \d)/, "");
+const CLOCK: Intl.DateTimeFormatOptions = { hour: "2-digit", minute: "2-digit" };
+/** A day of the calendar, the same in every zone; some locales put a comma before the number. */
+const writtenDay = (date: string, locale: string, options: Intl.DateTimeFormatOptions): string =>
+  written(noon(date), { locale, timeZone: "UTC", options }).replace(/,(?= \d)/, "");
 
-export const sayShortDay = (date: string, locale: string): string =>
-  written(noon(date), locale, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" }).replace(/,(?= \d)/, "");
+/** Saturday 12 June 2027. */
+export const sayDay = (date: string, locale: string): string => writtenDay(date, locale, { weekday: "long", day: "numeric", month: "long", year: "numeric" });
+
+export const sayShortDay = (date: string, locale: string): string => writtenDay(date, locale, { weekday: "short", day: "numeric", month: "short" });
 
 /** A moment (ISO 8601, UTC) in the venue's zone: 9 May 2027, 16:20. */
 export const sayMoment = (at: string, s: Speech): string =>
-  written(new Date(at), s.locale, { day: "numeric", month: "long", year: "numeric", hour: "2-digit", minute: "2-digit", timeZone: s.timeZone });
+  written(new Date(at), { ...s, options: { day: "numeric", month: "long", year: "numeric", ...CLOCK } });
 
-export const sayClock = (at: string, s: Speech): string => written(new Date(at), s.locale, { hour: "2-digit", minute: "2-digit", timeZone: s.timeZone });
+export const sayClock = (at: string, s: Speech): string => written(new Date(at), { ...s, options: CLOCK });
 
 /** Minor units of the currency as money; the number of decimals is the currency's own. */
 export const sayMoney = (minor: number, s: Pick<Speech, "locale" | "currency">): string => formatMoney(minor, s.currency, s.locale);

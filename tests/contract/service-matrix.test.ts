@@ -80,6 +80,7 @@ const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly
   changeAddress: { may: ["desk"], ask: (a) => service.changeAddress(house, a, { reference: ours, values: {} }) },
   remindNow: { may: ["desk"], ask: (a) => service.remindNow(house, a, { reference: ours }) },
   ownData: { may: ["couple A", "desk"], ask: (a) => service.ownData(house, a, { reference: ours }) },
+  askErasure: { may: ["couple A"], ask: (a) => service.askErasure(house, a, { reference: ours }) },
   eraseBooking: { may: ["desk"], ask: (a) => service.eraseBooking(house, a, { reference: ours }) },
   listPeople: { may: ["manager"], ask: (a) => service.listPeople(house, a) },
   invitePerson: { may: ["manager"], ask: (a) => service.invitePerson(house, a, { values: {} }) },
