@@ -122,7 +122,8 @@ export const POSTS: Readonly<Record<string, Row>> = {
   "/desk/open/ask": { cells: all("303 /desk/open?why=mailed +"), body: (f) => ({ email: f.leaving }) },
   "/desk/open/code": { cells: all("303 /desk/open?why=code"), body: () => ({ person: "desk@mill.example", code: "AAAA-AAAA" }) },
   "/desk/open/enter": { cells: all("303 /desk +"), body: (f) => ({ key: f.deskKey }) },
-  "/words/choose": { cells: all("303 /words"), body: () => ({ language: "es", from: "/words" }) },
+  // What they read is kept with a couple's booking; of everyone else with the browser alone.
+  "/words/choose": { cells: ["303 /words +", "own", ...refusedTo("303 /words")], body: () => ({ language: "es", from: "/words" }) },
   "/quiet/[key]": { cells: all("303 /quiet/… +"), body: () => ({ from: "page" }) },
 
   "/request/[step]/save": { cells: ours("303 /request/ceremony +"), body: (f) => ({ adults: "30", revision: f.revision }) },
@@ -147,7 +148,7 @@ export const POSTS: Readonly<Record<string, Row>> = {
   "/desk/bookings/[ref]/close": { cells: acted("closed"), body: () => ({ closing: "" }) },
   "/desk/bookings/[ref]/erase": { cells: acted("erased"), stand: "closed" },
   // Its due date is still to come.
-  "/desk/bookings/[ref]/standard": { cells: desks("303 /desk/bookings/…?done=moved", "303 /desk") },
+  "/desk/bookings/[ref]/standard": { cells: desks("303 /desk/bookings/…?kept=…", "303 /desk") },
   "/desk/bookings/[ref]/numbers": { cells: acted("numbers"), stand: "agreed", body: () => ({ adults: "38", children: "0", suppliers: "2" }) },
   "/desk/bookings/[ref]/agree": { cells: acted("agreed"), stand: "sent", body: (f) => ({ number: "1", fingerprint: f.fingerprint }) },
   "/desk/bookings/[ref]/return": { cells: acted("returned"), stand: "sent", body: () => ({ number: "1", reason: "The band needs a wall." }) },
