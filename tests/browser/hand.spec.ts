@@ -121,6 +121,60 @@ test("by touch alone a table is chosen, placed by a tap and by steps, turned, an
   await context.close();
 });
 
+test("a finger drags the chosen table, and the page stays where it is; a finger beside it scrolls the page", async ({ browser }) => {
+  const { who: first, table } = await atTheirPlan(browser, { width: 390, scripts: true });
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, storageState: await first.page.context().storageState() });
+  const page = await context.newPage();
+  await page.goto(`${base()}/request/layout/adjust`);
+  await expect(page.locator(".hand-stage svg.plan").first()).toBeVisible({ timeout: SLOW_MS });
+  const piece = page.locator(`.hand-stage .plan:not(.hand-over) [role="graphics-symbol"][aria-label^="${table}"]`).first();
+  await piece.tap();
+  await expect(page.locator("#piece-head")).toHaveText(table);
+  await page.locator("#hand-plan").evaluate((one) => one.scrollIntoView({ block: "center", behavior: "instant" }));
+  const cdp = await context.newCDPSession(page), scrolled = (): Promise<number> => page.evaluate(() => window.scrollY);
+  /** One finger from a point, in steps as a hand makes them. */
+  const swipe = async ([x, y]: readonly [number, number], [dx, dy]: readonly [number, number]): Promise<void> => {
+    await cdp.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [{ x, y }] });
+    for (let i = 1; i <= 12; i++) await cdp.send("Input.dispatchTouchEvent", { type: "touchMove", touchPoints: [{ x: x + (dx * i) / 12, y: y + (dy * i) / 12 }] });
+    await cdp.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+  };
+  const box = await piece.boundingBox(), before = await scrolled();
+  if (!box) throw new Error("the table is not seen");
+  await swipe([box.x + box.width / 2, box.y + box.height / 2], [30, 40]);
+  await expect(page.locator(".hand-last")).toContainText(`Last: ${table} to`);
+  expect(await scrolled()).toBe(before);
+  const heading = await page.locator("#piece-head").boundingBox();
+  if (!heading) throw new Error("the heading is not seen");
+  await swipe([heading.x + 150, heading.y + heading.height / 2], [0, -160]);
+  await expect.poll(scrolled).toBeGreaterThan(before);
+  await context.close();
+});
+
+test("a chair of the rows is dragged as the chair that it is, and its old place shows empty", async ({ browser }) => {
+  const { who: { page, go } } = await atTheirPlan(browser, { width: 1280, scripts: true });
+  await go("/request/layout/adjust?part=ceremony");
+  const over = page.locator(".hand-stage .hand-over"), lifted = over.locator(".hand-ghost path");
+  await expect(page.locator(".hand-stage svg.plan").first()).toBeVisible({ timeout: SLOW_MS });
+  const names = await page.locator("#choose option").evaluateAll((all) => all.map((one) => ({ id: one.getAttribute("value") ?? "", name: one.textContent ?? "" })));
+  const chair = names.find((one) => /chair/i.test(one.name));
+  if (!chair) throw new Error(`no chair among ${names.map((one) => one.name).join(", ")}`);
+  await page.locator("#choose").selectOption(chair.id);
+  const mark = await over.locator("path.s-accent").first().boundingBox();
+  if (!mark) throw new Error("the chair is not marked");
+  const [x, y] = [mark.x + mark.width / 2, mark.y + mark.height / 2];
+  expect(await lifted.count()).toBe(0);
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let i = 1; i <= 20; i++) await page.mouse.move(x + i * 2, y + i);
+  // Seat and back move along; where they stood an empty outline is left.
+  await expect(lifted).toHaveCount(2);
+  await expect(over.locator(".hand-ghost .f-v-chair")).toHaveCount(1);
+  await expect(over.locator("path.f-floor[stroke-dasharray]")).toHaveCount(1);
+  await page.mouse.up();
+  await expect(page.locator(".hand-last")).toContainText("Last: ");
+  await expect(lifted).toHaveCount(0);
+});
+
 test("a table is dragged by the mouse: it is drawn to its neighbours, and the check speaks", async ({ browser }) => {
   const { who: { page }, table } = await atTheirPlan(browser, { width: 1280, scripts: true });
   const piece = page.locator(`.hand-stage .plan:not(.hand-over) [role="graphics-symbol"][aria-label^="${table}"]`).first();
