@@ -21,7 +21,7 @@ export default async function AdjustOwn({ searchParams }: Props) {
   const { house, actor, booking, say } = await couple();
   const { reference } = booking;
   const view = await adjusting(house, actor, { reference });
-  if (!view.ok) redirect(view.error.code === "incomplete" ? "/request/layout?why=changed" : "/request?why=closed");
+  if (!view.ok) redirect(view.error.code === "incomplete" ? `/request/layout?why=${booking.chosen ? "changed" : "none"}` : "/request?why=closed");
   const by = handVoice(say.language), seen = handIn(view.value, { ...booking.venue, say, language: say.language });
   return (
     <CoupleFrame booking={booking} back={{ href: "/request/layout", text: by("Your layout") }}>
