@@ -108,7 +108,7 @@ test("by touch alone a table is chosen, placed by a tap and by steps, turned, an
   if (!at) throw new Error("the table is not seen");
   await page.touchscreen.tap(at.x + at.width / 2 + 12, at.y + at.height / 2 + 8);
   await expect(words(page)).not.toHaveText(before ?? "");
-  await page.getByRole("button", { name: /^Turn/ }).tap();
+  await page.getByRole("button", { name: /^Turn .* by a quarter$/ }).tap();
   await expect(page.locator(".hand-last")).toContainText("turned to 90°");
   await page.locator("#far1").tap();
   await page.locator("#far1").fill("1.20");
