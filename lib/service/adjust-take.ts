@@ -21,7 +21,12 @@ export type Taken = {
 
 const BY_HAND = ", adjusted by hand";
 /** The layout under a name of its own, so that it is told from the one that was offered. */
-const named = (l: Layout): Layout => ({ ...l, id: `${l.id.replace(/-hand$/, "")}-hand`, title: l.title.endsWith(BY_HAND) ? l.title : `${l.title}${BY_HAND}`.slice(0, 200) });
+function named(l: Layout): Layout {
+  const renamed = { ...l, id: `${l.id.replace(/-hand$/, "")}-hand` };
+  if (l.title.endsWith(BY_HAND)) return renamed;
+  const title = `${l.title}${BY_HAND}`.slice(0, 200), offered = l.told?.title;
+  return l.told && offered ? { ...renamed, title, told: { ...l.told, title: { ...offered, parts: [...(offered.parts ?? []), { code: "by-hand" }] } } } : { ...renamed, title };
+}
 
 /**
  * Takes what was adjusted as the layout that speaks for the booking: the couple's choice, which they send as usual; or, where the desk

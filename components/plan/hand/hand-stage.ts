@@ -209,6 +209,8 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
   host.addEventListener("pointermove", drag, { signal });
   host.addEventListener("pointerup", up, { signal });
   host.addEventListener("pointercancel", lost, { signal });
+  // A finger that has the chosen piece moves it, and the page stays; not every browser keeps to `touch-action` within a drawing.
+  host.addEventListener("touchmove", (e) => { if (grip?.piece && e.cancelable) e.preventDefault(); }, { signal, passive: false });
   host.addEventListener("click", tap, { signal });
 
   return {

@@ -52,6 +52,7 @@ export const en = {
   wish: (s) => `${word(s.text("put"))} ${HOW[s.text("how")] ?? s.text("how")} ${WHERE[s.text("where")] ?? `the ${word(s.text("where"))}`}`,
   // A layout's name, and what tells layouts of one name apart.
   title: (s) => s.parts.join(", "),
+  "by-hand": () => "adjusted by hand",
   "ceremony-and-reception": () => "Ceremony and reception", reception: () => "Reception", "round-tables": () => "Round tables", "rounds-and-long": () => "Rounds and long tables", "long-tables": () => "Long tables",
   "form-u": () => "A horseshoe", "form-e": () => "A comb of tables", "form-t": () => "A T of tables", "form-hollow-square": () => "A hollow square", "form-spine": () => "Rounds about a spine",
   "dance-in": (s) => `dancing in the ${s.room("room")}`, "floor-among": () => "dance floor among the tables", "floor-after": () => "dance floor after the meal",

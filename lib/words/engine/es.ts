@@ -62,6 +62,7 @@ export const es: Readonly<Record<keyof typeof en, (s: Saying) => string>> = {
   "wishes-conflict": (s) => `Estos deseos no se pudieron cumplir juntos: ${s.parts.slice(1).join("; ")}. Cede el último en su orden: ${s.parts[0] ?? ""}.`,
   wish: (s) => joined(`${bare(s.text("put"))} ${HOW[s.text("how")] ?? s.text("how")} ${whole(s.text("where"))}`),
   title: (s) => s.parts.join(", "),
+  "by-hand": () => "ajustada a mano",
   "ceremony-and-reception": () => "Ceremonia y convite", reception: () => "Convite", "round-tables": () => "Mesas redondas", "rounds-and-long": () => "Mesas redondas y largas", "long-tables": () => "Mesas largas",
   "form-u": () => "Una herradura", "form-e": () => "Un peine de mesas", "form-t": () => "Una T de mesas", "form-hollow-square": () => "Un cuadrado abierto", "form-spine": () => "Mesas redondas en torno a una espina",
   "dance-in": (s) => `baile en ${s.room("room")}`, "floor-among": () => "pista entre las mesas", "floor-after": () => "pista después de la comida",
