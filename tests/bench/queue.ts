@@ -88,7 +88,7 @@ async function pageOf(place: Place, { house, close }: Filled): Promise<number> {
   await close();
   const port = await freePort(), base = `http://127.0.0.1:${port}`;
   const server = spawn(process.execPath, ["--import", "tsx", "lib/cli/serve.ts"], {
-    env: { ...process.env, PORT: String(port), MARQUETRY_ORIGIN: base, MARQUETRY_DEMO: "1", MARQUETRY_WORKER: "0", MARQUETRY_DESK: DESK.person, DATABASE_URL: place.databaseUrl ?? "", MAIL_URL: "", MARQUETRY_DATA_DIR: place.dataDir }, stdio: ["ignore", "ignore", "pipe"],
+    env: { ...process.env, PORT: String(port), MARQUETRY_ORIGIN: base, MARQUETRY_DEMO: "1", MARQUETRY_WORKER: "1", MARQUETRY_DESK: DESK.person, DATABASE_URL: place.databaseUrl ?? "", MAIL_URL: "", MARQUETRY_DATA_DIR: place.dataDir }, stdio: ["ignore", "ignore", "pipe"],
   });
   try {
     await answering(base, server);

@@ -67,6 +67,8 @@ test("whoever only looks gets what is theirs, is led away from the rest, and cha
     const facts = await sharedAt(row.stand ?? "invited");
     const cell = cellOf(row, role), said = saidAs(await ask({ route, row, facts, role, method: "GET" }), cell);
     if (said !== cell) wrong.push(`GET ${route}, ${role}: ${said}, not ${cell}`);
+    // A look without its page is decided by the same code: it is asked by who may most, and who may least.
+    if (role !== "manager" && role !== "nobody") continue;
     const head = (await ask({ route, row, facts, role, method: "HEAD" })).status;
     if (String(head) !== said.split(" ")[0]) wrong.push(`HEAD ${route}, ${role}: ${head}, not as GET`);
   }

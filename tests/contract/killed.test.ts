@@ -4,7 +4,7 @@ import { seeded } from "../../lib/base";
 import { emptyPlace, type Place } from "./support/place";
 
 /** How often; more by MARQUETRY_KILLS. */
-const TIMES = Number(process.env["MARQUETRY_KILLS"] ?? "12");
+const TIMES = Number(process.env["MARQUETRY_KILLS"] ?? "8");
 let place: Place;
 beforeAll(async () => { place = await emptyPlace(); });
 afterAll(() => place.remove());
