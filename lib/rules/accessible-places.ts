@@ -1,3 +1,4 @@
+import { levelOf } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { onAisles } from "./maps";
 import { seatOffset } from "./seats";
@@ -20,7 +21,7 @@ function placesBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const pieces = map.pieces.filter((p) => p.exits.length > 0);
   let found = 0;
   for (const i of tables) {
-    const level = v.site.rooms.get(i.room)?.room.level ?? 0;
+    const level = levelOf(v.site, i.room);
     const here = pieces.filter((p) => p.level === level);
     for (const s of i.seats) if (found < needed && (s.place === "wheelchair" || here.some((p) => p.floor.within([s.x, s.y], REACH - seatOffset(i, s))))) found++;
     if (found >= needed) break;

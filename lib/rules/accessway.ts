@@ -3,6 +3,7 @@ import { accesswayWidth } from "./formulas";
 import { onBroad } from "./maps";
 import type { Point } from "../geometry";
 import type { Item } from "../layout";
+import { levelOf } from "../venue";
 import { quickWays, waysOut, type FloorMap } from "./ways";
 
 /** Length up to which 305 mm is enough, mm: 12 ft. */
@@ -43,7 +44,7 @@ const asked = new WeakMap<FloorMap, WeakMap<Item, readonly Far[]>>();
 
 /** The places of a table that lie farther than 12 ft from every aisle. */
 function farFrom(v: SceneView, map: FloorMap, { aisles, item }: { readonly aisles: FloorMap["pieces"]; readonly item: Item }): readonly Far[] {
-  const level = v.site.rooms.get(item.room)?.room.level ?? 0, here = aisles.filter((p) => p.level === level);
+  const level = levelOf(v.site, item.room), here = aisles.filter((p) => p.level === level);
   return item.seats.flatMap((s, seat) => {
     const at: Point = [s.x, s.y];
     if (here.some((p) => p.floor.within(at, SHORT))) return [];

@@ -1,5 +1,6 @@
 import { boxOf, middle, type Box, type Point } from "../geometry";
 import type { Item } from "../layout";
+import { levelOf } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { crosses, stretchesOn, type Stretch } from "./stretches";
 import { isSeatedTable, outward, quickWays, straightWalk, type FloorMap, type Outward } from "./ways";
@@ -12,10 +13,9 @@ import { isSeatedTable, outward, quickWays, straightWalk, type FloorMap, type Ou
 export function carried(v: SceneView, c: Context): readonly Raw[] {
   if (!v.scene.items.some(isSeatedTable)) return [];
   const seats = v.scene.items.reduce((n, i) => n + i.seats.length, 0), share = seats === 0 ? 0 : Math.min(1, v.people / seats);
-  const levelOf = (room: string): number => v.site.rooms.get(room)?.room.level ?? 0;
-  const levels = [...new Set(v.scene.items.filter((i) => i.seats.length > 0).map((i) => levelOf(i.room)))].sort((a, b) => a - b);
+  const levels = [...new Set(v.scene.items.filter((i) => i.seats.length > 0).map((i) => levelOf(v.site, i.room)))].sort((a, b) => a - b);
   const short = levels.flatMap((level): readonly Short[] => {
-    const here = v.scene.items.filter((i) => levelOf(i.room) === level).reduce((n, i) => n + i.seats.length, 0) * share;
+    const here = v.scene.items.filter((i) => levelOf(v.site, i.room) === level).reduce((n, i) => n + i.seats.length, 0) * share;
     // What carries everyone carries any part of them.
     const under = here * c.values.exitWidth - 1;
     return under <= c.values.path ? [] : shortOn(v, c, { level, under, share });
@@ -67,7 +67,7 @@ type Short = Stretch & { readonly people: number; readonly limit: number };
 function loadsOn(v: SceneView, map: FloorMap, { out, level, share }: { readonly out: Outward; readonly level: number; readonly share: number }): Float64Array {
   const loads = new Float64Array(out.next.length), straight = straightWalk(v.site, v.scene, map);
   for (const item of v.scene.items) {
-    if ((v.site.rooms.get(item.room)?.room.level ?? 0) !== level) continue;
+    if (levelOf(v.site, item.room) !== level) continue;
     for (const s of item.seats) {
       const at: Point = [s.x, s.y], k = out.from(at, (to) => straight(item, at, to));
       if (k >= 0) loads[k] = (loads[k] ?? 0) + share;

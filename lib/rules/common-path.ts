@@ -1,5 +1,6 @@
 import type { Point } from "../geometry";
 import type { Item } from "../layout";
+import { levelOf } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { onBroad } from "./maps";
 import { isRowChair, isWheelchairSpace, leastWalk, narrower, quickMap, straightWalk, type FloorMap } from "./ways";
@@ -19,7 +20,6 @@ function commonPathBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const limit = few ? c.values.commonPathFew : c.values.commonPath;
   const choice = choiceOn(map, few);
   const straight = straightWalk(v.site, v.scene, map);
-  const levelOf = (room: string): number => v.site.rooms.get(room)?.room.level ?? 0;
   const doubtful = doubtsOn(v, map, few, limit);
   if (doubtful.length === 0) return [];
   // Whether there is such floor at all the exact map alone knows; without any nothing is said.
@@ -28,9 +28,9 @@ function commonPathBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const walks = new Map([...new Set(choice.map((p) => p.level))].map((level) => [level, leastWalk(free, level, choice)]));
   const far = doubtful.flatMap(({ item, at }) => {
     const half = isRowChair(item) || isWheelchairSpace(item) ? c.values.path + 500 : c.values.freeWalk;
-    const walk = walks.get(levelOf(item.room))?.(at, { reach: half, enough: limit - SLACK, open: (to) => straight(item, at, to) }) ?? Infinity;
+    const walk = walks.get(levelOf(v.site, item.room))?.(at, { reach: half, enough: limit - SLACK, open: (to) => straight(item, at, to) }) ?? Infinity;
     // Never shorter than the straight line, which is exact.
-    const distance = walk < limit - SLACK ? walk : Math.max(walk, Math.min(Infinity, ...choice.filter((p) => p.level === levelOf(item.room)).map((p) => p.floor.away(at, FAR))));
+    const distance = walk < limit - SLACK ? walk : Math.max(walk, Math.min(Infinity, ...choice.filter((p) => p.level === levelOf(v.site, item.room)).map((p) => p.floor.away(at, FAR))));
     return distance > limit && distance < Infinity ? [{ item, at, distance }] : [];
   });
   const worst = [...far].sort((a, b) => b.distance - a.distance)[0];
@@ -52,7 +52,7 @@ function doubtsOn(v: SceneView, map: FloorMap, few: boolean, limit: number): rea
   return v.scene.items.flatMap((item): readonly Doubt[] => {
     const before = item.seats.length === 0 || soon?.has(item) === false ? NONE : known.get(item);
     if (before) return before;
-    const level = v.site.rooms.get(item.room)?.room.level ?? 0, here = choice.filter((p) => p.level === level);
+    const level = levelOf(v.site, item.room), here = choice.filter((p) => p.level === level);
     const found = item.seats.flatMap((s): readonly Doubt[] => {
       const at: Point = [s.x, s.y];
       return here.some((p) => p.floor.some(at, Math.min(isRowChair(item) ? BESIDE : NEAR, limit), (to) => straight(item, at, to))) ? NONE : [{ item, at }];

@@ -1,5 +1,5 @@
 import { boxOf } from "../geometry";
-import { gatesToKeep, type Gate } from "../venue";
+import { gatesToKeep, levelOf, type Gate } from "../venue";
 import { middleOf, type Part, type Raw, type SceneView } from "./context";
 import { clearOf, shareWith, sticksOut, wellInside } from "./meet";
 import { near } from "./near";
@@ -24,13 +24,12 @@ export function inRoom(v: SceneView): readonly Raw[] {
 
 /** Nothing stands on what is built into the room, nor on floor that the venue keeps clear. */
 export function builtIn(v: SceneView): readonly Raw[] {
-  const level = (room: string): number => v.site.rooms.get(room)?.room.level ?? 0;
   const all = [...v.site.rooms.values()].flatMap(({ room }) => [
     ...room.obstacles.map((o) => ({ room, id: o.id, what: String(o.kind), outline: o.outline, code: "on-obstacle" })),
     ...room.keepClear.map((k) => ({ room, id: k.id, what: k.why, outline: k.outline, code: "on-keep-clear" })),
   ]);
   return perItem(all.flatMap((o) => near(v, boxOf(o.outline)).flatMap((p): readonly Raw[] => {
-    if (level(p.item.room) !== o.room.level || !shareWith(p.slim, o.outline)) return [];
+    if (levelOf(v.site, p.item.room) !== o.room.level || !shareWith(p.slim, o.outline)) return [];
     const depth = Math.max(1, Math.round(-clearOf(p.shape, o.outline)));
     return [{
       code: o.code, level: "must", source: "the venue's plan of the room", scene: v.scene.id, items: [p.item.id],
@@ -46,9 +45,8 @@ export function builtIn(v: SceneView): readonly Raw[] {
 export function doorClear(v: SceneView): readonly Raw[] {
   const lending = v.site.drapes.map((d) => d.from);
   const gates: readonly Gate[] = [...new Set([...v.rooms, ...lending])].flatMap((r) => gatesToKeep(v.site, r, v.scene.rooms));
-  const level = (room: string): number => v.site.rooms.get(room)?.room.level ?? 0;
   return perItem(gates.flatMap((g) => near(v, boxOf(g.clear)).flatMap((p): readonly Raw[] => {
-    if (p.item.kind === "dance-floor" || level(p.item.room) !== level(g.room) || !shareWith(p.slim, g.clear)) return [];
+    if (p.item.kind === "dance-floor" || levelOf(v.site, p.item.room) !== levelOf(v.site, g.room) || !shareWith(p.slim, g.clear)) return [];
     const depth = Math.max(1, Math.round(-clearOf(p.shape, g.clear)));
     return [{
       code: "door-clear", level: "must",

@@ -1,5 +1,6 @@
 import { boxesNear, clearance } from "../geometry";
 import type { Item } from "../layout";
+import { levelOf } from "../venue";
 import { middleOf, type Part, type Raw, type SceneView } from "./context";
 import { share } from "./meet";
 
@@ -36,7 +37,7 @@ export function overlap(v: SceneView): readonly Raw[] {
 }
 
 const sameLevel = (v: SceneView, a: Item, b: Item): boolean =>
-  a.room === b.room || (v.site.rooms.get(a.room)?.room.level ?? 0) === (v.site.rooms.get(b.room)?.room.level ?? 0);
+  a.room === b.room || levelOf(v.site, a.room) === levelOf(v.site, b.room);
 
 /** Of several meetings of the same two pieces the deepest is told. */
 function onePerPair(list: readonly Raw[]): readonly Raw[] {

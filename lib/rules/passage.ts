@@ -1,4 +1,5 @@
 import type { Point } from "../geometry";
+import { levelOf } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { aislesOf, onAisles, onWays, waysFor } from "./maps";
 import { pinchOf, routes, waysOut, type FloorMap, type Pinch, type WalkMap, type WaysOut } from "./ways";
@@ -16,7 +17,7 @@ function waysBy(v: SceneView, c: Context, map: FloorMap, exact: WalkMap | null):
   for (const u of found.unserved) byItem.set(u.item, [...(byItem.get(u.item) ?? []), u]);
   const blocked = [...byItem].map(([item, list]): Raw => {
     const least = Math.min(...list.map((u) => u.exits.length)), first = list[0];
-    const narrow = exact && first && least === 0 ? pinchAt(v, c, exact, first.at, v.site.rooms.get(v.scene.items.find((i) => i.id === item)?.room ?? "")?.room.level ?? 0) : null;
+    const narrow = exact && first && least === 0 ? pinchAt(v, c, exact, first.at, levelOf(v.site, v.scene.items.find((i) => i.id === item)?.room ?? "")) : null;
     return {
       code: "way-out", level: "must", source: "IBC 2018 1029.13.1.1 (path), Table 1006.2.1 (two from 50 people)", scene: v.scene.id, items: [item],
       at: placed(narrow?.at ?? first?.at ?? [0, 0]), measured: least, limit: found.needed, unit: "ways out",

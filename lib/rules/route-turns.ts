@@ -1,5 +1,6 @@
 import { add, boxesNear, boxOf, distance, edges, scale, segmentClearance, segmentDistance, turn, type Point } from "../geometry";
 import { depthOf, isRound, widthOf, type Item, type Scene } from "../layout";
+import { levelOf } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { wallsNear } from "./facing";
 import { onAisles } from "./maps";
@@ -89,13 +90,13 @@ function turns(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
 function passing(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const places = v.scene.items.flatMap((item) => item.seats.flatMap((s) => (s.place === "wheelchair" ? [{ item, at: [s.x, s.y] as Point }] : [])));
   if (places.length === 0 || map.pieces.every((p) => p.exits.length === 0)) return [];
-  const walker = { width: PASSING, tableLine: c.values.tableLine, doorWidth: c.values.routeDoor, walker: "wheels" } as const, levelOf = (room: string): number => v.site.rooms.get(room)?.room.level ?? 0;
+  const walker = { width: PASSING, tableLine: c.values.tableLine, doorWidth: c.values.routeDoor, walker: "wheels" } as const;
   // A spot that is as wide will mostly be found at once; only where none is found is the floor drawn.
-  const spots = wideSpots(v.site, v.scene, walker, new Set(places.map(({ item }) => levelOf(item.room))));
-  const doubtful = places.filter(({ item, at }) => { const spot = spots.get(levelOf(item.room)); return !spot || distance(spot, at) > EVERY; });
+  const spots = wideSpots(v.site, v.scene, walker, new Set(places.map(({ item }) => levelOf(v.site, item.room))));
+  const doubtful = places.filter(({ item, at }) => { const spot = spots.get(levelOf(v.site, item.room)); return !spot || distance(spot, at) > EVERY; });
   if (doubtful.length === 0) return [];
   const wide = quickMap(v.site, v.scene, walker);
-  const far = doubtful.filter(({ item, at }) => !wide.pieces.some((p) => p.level === levelOf(item.room) && p.floor.within(at, EVERY)));
+  const far = doubtful.filter(({ item, at }) => !wide.pieces.some((p) => p.level === levelOf(v.site, item.room) && p.floor.within(at, EVERY)));
   const first = far[0];
   return first ? [{
     code: "route-passing", level: "should", source: "2010 ADA Standards 403.5.3", scene: v.scene.id, items: [...new Set(far.map((f) => f.item.id))], at: placed(first.at), limit: PASSING, unit: "mm",

@@ -1,5 +1,6 @@
 import { add, scale, sinCos, turn, type Point, type Shape } from "../geometry";
 import type { Item } from "../layout";
+import { levelOf } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { rowClearInches } from "./formulas";
 import { onWays } from "./maps";
@@ -34,7 +35,7 @@ function runsBy(v: SceneView, c: Context, map: FloorMap, runs: readonly Run[]): 
 
 /** How many ends of a run open on floor from which a way out can be reached. */
 export function openEnds(v: SceneView, map: FloorMap, run: Run): number {
-  const level = v.site.rooms.get(run[0]?.room ?? "")?.room.level ?? 0;
+  const level = levelOf(v.site, run[0]?.room ?? "");
   const end = (i: Item | undefined, side: 1 | -1): boolean => {
     if (!i || "diameter" in i.shape) return false;
     const out = scale(turn([1, 0], i.angle), side);

@@ -1,5 +1,6 @@
 import { boxesNear, boxOf, distance, edges, nearestOnSegment, segmentClearance, type Box, type Point, type Polygon, type Segment, type Shape } from "../geometry";
 import { footprint, type Item } from "../layout";
+import { levelOf } from "../venue";
 import { isSeatedTable, isSolid, joinedRows, piecesOnFloor } from "./ways";
 import type { Context, SceneView } from "./context";
 
@@ -11,7 +12,7 @@ type Thing = { readonly item: Item | null; readonly shape: Shape; readonly line:
 
 /** Chairs of a row between which nobody passes are one thing. */
 function thingsOn(v: SceneView, c: Context, level: number): readonly Thing[] {
-  const here = (room: string): boolean => (v.site.rooms.get(room)?.room.level ?? 0) === level;
+  const here = (room: string): boolean => levelOf(v.site, room) === level;
   const pieces = joinedRows(piecesOnFloor(v.site, v.scene).filter((i) => isSolid(i) && here(i.room)), c.values.path - 2).map((item): Thing => {
     const shape = footprint(item), line = isSeatedTable(item) ? c.values.tableLine : 0;
     return { item, shape, line, box: shape.box };

@@ -1,5 +1,5 @@
 import { distance, type Point } from "../geometry";
-import type { Gate } from "../venue";
+import { levelOf, type Gate } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { onAisles } from "./maps";
 import type { FloorMap } from "./ways";
@@ -24,7 +24,7 @@ function toiletsBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   if (level.length === 0) return [{ ...base, code: "toilets-steps", at: placed(first.at), data: { room: first.room, steps: first.door.steps ?? 0 } }];
   const before = (g: Gate): Point => [g.at[0] + g.inward[0] * (c.values.route / 2), g.at[1] + g.inward[1] * (c.values.route / 2)];
   const reached = level.some((g) => distance(g.from, g.to) >= c.values.routeDoor - 1 &&
-    map.reaches(before(g), AT_DOOR, v.site.rooms.get(g.room)?.room.level ?? 0).some((p) => p.exits.length > 0));
+    map.reaches(before(g), AT_DOOR, levelOf(v.site, g.room)).some((p) => p.exits.length > 0));
   const nearest = level[0] ?? first;
   return reached ? [] : [{ ...base, code: "toilets-route", at: placed(nearest.at), limit: c.values.route, unit: "mm", data: { room: nearest.room, width: c.values.route, door: c.values.routeDoor } }];
 }

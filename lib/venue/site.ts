@@ -122,6 +122,9 @@ export function siteOf(venue: Venue, drapeIds: readonly string[] = []): Site {
   return { venue, drapes, rooms, passages };
 }
 
+/** The level that a room lies on; 0 for one that is not there. */
+export const levelOf = (site: Site, room: string): number => site.rooms.get(room)?.room.level ?? 0;
+
 /** Rooms that one comes to from others, where `next` names those that lead on from a room; the ones begun with among them. */
 export function roomsFrom(site: Site, from: Iterable<string>, next: (room: string) => Iterable<string | null>): ReadonlySet<string> {
   const seen = new Set(from);

@@ -3,7 +3,7 @@ import {
 } from "../../geometry";
 import { depthOf, footprintPolygon, isRound, seatPolygon, widthOf, type Item, type Layout, type Scene } from "../../layout";
 import { chairOf, isSeatedTable, piecesOnFloor, ruleValues, siteFor } from "../../rules";
-import { blockedFloor, gatesToKeep, type Venue } from "../../venue";
+import { blockedFloor, gatesToKeep, levelOf, type Venue } from "../../venue";
 import { standsAs } from "./edit";
 
 /** Width of floor behind a place that a table or wall must keep off, mm (the rule of gaps: 24 in). */
@@ -71,7 +71,7 @@ export function freeRegion(venue: Venue, scenes: readonly Scene[], item: Item, r
     if (item.kind !== "dance-floor") for (const g of here.filter((r) => scene.rooms.includes(r.room.id)).flatMap((r) => gatesToKeep(site, r.room.id, scene.rooms))) taken.push(meetsConvex(g.clear, body));
     const floorBox = boxOf(own.floor.flatMap((p) => p.outer));
     for (const other of piecesOnFloor(site, scene)) {
-      if (other.id === item.id || (site.rooms.get(other.room)?.room.level ?? 0) !== own.room.level || !boxesNear(boxOf(footprintPolygon(other)), floorBox, reach)) continue;
+      if (other.id === item.id || levelOf(site, other.room) !== own.room.level || !boxesNear(boxOf(footprintPolygon(other)), floorBox, reach)) continue;
       const otherBody = bodyOf(other, chair), otherFoot = bare(other);
       taken.push(meetsConvex(otherBody, body));
       if (other.room !== room) continue;

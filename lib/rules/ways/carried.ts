@@ -1,5 +1,5 @@
 import type { Point } from "../../geometry";
-import type { Site } from "../../venue";
+import { levelOf, type Site } from "../../venue";
 import type { Cells } from "./floor";
 import { doorPoints, exitsOf, levelLinks } from "./ground";
 import type { FloorMap } from "./map";
@@ -32,8 +32,7 @@ export function outward(site: Site, map: FloorMap, level: number): Outward | nul
   // Steps are 5 along and 7 aslant: whole numbers let a wheel of buckets stand for a heap.
   const wheel: number[][] = Array.from({ length: 8 }, () => []);
   let waiting = 0;
-  const levelOf = (room: string): number => site.rooms.get(room)?.room.level ?? 0;
-  const gates = [...exitsOf(site, "anyone").map((e) => e.gate), ...levelLinks(site, "anyone").flat()].filter((g) => levelOf(g.room) === level);
+  const gates = [...exitsOf(site, "anyone").map((e) => e.gate), ...levelLinks(site, "anyone").flat()].filter((g) => levelOf(site, g.room) === level);
   for (const g of gates) for (const p of doorPoints(g, map.options.width / 2)) for (const step of [0, CELL, 2 * CELL]) {
     const k = cellAt([p[0] + g.inward[0] * step, p[1] + g.inward[1] * step]);
     if (k < 0 || marked[k] === 0 || far[k] === 0) continue;

@@ -1,7 +1,7 @@
 import {
   add, boxOf, boxesNear, distance, intersect, minus, offset, scale, subtract, sub, union, unit, unite, type Polygon, type Region,
 } from "../../geometry";
-import type { Gate, Passage, RoomSite, Site } from "../../venue";
+import { levelOf, type Gate, type Passage, type RoomSite, type Site } from "../../venue";
 import { grownPolygons } from "./grow";
 
 /** Floors are drawn in by this much, mm, so that rooms that share a wall line stay two rooms. */
@@ -35,7 +35,6 @@ const doorway = (site: Site, p: Passage, lap: number): Polygon | null => {
   return [...pushed(a, lap), ...pushed(b, lap)];
 };
 
-const levelOf = (site: Site, room: string): number => site.rooms.get(room)?.room.level ?? 0;
 const forWheels = (gate: Gate): boolean => (gate.door.steps ?? 0) === 0 && gate.door.for.includes("guests");
 const gateOfDoor = (site: Site, room: string, door: string): Gate | undefined =>
   site.rooms.get(room)?.gates.find((g) => g.door.id === door);

@@ -1,6 +1,6 @@
 import { boxesNear, boxOf, distance, minus, pieceContains, pointClearance, subtract, union, unite, type Piece, type Point, type Polygon } from "../../geometry";
 import { footprint, type Item, type Scene } from "../../layout";
-import type { Site } from "../../venue";
+import { levelOf, type Site } from "../../venue";
 import { outlinedFloor, type Floor } from "./floor";
 import { doorPoints, exitsOf, groundsOf, levelLinks, type Ground, type Walker } from "./ground";
 import { grownFootprint } from "./grow";
@@ -112,7 +112,7 @@ function measures(site: Site, options: WalkOptions): Measures {
   const walker = options.walker ?? "anyone", doorWidth = options.doorWidth ?? options.width;
   return { walker, radius: (options.width - 0.5) / 2, doorRadius: (doorWidth - 0.5) / 2, grounds: groundsOf(site, { width: options.width, doorWidth, walker }) };
 }
-const onLevel = (site: Site, solid: readonly Item[], level: number): readonly Item[] => solid.filter((i) => (site.rooms.get(i.room)?.room.level ?? 0) === level);
+const onLevel = (site: Site, solid: readonly Item[], level: number): readonly Item[] => solid.filter((i) => levelOf(site, i.room) === level);
 
 function drawn(site: Site, solid: readonly Item[], options: WalkOptions): WalkMap {
   const m = measures(site, options);
@@ -148,9 +148,8 @@ function assemble<F extends Found>(site: Site, { options, grounds, found, walker
   const parent = found.map((_, i) => i);
   const root = (i: number): number => { let k = i; while (parent[k] !== undefined && parent[k] !== k) k = parent[k] ?? k; return k; };
   const at = (p: Point, level: number): number => found.findIndex((f) => f.level === level && f.floor.has(p));
-  const levelOf = (room: string): number => site.rooms.get(room)?.room.level ?? 0;
   for (const [a, b] of levelLinks(site, walker)) {
-    const inside = (g: typeof a): number => at([g.at[0] + g.inward[0] * (radius + 1), g.at[1] + g.inward[1] * (radius + 1)], levelOf(g.room));
+    const inside = (g: typeof a): number => at([g.at[0] + g.inward[0] * (radius + 1), g.at[1] + g.inward[1] * (radius + 1)], levelOf(site, g.room));
     const i = inside(a), j = inside(b);
     if (i >= 0 && j >= 0) parent[root(i)] = root(j);
   }

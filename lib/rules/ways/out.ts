@@ -1,6 +1,6 @@
 import { segmentDistance, type Point, type Segment } from "../../geometry";
 import type { Item, Scene } from "../../layout";
-import type { Site } from "../../venue";
+import { levelOf, type Site } from "../../venue";
 import { quickMap, walkMap, type FloorMap, type FloorPiece, type WalkMap } from "./map";
 import type { Ground } from "./ground";
 import { eachLine, linesOf, type Lines } from "./lines";
@@ -48,7 +48,7 @@ export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, peopl
   const exitsOf = (item: Item, seat: number): readonly string[] => {
     const s = item.seats[seat];
     if (!s) return [];
-    const level = site.rooms.get(item.room)?.room.level ?? 0;
+    const level = levelOf(site, item.room);
     return exitsFrom({ map, meets, walls: walls.find((w) => w.level === level)?.lines ?? [], level, item, at: [s.x, s.y], enough: needed, by });
   };
   // What stands on the map is the same wherever the map is, so a place is asked once for all parts of the day that share it.
@@ -121,7 +121,7 @@ function throughWall(walls: readonly Lines[], walk: Segment): boolean {
 export function straightWalk(site: Site, scene: Pick<Scene, "rooms" | "items">, map: FloorMap): (item: Item, from: Point, to: Point) => boolean {
   const meets = wayFor(piecesOnFloor(site, scene)), walls = new Map(map.grounds.map((g) => [g.level, wallsOf(g)]));
   return (item, from, to) => !meets([from, to], isRowChair(item) || isWheelchairSpace(item) ? item : null) &&
-    !throughWall(walls.get(site.rooms.get(item.room)?.room.level ?? 0) ?? [], [from, to]);
+    !throughWall(walls.get(levelOf(site, item.room)) ?? [], [from, to]);
 }
 
 /** How far the centre of the path may be from the middle of a place, mm. */

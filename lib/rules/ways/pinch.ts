@@ -1,6 +1,6 @@
 import { boundaryDistance, contains, distance, edges, lerp, pointClearance, type Point, type Polygon } from "../../geometry";
 import { footprint, type Scene } from "../../layout";
-import type { Site } from "../../venue";
+import { levelOf, type Site } from "../../venue";
 import { nearestOnPiece, type WalkMap, type WalkPiece } from "./map";
 import { isSeatedTable, isSolid, piecesOnFloor } from "./solids";
 
@@ -56,8 +56,7 @@ function nearest(a: WalkPiece, b: WalkPiece): { readonly a: Point; readonly b: P
 
 /** How far a point lies from the nearest wall, obstacle, piece, or line of a laid table; negative inside one. */
 function clearanceOn(site: Site, scene: Pick<Scene, "rooms" | "items">, map: WalkMap, level: number): (p: Point) => number {
-  const levelOf = (room: string): number => site.rooms.get(room)?.room.level ?? 0;
-  const solids = piecesOnFloor(site, scene).filter((i) => isSolid(i) && levelOf(i.room) === level).map((i) => ({ shape: footprint(i), line: isSeatedTable(i) ? map.options.tableLine : 0 }));
+  const solids = piecesOnFloor(site, scene).filter((i) => isSolid(i) && levelOf(site, i.room) === level).map((i) => ({ shape: footprint(i), line: isSeatedTable(i) ? map.options.tableLine : 0 }));
   const built = [...site.rooms.values()].filter((r) => r.room.level === level).flatMap((r) => r.room.obstacles.map((o) => o.outline));
   const ground = map.grounds.find((g) => g.level === level);
   const rings = (ground?.floor ?? []).flatMap((f) => [f.outer, ...f.holes]);

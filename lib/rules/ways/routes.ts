@@ -1,6 +1,6 @@
 import { add, turn, type Point, type Polygon } from "../../geometry";
 import { depthOf, footprintPolygon, isRound, seatPolygon, widthOf, type Item, type Scene } from "../../layout";
-import type { Site } from "../../venue";
+import { levelOf, type Site } from "../../venue";
 import { quickMap, walkMap, type FloorMap, type WalkMap } from "./map";
 import { TABLE_LINE } from "./out";
 
@@ -42,9 +42,9 @@ export function routes(site: Site, scene: Pick<Scene, "id" | "rooms" | "items">,
     ...(scene.id !== "ceremony" && isServed(item) ? [{ item, at: item.at, polygon: frontOf(item), within: by.route / 2 + BESIDE }] : []),
   ]);
   const unreached = targets.filter(({ item, polygon, within }) => {
-    const level = site.rooms.get(item.room)?.room.level ?? 0;
+    const level = levelOf(site, item.room);
     return !map.reaches(polygon, within, level).some((p) => p.exits.length > 0);
-  }).map(({ item, seat, at, polygon, within }) => ({ item: item.id, ...(seat === undefined ? {} : { seat }), at, level: site.rooms.get(item.room)?.room.level ?? 0, polygon, within }));
+  }).map(({ item, seat, at, polygon, within }) => ({ item: item.id, ...(seat === undefined ? {} : { seat }), at, level: levelOf(site, item.room), polygon, within }));
   return { map, unreached };
 }
 
