@@ -4,7 +4,7 @@ import { onBroad } from "./maps";
 import type { Point } from "../geometry";
 import type { Item } from "../layout";
 import { levelOf } from "../venue";
-import { quickWays, waysOut, type FloorMap } from "./ways";
+import { answersOn, quickWays, waysOut, type FloorMap } from "./ways";
 
 /** Length up to which 305 mm is enough, mm: 12 ft. */
 const SHORT = 12 * 304.8;
@@ -20,13 +20,8 @@ const FAR = 100_000;
 
 function accesswayBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const aisles = map.pieces.filter((p) => p.exits.length > 0);
-  const known = asked.get(map) ?? new WeakMap<Item, readonly Far[]>();
-  asked.set(map, known);
-  const far = v.scene.items.filter((i) => i.kind === "table").flatMap((item) => {
-    const found = known.get(item) ?? farFrom(v, map, { aisles, item });
-    known.set(item, found);
-    return found;
-  });
+  const known = asked(map, "");
+  const far = v.scene.items.filter((i) => i.kind === "table").flatMap((item) => known(item, () => farFrom(v, map, { aisles, item })));
   if (far.length === 0) return [];
   const most = Math.max(...far.map((f) => f.distance));
   const by = { ...c.values, path: Math.round(accesswayWidth(Math.min(FAR, most))) };
@@ -39,8 +34,7 @@ function accesswayBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
 }
 
 type Far = { readonly item: Item; readonly seat: number; readonly at: Point; readonly distance: number };
-/** Places far from an aisle, kept with the map: one map serves several parts of the day. */
-const asked = new WeakMap<FloorMap, WeakMap<Item, readonly Far[]>>();
+const asked = answersOn<Far>();
 
 /** The places of a table that lie farther than 12 ft from every aisle. */
 function farFrom(v: SceneView, map: FloorMap, { aisles, item }: { readonly aisles: FloorMap["pieces"]; readonly item: Item }): readonly Far[] {

@@ -3,7 +3,7 @@ import type { Item } from "../layout";
 import { levelOf } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { onBroad } from "./maps";
-import { isRowChair, isWheelchairSpace, leastWalk, narrower, quickMap, straightWalk, type FloorMap } from "./ways";
+import { answersOn, isRowChair, isWheelchairSpace, leastWalk, narrower, quickMap, straightWalk, type FloorMap } from "./ways";
 
 /** How far floor is looked for that a place at a table, or a chair of a row, walks straight to; what is near enough for sure; farthest that floor is looked for, mm. */
 const NEAR = 1500, BESIDE = 700, SLACK = 2000, FAR = 200_000;
@@ -39,34 +39,25 @@ function commonPathBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
 
 type Doubt = { readonly item: Item; readonly at: Point };
 const NONE: readonly Doubt[] = [];
-type Asked = { readonly few: WeakMap<Item, readonly Doubt[]>; readonly many: WeakMap<Item, readonly Doubt[]> };
-const asked = new WeakMap<FloorMap, Asked>();
+const asked = answersOn<Doubt>();
 
 /** Floor of a map from which a choice of ways out leads. */
 const choiceOn = (map: FloorMap, few: boolean): FloorMap["pieces"] => map.pieces.filter((p) => p.exits.length >= (few ? 1 : 2));
 
 /** The places that do not walk straight to such floor. */
 function doubtsOn(v: SceneView, map: FloorMap, few: boolean, limit: number): readonly Doubt[] {
-  const known = askedOn(map, few), choice = choiceOn(map, few), straight = straightWalk(v.site, v.scene, map);
+  const known = asked(map, few ? "few" : "many"), choice = choiceOn(map, few), straight = straightWalk(v.site, v.scene, map);
   const soon = map.quick ? new Set(doubtsOn(v, map.quick(), few, limit).map((d) => d.item)) : null;
   return v.scene.items.flatMap((item): readonly Doubt[] => {
-    const before = item.seats.length === 0 || soon?.has(item) === false ? NONE : known.get(item);
-    if (before) return before;
-    const level = levelOf(v.site, item.room), here = choice.filter((p) => p.level === level);
-    const found = item.seats.flatMap((s): readonly Doubt[] => {
-      const at: Point = [s.x, s.y];
-      return here.some((p) => p.floor.some(at, Math.min(isRowChair(item) ? BESIDE : NEAR, limit), (to) => straight(item, at, to))) ? NONE : [{ item, at }];
+    if (item.seats.length === 0 || soon?.has(item) === false) return NONE;
+    return known(item, () => {
+      const level = levelOf(v.site, item.room), here = choice.filter((p) => p.level === level);
+      return item.seats.flatMap((s): readonly Doubt[] => {
+        const at: Point = [s.x, s.y];
+        return here.some((p) => p.floor.some(at, Math.min(isRowChair(item) ? BESIDE : NEAR, limit), (to) => straight(item, at, to))) ? NONE : [{ item, at }];
+      });
     });
-    known.set(item, found);
-    return found;
   });
-}
-
-/** The places of pieces that do not walk straight to a choice of ways out, kept with the map: one map serves several parts of the day. */
-function askedOn(map: FloorMap, few: boolean): WeakMap<Item, readonly Doubt[]> {
-  const of: Asked = asked.get(map) ?? { few: new WeakMap(), many: new WeakMap() };
-  asked.set(map, of);
-  return few ? of.few : of.many;
 }
 
 type Told = { readonly item: Item; readonly at: Point; readonly places: number; readonly distance: number; readonly limit: number; readonly items: readonly string[] };

@@ -1,3 +1,4 @@
+export { answersOn } from "./asked";
 export { doorPoints, exitsOf, groundsOf, levelLinks, passagesFor, type Exit, type Walker } from "./ground";
 export { grownFootprint } from "./grow";
 export { nearestOnPiece, quickMap, walkMap, wideSpots, type FloorMap, type FloorPiece, type WalkMap, type WalkOptions, type WalkPiece } from "./map";

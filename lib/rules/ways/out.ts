@@ -1,6 +1,7 @@
 import { segmentDistance, type Point, type Segment } from "../../geometry";
 import type { Item, Scene } from "../../layout";
 import { levelOf, type Site } from "../../venue";
+import { answersOn } from "./asked";
 import { quickMap, walkMap, type FloorMap, type FloorPiece, type WalkMap } from "./map";
 import type { Ground } from "./ground";
 import { eachLine, linesOf, type Lines } from "./lines";
@@ -51,34 +52,18 @@ export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, peopl
     const level = levelOf(site, item.room);
     return exitsFrom({ map, meets, walls: walls.find((w) => w.level === level)?.lines ?? [], level, item, at: [s.x, s.y], enough: needed, by });
   };
-  // What stands on the map is the same wherever the map is, so a place is asked once for all parts of the day that share it.
-  const known = askedOn(map, `${needed} ${by.freeWalk}`);
+  const known = asked(map, `${needed} ${by.freeWalk}`);
   const soon = map.quick ? new Set(waysOut(site, scene, people, by, map.quick()).unserved.map((u) => u.item)) : null;
-  const unserved = scene.items.flatMap((item): readonly Unserved[] => {
-    if (item.seats.length === 0 || soon?.has(item.id) === false) return NONE;
-    const before = known.get(item);
-    if (before) return before;
-    const found = item.seats.flatMap((s, seat): readonly Unserved[] => {
+  const unserved = scene.items.flatMap((item): readonly Unserved[] => (item.seats.length === 0 || soon?.has(item.id) === false ? NONE
+    : known(item, () => item.seats.flatMap((s, seat): readonly Unserved[] => {
       const exits = exitsOf(item, seat);
       return exits.length < needed ? [{ item: item.id, seat, at: [s.x, s.y], exits }] : NONE;
-    });
-    known.set(item, found);
-    return found;
-  });
+    }))));
   return { map, needed, unserved, exitsOf };
 }
 
 const NONE: readonly Unserved[] = [];
-const asked = new WeakMap<FloorMap, Map<string, WeakMap<Item, readonly Unserved[]>>>();
-
-/** What has been found for the places of pieces on a map, by what was asked of it. */
-function askedOn(map: FloorMap, what: string): WeakMap<Item, readonly Unserved[]> {
-  const of = asked.get(map) ?? new Map<string, WeakMap<Item, readonly Unserved[]>>();
-  asked.set(map, of);
-  const known = of.get(what) ?? new WeakMap<Item, readonly Unserved[]>();
-  of.set(what, known);
-  return known;
-}
+const asked = answersOn<Unserved>();
 
 type Search = {
   readonly map: FloorMap; readonly meets: ReturnType<typeof inTheWay>; readonly walls: readonly Lines[]; readonly level: number;
