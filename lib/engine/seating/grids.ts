@@ -9,18 +9,22 @@ import type { Unit } from "./units";
 export type Grid = { readonly px: number; readonly py: number; readonly x0: number; readonly y0: number; readonly staggered: boolean };
 export type Standings = { readonly points: readonly Point[]; readonly grid: Grid; readonly score: number };
 
-/** The rows of a lattice that meet the floor: where each lies on it, and how far over its positions stand. */
-export function gridRows(grid: Grid, lines: Lines): readonly { readonly y: number; readonly line: readonly Interval[]; readonly over: number }[] {
-  const out: { y: number; line: readonly Interval[]; over: number }[] = [], half = Math.round(grid.px / 2);
-  const first = Math.ceil((lines.minY - grid.y0) / grid.py - 1e-9);
-  for (let j = first; grid.y0 + j * grid.py <= lines.maxY + 1e-6; j++) {
-    const y = grid.y0 + j * grid.py, line = lines.at(y);
-    if (line.length > 0) out.push({ y, line, over: grid.staggered && Math.abs(j % 2) === 1 ? half : 0 });
+export type GridRow = { readonly y: number; readonly line: readonly Interval[]; /** Half a pitch over. */ readonly over: boolean };
+/** The rows of a lattice that meet the floor: where each lies on it, and whether its positions stand half a pitch over. */
+export function gridRows({ py, y0, staggered }: Pick<Grid, "py" | "y0" | "staggered">, lines: Lines): readonly GridRow[] {
+  const out: GridRow[] = [], first = Math.ceil((lines.minY - y0) / py - 1e-9);
+  for (let j = first; y0 + j * py <= lines.maxY + 1e-6; j++) {
+    const y = y0 + j * py, line = lines.at(y);
+    if (line.length > 0) out.push({ y, line, over: staggered && Math.abs(j % 2) === 1 });
   }
   return out;
 }
-export const gridCount = (grid: Grid, lines: Lines): number => gridRows(grid, lines).reduce((n, r) => n + countOn(r.line, grid.x0 + r.over, grid.px), 0);
-export const gridPoints = (grid: Grid, lines: Lines): Point[] => gridRows(grid, lines).flatMap((r) => pointsOn(r.line, r.y, grid.x0 + r.over, grid.px));
+/** Where the positions of a row begin. */
+const startOf = ({ over }: GridRow, x0: number, px: number): number => (over ? x0 + Math.round(px / 2) : x0);
+/** How many positions rows hold, the lattice begun at `x0`. */
+export const rowsCount = (rows: readonly GridRow[], x0: number, px: number): number => rows.reduce((n, r) => n + countOn(r.line, startOf(r, x0, px), px), 0);
+export const gridCount = (grid: Grid, lines: Lines): number => rowsCount(gridRows(grid, lines), grid.x0, grid.px);
+export const gridPoints = (grid: Grid, lines: Lines): Point[] => gridRows(grid, lines).flatMap((r) => pointsOn(r.line, r.y, startOf(r, grid.x0, grid.px), grid.px));
 
 /** Origins along one axis: on or astride the line of symmetry when there is one, else justified, centred and a few between. */
 function origins(lo: number, hi: number, pitch: number, mirror: number | null, steps: number): readonly number[] {
@@ -212,22 +216,13 @@ export function composedGrids(hall: Hall, unit: Unit, ground: Ground | null, n: 
   let least = -Infinity;
   const scan = (staggered: boolean, xs: typeof xPitches, leastY: number, pys = pitches(leastY, spanY)): void => {
     for (const py of pys) for (const y0 of origins(lines.minY, lines.maxY, py, hall.mirrorY, quick ? 3 : 6)) {
-      const first = Math.ceil((lines.minY - y0) / py - 1e-9);
-      const rows: { readonly line: readonly Interval[]; readonly over: boolean }[] = [];
-      let most = 0;
-      for (let j = first; y0 + j * py <= lines.maxY + 1e-6; j++) {
-        const line = lines.at(y0 + j * py);
-        if (line.length === 0) continue;
-        rows.push({ line, over: staggered && Math.abs(j % 2) === 1 });
-        most += rowMost(line, unit.px);
-      }
-      if (most < n) continue;
+      const rows = gridRows({ py, y0, staggered }, lines);
+      if (rows.reduce((most, r) => most + rowMost(r.line, unit.px), 0) < n) continue;
       for (const { px, starts } of xs) for (const x0 of starts) {
         const gx = Math.min(1, (px - unit.px) / 700), gy = Math.min(1, (py - leastY) / 700);
         const bare = 0.5 * (gx + gy) - 0.4 * Math.abs(px - py - unit.px + leastY) / 2_000;
         if (bare - (staggered ? 0.15 : 0) <= least) break;
-        let total = 0;
-        for (const r of rows) total += countOn(r.line, r.over ? x0 + Math.round(px / 2) : x0, px);
+        const total = rowsCount(rows, x0, px);
         if (total < n) continue;
         const pre = bare - 0.12 * (total - n) - (staggered ? 0.15 : 0);
         if (pre <= least) continue;

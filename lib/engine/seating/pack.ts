@@ -2,9 +2,9 @@ import type { Random } from "../../base";
 import { distance, turn, type Point } from "../../geometry";
 import { piecesBound } from "../bounds/oler";
 import type { Field } from "./field";
-import { gridPoints, gridRows, type Grid } from "./grids";
+import { gridPoints, gridRows, rowsCount, type Grid } from "./grids";
 import { turnRegion } from "./hall";
-import { countOn, linesOf, type Interval, type Lines } from "./lines";
+import { linesOf, type Interval, type Lines } from "./lines";
 import { Cells } from "./near";
 
 /**
@@ -73,12 +73,11 @@ function patterns(field: Field, p: number, angles: readonly number[], ceiling: n
       const xs = [...Array.from({ length: steps }, (_, i) => Math.ceil(lines.minX) + Math.round((i * px) / steps)), Math.floor(lines.maxX)];
       const ys = [...Array.from({ length: steps }, (_, i) => Math.ceil(lines.minY) + Math.round((i * py) / steps)), Math.floor(lines.maxY)];
       for (const y0 of ys) {
-        const rows = gridRows({ px, py, x0: 0, y0, staggered }, lines);
+        const rows = gridRows({ py, y0, staggered }, lines);
         // A row holds no more than its length in pitches, wherever it begins.
         if (best && mostOn(rows, px) <= best.count) continue;
         for (const x0 of xs) {
-          let count = 0;
-          for (const r of rows) count += countOn(r.line, x0 + r.over, px);
+          const count = rowsCount(rows, x0, px);
           if (!best || count > best.count) best = { count, by, grid: { px, py, x0, y0, staggered }, lines };
         }
       }

@@ -24,10 +24,10 @@ export function itemOf(spec: Spec, room: string, spot: { readonly at: Point; rea
 
 export function surroundings(f: RoomFloor): Surroundings {
   const find = (test: (i: Item) => boolean): Point | undefined => f.placed.find((p) => test(p.item))?.item.at;
-  const top = f.placed.find((p) => p.item.role === "top")?.item;
+  const top = f.placed.find((p) => p.item.role === "top");
   return {
     f, entry: entryOf(f),
-    ...(top ? { focus: top.at, ahead: turn([0, 1], top.angle) } : {}), floor: find((i) => i.kind === "dance-floor"),
+    ...(top ? { focus: top.item.at, top, ahead: turn([0, 1], top.item.angle) } : {}), floor: find((i) => i.kind === "dance-floor"),
     music: find((i) => i.kind === "dj" || i.kind === "band"), bar: find((i) => i.kind === "bar"),
   };
 }
@@ -46,7 +46,7 @@ export function rankedSpots(f: RoomFloor, want: Wanted): readonly (Spot & { read
   const seated = want.spec.role === "top";
   const asked = want.free ? [] : namedSpots(f, want, size);
   return [...asked, ...spots].filter((s) => !seated || !s.use || !f.doorFloor.some((d) => s.use && meets(s.use, d)))
-    .map((s) => ({ ...s, score: want.spec.kind === "dance-floor" ? floorScore(s, a, { centre, reach, f }) : weigh(want.spec.word, s, a) + preferred(f, want.spec, s) }))
+    .map((s) => ({ ...s, score: want.spec.kind === "dance-floor" ? floorScore(s, a, { centre, reach }) : weigh(want.spec.word, s, a) + preferred(f, want.spec, s) }))
     .sort((x, y) => y.score - x.score || x.at[0] - y.at[0] || x.at[1] - y.at[1] || x.angle - y.angle);
 }
 
@@ -107,13 +107,12 @@ const FLOOR_STEP = 300, FLOOR_STEPS = 50;
 /** What it is worth that the dance floor lies square before the couple, and what it costs that it comes up to their table; how near is square and near, mm. */
 const SQUARE = 0.5, CLOSE = 0.4, TRUE = 60, KEPT_OFF = 450;
 
-type Room = { readonly centre: Point; readonly reach: number; readonly f: RoomFloor };
+type Room = { readonly centre: Point; readonly reach: number };
 /** A dance floor lies before the couple's table and not right up to it, true to the room's middle, or at the room's end. */
-function floorScore(s: Spot, { focus, ahead }: Surroundings, { centre, reach, f }: Room): number {
+function floorScore(s: Spot, { focus, top, ahead }: Surroundings, { centre, reach }: Room): number {
   const d = Math.hypot(s.at[0] - centre[0], s.at[1] - centre[1]) / reach;
   if (!focus || !ahead) return -d;
   const away = sub(s.at, focus), off = Math.abs(away[0] * ahead[1] - away[1] * ahead[0]);
-  const top = f.placed.find((p) => p.item.role === "top");
   const close = top ? meets(s.body, top.body, KEPT_OFF) : false;
   return -2 * (distance(s.at, focus) / reach) - 4 * (off / reach) - 0.6 * d + (off <= TRUE && dot(away, ahead) > 0 ? SQUARE : 0) - (close ? CLOSE : 0);
 }

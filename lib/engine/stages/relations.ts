@@ -1,11 +1,13 @@
 import { area, distance, dot, edges, middle, pointSegmentDistance, sub, turn, type Point, type Polygon, type Segment } from "../../geometry";
-import type { RoomFloor, Spot } from "../place";
+import type { Placed, RoomFloor, Spot } from "../place";
 
 /** What a spot is weighed against: 0 is worst, 1 best; each relation is one line of one table. */
 export type Surroundings = {
   readonly f: RoomFloor;
   /** Where guests come in. */
   readonly entry: Point;
+  /** The couple's table, and where it stands. */
+  readonly top?: Placed;
   readonly focus?: Point;
   /** Where those at the couple's table look. */
   readonly ahead?: Point;
