@@ -8,4 +8,4 @@ export { BOOKING_FORM, RETURN_FORM } from "./forms";
 export { isPlainLine, readNames, shownNames } from "./names";
 export { isMailHour, REMIND_AT, reminderFor } from "./reminders";
 export { makeReference, readReference } from "./reference";
-export { isOpenToCouple, STATES, step, type BookingEvent, type Effect, type Refused, type Standing, type State, type Step } from "./state";
+export { isOpenToCouple, OPEN_TO_COUPLE, STATES, step, type BookingEvent, type Effect, type Refused, type Standing, type State, type Step } from "./state";

@@ -33,8 +33,8 @@ export type Refused =
   | { readonly code: "not-the-last"; readonly lastNumber: number }
   | { readonly code: "no-reason" };
 
-const OPEN_TO_COUPLE: readonly State[] = ["invited", "started", "returned"];
-/** May the couple still change answers and layout? */
+/** States in which the couple still change answers and layout. */
+export const OPEN_TO_COUPLE: readonly State[] = ["invited", "started", "returned"];
 export const isOpenToCouple = (state: State): boolean => OPEN_TO_COUPLE.includes(state);
 
 /** `(state, event) → state and effects`, or why not. Pure: the caller records it and carries the effects out. */

@@ -1,4 +1,3 @@
-import { formatDay } from "../measure";
 import type { Language } from "../words/pages";
 
 /** What every mail about a booking may speak of. Days are YYYY-MM-DD. */
@@ -10,6 +9,3 @@ export type About = {
   /** How the couple read: as they chose, else as their venue does. */
   readonly reader: { readonly language: Language; readonly locale: string };
 };
-
-/** A day written out in a reader's own way: "Saturday 12 June 2027". */
-export const dayIn = (locale: string, date: string): string => formatDay(date, locale);

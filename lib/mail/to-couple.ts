@@ -1,6 +1,7 @@
+import { formatDay } from "../measure";
 import { listText } from "../words/lists";
 import { mailVoice, type MailVoice } from "../words/mails";
-import { dayIn, type About } from "./about";
+import type { About } from "./about";
 import { facts, link, quote, text, type Block, type Message } from "./message";
 
 /** How a booking's couple are written to: the voice of their language, days as they read them, and what all their letters share. */
@@ -10,7 +11,7 @@ function penFor(about: About): Pen {
   const { language, locale } = about.reader, say = mailVoice(language);
   const couple = listText(about.names, locale);
   return {
-    say, couple, day: (date) => dayIn(locale, date),
+    say, couple, day: (date) => formatDay(date, locale),
     caution: text(say("A plan made with Marquetry is a planning aid. The venue's posted figures and its own safety plan govern, and a competent person must check before the doors open.")),
     letter: (kind, subject, blocks) => ({ kind, lang: language, subject, blocks: [text(say("Dear {names},", { names: couple })), ...blocks] }),
   };

@@ -1,16 +1,20 @@
-import { dayIn, type About } from "./about";
-import { facts, link, quote, text, type Message } from "./message";
+import { formatDay } from "../measure";
+import type { About } from "./about";
+import { facts, link, quote, text, type Block, type Message } from "./message";
+
+const couple = (about: About): string => about.names.join(" & ");
+/** Which booking it is, as every notice to the desk tells; `due`: what its due date is called. */
+function booked(about: About, { due = "Layout due by", more = [] }: { readonly due?: string; readonly more?: readonly (readonly [string, string])[] } = {}): Block {
+  return facts(["Booking", `${about.reference}, ${couple(about)}`], ["Day", formatDay(about.date, about.locale)], [due, formatDay(about.dueDate, about.locale)], ["Package", about.packageName], ...more);
+}
 
 /** To the desk, when a revision has come in. */
 export function sentToDesk(about: About, sent: { readonly number: number; readonly href: string; readonly guests: number; readonly musts: number; readonly shoulds: number }): Message {
   return {
-    kind: "desk-notice", lang: "en-GB", subject: `${about.reference}: revision ${sent.number} of ${about.names.join(" & ")} has come in`,
+    kind: "desk-notice", lang: "en-GB", subject: `${about.reference}: revision ${sent.number} of ${couple(about)} has come in`,
     blocks: [
       text(`A layout waits for your answer.`),
-      facts(
-        ["Booking", `${about.reference}, ${about.names.join(" & ")}`], ["Day", dayIn(about.locale, about.date)], ["Layout due by", dayIn(about.locale, about.dueDate)],
-        ["Package", about.packageName], ["Guests", String(sent.guests)], ["Findings", `${sent.musts} must, ${sent.shoulds} should`],
-      ),
+      booked(about, { more: [["Guests", String(sent.guests)], ["Findings", `${sent.musts} must, ${sent.shoulds} should`]] }),
       link("Review it", sent.href),
     ],
   };
@@ -42,15 +46,15 @@ export function deskInvitation(venueName: string, to: { readonly role: "desk-loo
   };
 }
 
-/** To the desk, of the same. */
+/** To the desk, when nothing had come by the due date. `title` is the standard layout's, where the venue has one. */
 export function overdueToDesk(about: About, now: { readonly title?: string; readonly href: string }): Message {
   return {
-    kind: "desk-notice", lang: "en-GB", subject: `${about.reference}: nothing has come from ${about.names.join(" & ")}`,
+    kind: "desk-notice", lang: "en-GB", subject: `${about.reference}: nothing has come from ${couple(about)}`,
     blocks: [
       text(now.title === undefined
         ? "The layout was due, and none has come. The venue's file holds no standard layout, so none was set."
         : `The layout was due, and none has come. The standard layout "${now.title}" was set in its place: set by the venue, not agreed.`),
-      facts(["Booking", `${about.reference}, ${about.names.join(" & ")}`], ["Day", dayIn(about.locale, about.date)], ["Layout was due by", dayIn(about.locale, about.dueDate)], ["Package", about.packageName]),
+      booked(about, { due: "Layout was due by" }),
       link("Look at the booking", now.href),
     ],
   };
@@ -62,15 +66,15 @@ const ASKED = {
   erase: { what: "their data to be erased", said: "They ask for what is kept of them to be erased. At the booking one button closes it and erases names, addresses, words and mails; take from it first what the law or your contract has you keep." },
 } as const;
 
-/** To the desk, when a couple ask for a change of what is agreed, or for a draft. */
+/** To the desk, when a couple ask for a change of what is agreed, for a draft, or for what is kept of them to be erased. */
 export function askedOfDesk(about: About, asked: { readonly what: keyof typeof ASKED; readonly words: string; readonly href: string }): Message {
   return {
     kind: "desk-notice", lang: "en-GB",
-    subject: `${about.reference}: ${about.names.join(" & ")} ask for ${ASKED[asked.what].what}`,
+    subject: `${about.reference}: ${couple(about)} ask for ${ASKED[asked.what].what}`,
     blocks: [
       text(ASKED[asked.what].said),
       ...(asked.words === "" ? [] : [quote(asked.words)]),
-      facts(["Booking", `${about.reference}, ${about.names.join(" & ")}`], ["Day", dayIn(about.locale, about.date)], ["Layout due by", dayIn(about.locale, about.dueDate)], ["Package", about.packageName]),
+      booked(about),
       link("Look at the booking", asked.href),
     ],
   };

@@ -47,7 +47,7 @@ async function groundFor(house: House, db: Handle, { actor, subject, hold }: Ben
 async function standardGround(db: Handle, actor: Actor, id: string): Promise<Result<AdjustGround, Refusal>> {
   const may = deskGate(actor, "edit-venue");
   if (!may.ok) return may;
-  const now = await venues.find(db, id), draft = (await venueDrafts.list(db)).find((one) => one.id === id), venue = draft?.venue ?? now?.venue;
+  const now = await venues.find(db, id), draft = await venueDrafts.find(db, id), venue = draft?.venue ?? now?.venue;
   if (!venue) return fail({ code: "not-found" });
   const base = venue.standardLayout;
   if (!base) return fail({ code: "incomplete", missing: ["layout"] });

@@ -1,12 +1,26 @@
 import { fail, ok } from "../base";
 import { messages } from "../mail";
-import { bookings, history, type AskedOfDesk } from "../store";
+import { bookings, history, type AskedOfDesk, type BookingRow, type Handle } from "../store";
 import { gate, whoIs } from "./gate";
 import { noticed } from "./desk-people";
 import type { House } from "./house";
 import { nowIso } from "./moment";
 import { aboutOf, deskPage, queueMail } from "./post";
 import type { Actor, Outcome } from "./types";
+
+const DEEDS: Readonly<Record<AskedOfDesk["what"], string>> = { change: "change-asked", draft: "draft-asked", erase: "erasure-asked" };
+type Asked = Pick<AskedOfDesk, "what" | "words"> & { readonly booking: BookingRow; readonly who: history.Doer };
+
+/** Notes what a booking's couple ask of the desk, and mails it to whoever is there. */
+export async function noteAsked(tx: Handle, house: House, { booking, who, what, words }: Asked): Promise<void> {
+  const { reference } = booking, at = nowIso(house);
+  await history.add(tx, { booking: reference, at, who, what: DEEDS[what] });
+  await bookings.change(tx, reference, { asked: { what, words, at }, at });
+  const about = await aboutOf(tx, booking);
+  for (const person of await noticed(house, tx)) {
+    await queueMail(tx, house, { message: messages.askedOfDesk(about, { what, words, href: deskPage(house, reference) }), to: person, fromName: about.venueName, booking: reference });
+  }
+}
 
 type Ask = { readonly reference: string; readonly what: AskedOfDesk["what"]; readonly words: string };
 const MOST = 2_000;
@@ -21,13 +35,7 @@ export async function askDesk(house: House, actor: Actor, { reference, what, wor
     if ((what === "change") !== (booking.state === "agreed")) return fail({ code: "wrong-state", state: booking.state });
     if (what === "change" && said === "") return fail({ code: "invalid", errors: [{ field: "words", message: "Write what should change, so that the desk can answer it." }] });
     if (said.length > MOST) return fail({ code: "invalid", errors: [{ field: "words", message: "Keep it under 2,000 characters." }] });
-    const at = nowIso(house);
-    await history.add(tx, { booking: reference, at, who: whoIs(actor), what: what === "change" ? "change-asked" : "draft-asked" });
-    await bookings.change(tx, reference, { asked: { what, words: said, at }, at });
-    const about = await aboutOf(tx, booking);
-    for (const person of await noticed(house, tx)) {
-      await queueMail(tx, house, { message: messages.askedOfDesk(about, { what, words: said, href: deskPage(house, reference) }), to: person, fromName: about.venueName, booking: reference });
-    }
+    await noteAsked(tx, house, { booking, who: whoIs(actor), what, words: said });
     return ok(null);
   });
   if (done.ok) house.poke();

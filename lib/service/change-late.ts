@@ -6,7 +6,7 @@ import { bookings, lateChanges, lateWorks, revisions, venues, type BookingRow, t
 import type { VenueVersion } from "../store/venues";
 import { gate } from "./gate";
 import type { House } from "./house";
-import { workOutWaiting } from "./late-works";
+import { dropLate, workOutWaiting } from "./late-works";
 import { nowIso } from "./moment";
 import { record, type SentRevision } from "./send-request";
 import type { Actor, FormValues, Outcome, Refusal } from "./types";
@@ -97,8 +97,7 @@ export async function takeChange(house: House, actor: Actor, { reference, seen }
     const sent = await record(tx, house, { actor, booking: held.value, as: "changed", ready: { venue, file: kept.brief, layout: whole, quote, findings } });
     if (!sent.ok) return sent;
     await followOn(tx, house, { booking: held.value, layout: whole, brief: kept.brief });
-    await lateChanges.drop(tx, reference);
-    await lateWorks.drop(tx, reference);
+    await dropLate(tx, reference);
     return sent;
   });
   house.poke();
@@ -119,8 +118,7 @@ export async function dropChange(house: House, actor: Actor, { reference }: { re
   return house.store.transaction(async (tx): Promise<Outcome<null>> => {
     const held = await gate(tx, actor, { reference, action: "change-late", hold: true });
     if (!held.ok) return held;
-    await lateChanges.drop(tx, reference);
-    await lateWorks.drop(tx, reference);
+    await dropLate(tx, reference);
     return ok(null);
   });
 }

@@ -1,9 +1,10 @@
 import { assertNever } from "../base";
 import type { Effect } from "../booking";
 import { messages, type Message } from "../mail";
-import { heldRooms, lateChanges, lateWorks, links, sessions, type BookingRow, type Handle } from "../store";
+import { heldRooms, links, sessions, type BookingRow, type Handle } from "../store";
 import { noticed } from "./desk-people";
 import type { House } from "./house";
+import { dropLate } from "./late-works";
 import { nowIso } from "./moment";
 import { aboutOf, coupleLink, deskPage, queueMail } from "./post";
 
@@ -21,8 +22,7 @@ export async function carryOut(tx: Handle, house: House, what: { readonly bookin
         await links.revokeOf(tx, what.booking.reference, nowIso(house));
         await sessions.endOf(tx, what.booking.reference, nowIso(house));
         await heldRooms.release(tx, what.booking.reference);
-        await lateChanges.drop(tx, what.booking.reference);
-        await lateWorks.drop(tx, what.booking.reference);
+        await dropLate(tx, what.booking.reference);
         break;
       case "mail":
         await mailFor(tx, house, { ...what, what: effect.what });

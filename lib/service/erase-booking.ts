@@ -1,11 +1,12 @@
 import { fail, ok } from "../base";
 import { withoutNames } from "../booking";
 import { briefSchema } from "../brief";
-import { adjustments, bookings, history, lateChanges, links, outbox, revisions, sessions, type BookingRow, type Handle, type RevisionRow } from "../store";
+import { adjustments, bookings, history, links, outbox, revisions, sessions, type BookingRow, type Handle, type RevisionRow } from "../store";
 import { fingerprintOf } from "./agree-revision";
 import { closeHeld } from "./close-booking";
 import { gate, whoIs } from "./gate";
 import type { House } from "./house";
+import { dropLate } from "./late-works";
 import { nowIso } from "./moment";
 import type { Actor, Outcome } from "./types";
 
@@ -35,7 +36,7 @@ export async function eraseHeld(tx: Handle, house: House, { booking, who }: { re
   const at = nowIso(house);
   // What was noted on a piece may name a guest.
   await adjustments.drop(tx, reference);
-  await lateChanges.drop(tx, reference);
+  await dropLate(tx, reference);
   for (const row of await revisions.listOf(tx, reference)) if (row.erasedAt === null) await eraseRevision(tx, booking, { row, at });
   await outbox.removeOf(tx, reference);
   await links.removeOf(tx, reference);

@@ -1,5 +1,5 @@
 import { briefSchema } from "../brief";
-import { bookings, lateChanges, lateWorks, revisions, venues, type LateWorkRow } from "../store";
+import { bookings, lateChanges, lateWorks, revisions, venues, type Handle, type LateWorkRow } from "../store";
 import type { House } from "./house";
 import { iso, nowIso } from "./moment";
 
@@ -7,6 +7,12 @@ import { iso, nowIso } from "./moment";
 const CLAIM_MS = 3 * 60_000;
 const MOST_TRIES = 3;
 const running = new WeakMap<House, Promise<number>>();
+
+/** Lets go of a change of what is agreed, worked out or still waiting to be. */
+export async function dropLate(tx: Handle, reference: string): Promise<void> {
+  await lateChanges.drop(tx, reference);
+  await lateWorks.drop(tx, reference);
+}
 
 /** Works out every change that waits, one after the other; how many were. A call during another comes after it. */
 export function workOutWaiting(house: House): Promise<number> {

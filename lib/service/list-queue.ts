@@ -1,5 +1,5 @@
 import { folded, ok } from "../base";
-import { deadlineAt, todayAt, shownNames, STATES, type State } from "../booking";
+import { deadlineAt, isOpenToCouple, OPEN_TO_COUPLE, todayAt, shownNames, STATES, type State } from "../booking";
 import { queue, search, venues, type HistoryRow } from "../store";
 import type { VenueVersion } from "../store/venues";
 import { deskGate } from "./gate";
@@ -16,7 +16,6 @@ type Wanted = {
 const MOST_FOUND = 400;
 /** Lines on one page: a screen or three of them. */
 const PAGE = 50;
-const OPEN: readonly State[] = ["invited", "started", "returned"];
 
 /** One page of bookings by due date, with the count of every filter. */
 export async function listQueue(house: House, actor: Actor, { filter = "all", search: term = "", venue, sort = "due", from: asked }: Wanted): Promise<Outcome<QueueView>> {
@@ -64,7 +63,7 @@ function countsOf({ states, late }: queue.Counts): Readonly<Record<QueueFilter, 
 
 function chosenBy(filter: QueueFilter): Pick<queue.QueueAsk, "states" | "late"> {
   if (filter === "all") return {};
-  if (filter === "overdue") return { states: OPEN, late: true };
+  if (filter === "overdue") return { states: OPEN_TO_COUPLE, late: true };
   return { states: [filter === "waiting" ? "sent" : filter] };
 }
 
@@ -77,7 +76,7 @@ function rowOf(booking: queue.QueueLine, { venue, mail, last, now }: Beside): Qu
     packageName: venue?.venue.packages.find((one) => one.id === booking.package)?.name ?? booking.package,
     date: booking.eventDate, dueDate: booking.dueDate, daysLeft,
     // What was sent, agreed or closed waits for no couple any more.
-    overdue: overdue && OPEN.includes(booking.state),
+    overdue: overdue && isOpenToCouple(booking.state),
     asked: waitingOf(booking),
     state: booking.state, guests: answered?.adults === undefined ? undefined : answered.adults + (answered.children ?? 0),
     mail: mail && { state: fateOf(mail.state), why: mail.why ?? undefined }, last: last && sayEntry(last), lastAt: last?.at ?? booking.changedAt,
@@ -87,7 +86,7 @@ function rowOf(booking: queue.QueueLine, { venue, mail, last, now }: Beside): Qu
 /** What they asked of the desk, where it is still the desk's to answer. */
 function waitingOf({ asked, state }: Pick<queue.QueueLine, "asked" | "state">): QueueRow["asked"] {
   if (asked?.what === "change") return state === "agreed" ? "change" : undefined;
-  if (asked?.what === "draft") return OPEN.includes(state) ? "draft" : undefined;
+  if (asked?.what === "draft") return isOpenToCouple(state) ? "draft" : undefined;
   return asked?.what;
 }
 

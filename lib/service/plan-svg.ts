@@ -1,11 +1,10 @@
 import { fail, ok } from "../base";
-import { todayAt } from "../booking";
 import { briefSchema } from "../brief";
 import type { Layout } from "../layout";
 import { gate } from "./gate";
 import { inWords, type InWords } from "./in-words";
 import type { House } from "./house";
-import { planSeen, type PlanSeen, type PlanWhich } from "./seen-layout";
+import { daysOf, planSeen, type PlanSeen, type PlanWhich } from "./seen-layout";
 import type { Actor, Outcome } from "./types";
 
 type Look = InWords & { readonly scene?: string; readonly sheet?: boolean; readonly pixelWidth?: number; readonly rooms?: readonly string[] };
@@ -40,13 +39,12 @@ async function pictureOf(house: House, seen: PlanSeen, look: Look): Promise<Outc
 }
 
 async function draw(house: House, seen: PlanSeen, { scene: wanted, sheet = false, pixelWidth, rooms, words, wet }: Look): Promise<Outcome<string>> {
-  const { brief, was, number, fingerprint, sentAt, agreedAt } = seen;
+  const { brief, was, number, fingerprint } = seen;
   const { layout, venue } = inWords({ layout: seen.layout, venue: seen.venue.venue }, { words, wet });
   const scene = wanted === undefined ? layout.scenes[0] : layout.scenes.find((one) => one.id === wanted);
   if (!scene) return fail({ code: "not-found" });
-  const dayOf = (moment: string): string => todayAt(venue.timeZone, Date.parse(moment));
-  const signed = sheet ? { reference: brief?.reference, drawnOn: sentAt ? dayOf(sentAt) : todayAt(venue.timeZone, house.clock.now()), agreedOn: agreedAt && dayOf(agreedAt) } : {};
+  const { drawnOn, agreedOn } = daysOf(house, seen);
   return ok(await house.works.planSvg({
-    venue, layout, scene: scene.id, sheet, pixelWidth, rooms, was, brief: brief && briefSchema.parse(brief), revision: number, fingerprint, ...signed,
+    venue, layout, scene: scene.id, sheet, pixelWidth, rooms, was, brief: brief && briefSchema.parse(brief), revision: number, fingerprint, ...(sheet ? { reference: brief?.reference, drawnOn, agreedOn } : {}),
   }));
 }

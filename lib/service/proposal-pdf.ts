@@ -1,11 +1,10 @@
 import { ok } from "../base";
-import { todayAt } from "../booking";
 import { briefSchema } from "../brief";
 import { mannerOf } from "../words/pages";
 import { chosenBy } from "./chosen-words";
 import { gate } from "./gate";
 import type { House } from "./house";
-import { seenLayout } from "./seen-layout";
+import { daysOf, seenLayout } from "./seen-layout";
 import type { Actor, Outcome } from "./types";
 
 type Wanted = { readonly reference: string; readonly number?: number };
@@ -17,13 +16,12 @@ export async function proposalPdfFor(house: House, actor: Actor, { reference, nu
   if (!booking.ok) return booking;
   const seen = await seenLayout(house, booking.value, { number });
   if (!seen.ok) return seen;
-  const { venue, brief, layout, fingerprint, sentAt, agreedAt, number: revision } = seen.value;
+  const { venue, brief, layout, fingerprint, sentAt, number: revision } = seen.value;
   const { locale, lengths } = mannerOf(venue.venue, chosenBy(booking.value));
-  const dayOf = (at: string): string => todayAt(venue.venue.timeZone, Date.parse(at));
   const quote = seen.value.quote ?? await house.works.quote(venue.venue, briefSchema.parse(brief), layout);
   const bytes = await house.works.proposalPdf({
     venue: { ...venue.venue, locale, lengths }, paperLocale: venue.venue.locale, brief, layout, quote, reference, revision, fingerprint,
-    sentOn: sentAt && dayOf(sentAt), agreedOn: agreedAt && dayOf(agreedAt), drawnOn: sentAt ? dayOf(sentAt) : todayAt(venue.venue.timeZone, house.clock.now()),
+    ...daysOf(house, seen.value),
     // A bare address: it holds no secret, and asks whoever follows it for a fresh link.
     url: `${house.origin}/request`,
     now: sentAt === undefined ? house.clock.now() : Date.parse(sentAt),

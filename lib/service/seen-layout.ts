@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from "../base";
+import { todayAt } from "../booking";
 import { briefFileOfDraft } from "../brief/draft";
 import type { BriefFile } from "../brief";
 import type { Layout, Quote } from "../layout";
@@ -16,6 +17,13 @@ export type Seen = {
   readonly venue: VenueVersion; readonly layout: Layout; readonly brief: BriefFile; readonly quote?: Quote;
   readonly number: number; readonly fingerprint?: string; readonly sentAt?: string; readonly agreedAt?: string;
 };
+
+/** The days that papers and plans bear, at the venue, YYYY-MM-DD: what was not sent is drawn today. */
+export function daysOf(house: House, { venue, sentAt, agreedAt }: Pick<Seen, "venue" | "sentAt" | "agreedAt">): { readonly sentOn?: string; readonly drawnOn: string; readonly agreedOn?: string } {
+  const dayOf = (at: string): string => todayAt(venue.venue.timeZone, Date.parse(at));
+  const sentOn = sentAt && dayOf(sentAt);
+  return { sentOn, drawnOn: sentOn ?? todayAt(venue.venue.timeZone, house.clock.now()), agreedOn: agreedAt && dayOf(agreedAt) };
+}
 
 /** What a plan is drawn from. `set`: the layout that the venue itself put down when nothing had come, for which there need be no answers. `since`: the number of an earlier revision, to draw what changed. */
 /** `late`: a change of what is agreed, worked out and not taken. */

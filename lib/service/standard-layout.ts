@@ -34,7 +34,7 @@ type Question = { readonly venue: VenueVersion; readonly key: string; readonly b
 
 /** The venue as its editor shows it, under a hash of its own: a draft is asked about as well. */
 async function questionFor(house: House, { venue: id, guests, pack }: Ask): Promise<Question | null> {
-  const { db } = house.store, now = await venues.find(db, id), draft = (await venueDrafts.list(db)).find((one) => one.id === id);
+  const { db } = house.store, now = await venues.find(db, id), draft = await venueDrafts.find(db, id);
   const venue = draft ? { id, version: now?.version ?? 0, venue: draft.venue, hash: sha256(canonicalJson(draft.venue)) } : now;
   if (!venue || !Number.isInteger(guests) || guests < 1 || guests > 5_000) return null;
   const brief = standardBrief(venue.venue, { guests, pack: venue.venue.packages.find((p) => p.id === pack)?.id });
@@ -87,8 +87,8 @@ export async function keepStandard(house: House, actor: Actor, { layout, title, 
   const named = title.trim();
   if (named === "" || named.length > 120) return fail({ code: "invalid", errors: [{ field: "title", message: "Name: type what it is called, 120 characters at the most." }] });
   const { quote: _fees, wet, ...rest } = layout;
-  const venues = (one: Layout["scenes"][number]): Layout["scenes"][number] => ({ ...one, items: one.items.filter((item) => !/^brought-\d+$/.test(item.id)) });
-  const standard: Layout = { ...rest, id: "standard", title: named, why: [], findings: [], scenes: layout.scenes.map(venues), ...(wet ? { wet: { ...wet, scenes: wet.scenes.map(venues) } } : {}) };
+  const unbrought = (one: Layout["scenes"][number]): Layout["scenes"][number] => ({ ...one, items: one.items.filter((item) => !/^brought-\d+$/.test(item.id)) });
+  const standard: Layout = { ...rest, id: "standard", title: named, why: [], findings: [], scenes: layout.scenes.map(unbrought), ...(wet ? { wet: { ...wet, scenes: wet.scenes.map(unbrought) } } : {}) };
   return changeVenue(house, actor, at, (venue) => {
     const read = factsAt({ ...venue, standardLayout: standard }, { parts: [], form: null });
     return read.ok ? read : fail({ code: "invalid", errors: read.error.map(({ message }) => ({ field: "layout", message })) });
@@ -106,7 +106,7 @@ type Drawn = { readonly venue: string; readonly scene: string; readonly pixelWid
 export async function standardSvg(house: House, actor: Actor, { venue: id, scene: wanted, pixelWidth, rooms, of }: Drawn): Promise<Outcome<string>> {
   const may = deskGate(actor, "venues");
   if (!may.ok) return may;
-  const { db } = house.store, venue = (await venueDrafts.list(db)).find((one) => one.id === id)?.venue ?? (await venues.find(db, id))?.venue;
+  const { db } = house.store, venue = (await venueDrafts.find(db, id))?.venue ?? (await venues.find(db, id))?.venue;
   const layout = of ? await workedLayout(house, { venue: id, ...of }) : venue?.standardLayout;
   const scene = layout?.scenes.find((one) => one.id === wanted) ?? layout?.scenes[0];
   if (!venue || !layout || !scene) return fail({ code: "not-found" });

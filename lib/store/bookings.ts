@@ -1,7 +1,7 @@
 import { sql } from "kysely";
 import type { Layout } from "../layout";
 import type { Draft } from "../brief/draft";
-import type { State } from "../booking";
+import { OPEN_TO_COUPLE, type State } from "../booking";
 import type { AskedOfDesk, BookingRow, FinalGuests } from "./database";
 import * as search from "./search";
 import type { Handle } from "./store";
@@ -45,7 +45,7 @@ export function ofAddress(db: Handle, email: string): Promise<BookingRow[]> {
 
 /** Bookings that still wait for their couple, due on or before a day. */
 export function open(db: Handle, dueBy: string): Promise<BookingRow[]> {
-  return db.selectFrom("bookings").selectAll().where("state", "in", ["invited", "started", "returned"]).where("dueDate", "<=", dueBy).orderBy("dueDate").execute();
+  return db.selectFrom("bookings").selectAll().where("state", "in", [...OPEN_TO_COUPLE]).where("dueDate", "<=", dueBy).orderBy("dueDate").execute();
 }
 
 /** Bookings with a layout that have not told their final numbers, whose day is near enough for them to be due by a day. */

@@ -1,5 +1,5 @@
 import { sql, type ExpressionBuilder, type Expression, type SqlBool } from "kysely";
-import type { State } from "../booking";
+import { OPEN_TO_COUPLE, type State } from "../booking";
 import type { BookingRow, Database, HistoryRow, MailRow } from "./database";
 import type { Handle } from "./store";
 
@@ -61,12 +61,11 @@ export const placeOf = ({ state, reference, eventDate, dueDate }: QueueLine, sor
   ({ rank: state === "agreed" ? 1 : state === "closed" ? 2 : 0, day: sort === "day" ? eventDate : dueDate, reference });
 
 export type Counts = { readonly states: ReadonlyMap<State, number>; readonly late: number };
-const OPEN: readonly State[] = ["invited", "started", "returned"];
 
 /** How many stand in each state, and how many of the open ones are past their due date. Of all, the first are kept and only the late ones counted. */
 export async function counts(db: Handle, { venue, today, only }: Pick<QueueAsk, "venue" | "today" | "only">): Promise<Counts> {
   const byState = only === undefined ? keptCounts(db, venue) : countedOf(db, only, venue);
-  let late = db.selectFrom("bookings").select((eb) => eb.fn.countAll<number>().as("n")).where(stateIn(OPEN)).where((eb) => isLate(eb, today));
+  let late = db.selectFrom("bookings").select((eb) => eb.fn.countAll<number>().as("n")).where(stateIn(OPEN_TO_COUPLE)).where((eb) => isLate(eb, today));
   if (venue !== undefined) late = late.where("venue", "=", venue);
   if (only !== undefined) late = late.where((eb) => (only.length === 0 ? eb.val<SqlBool>(false) : eb("reference", "in", [...only])));
   return { states: new Map((await byState).map((row) => [row.state, Number(row.n)])), late: Number((await late.executeTakeFirstOrThrow()).n) };

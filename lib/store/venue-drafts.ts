@@ -10,6 +10,10 @@ export async function list(db: Handle): Promise<readonly VenueDraft[]> {
   return (await db.selectFrom("venueDrafts").selectAll().orderBy("savedAt").execute()).flatMap(read);
 }
 
+export async function find(db: Handle, id: string): Promise<VenueDraft | undefined> {
+  return (await db.selectFrom("venueDrafts").selectAll().where("venue", "=", id).execute()).flatMap(read)[0];
+}
+
 /** The draft of a venue, held until the transaction ends. */
 export async function hold(tx: Handle, id: string): Promise<VenueDraft | undefined> {
   return (await tx.selectFrom("venueDrafts").selectAll().where("venue", "=", id).forUpdate().execute()).flatMap(read)[0];
