@@ -9,7 +9,7 @@ export type Postman = {
 
 const ROUND_MS = 15_000;
 
-/** Walks the outbox in the background, now and every so often, one round at a time. `complain` hears of a round that broke; the next one still comes. */
+/** Walks the outbox in the background every so often, one round at a time. `complain` hears of a round that broke; the next one still comes. */
 export function startPostman(post: Post, complain: (error: unknown) => void): Postman {
   let stopped = false;
   let running: Promise<void> | undefined;
@@ -32,8 +32,6 @@ export function startPostman(post: Post, complain: (error: unknown) => void): Po
   };
   const timer = setInterval(poke, ROUND_MS);
   timer.unref();
-  // What was left when a process stopped goes as soon as one is there again.
-  poke();
   return {
     poke,
     async stop() {

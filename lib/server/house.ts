@@ -45,6 +45,8 @@ export async function openHouse(config: Config, log: Log): Promise<Result<OpenHo
     random: () => randomInt(2 ** 47) / 2 ** 47, works: works.works, poke: () => postman?.poke(),
   };
   setHouse(house);
+  // What was left when a process stopped goes as soon as one is there again.
+  postman?.poke();
   const figures = config.metrics && (await openMetrics(config.metrics, metrics, store));
   let clockwork: Clockwork | undefined;
   let promises: Clockwork | undefined;
