@@ -5,12 +5,17 @@ import { PartFields } from "@/components/desk/venue/part-fields";
 
 type Props = { readonly action: string; readonly version: number; readonly draft?: number; readonly parts: readonly Part[]; readonly typed?: FormValues; readonly errors: readonly FieldError[]; readonly spare?: number; readonly button?: string; readonly children?: ReactNode };
 
+/** Tells with a form what it was filled from: a save over something newer is refused. */
+export const FilledFrom = ({ version, draft = 0 }: { readonly version: number; readonly draft?: number }) => <><input type="hidden" name="version" value={version} /><input type="hidden" name="draft" value={draft} /></>;
+
+/** Whose page of the editor it is, and of which version. */
+export const VersionLine = ({ venue, version }: Pick<VenueToEdit, "venue" | "version">) => <>{venue.name}, {version === 0 ? "no version yet" : `version ${version}`}</>;
+
 /** One page of the editor as a form: with scripts off it saves just the same. */
 export function VenueForm({ action, version, draft = 0, parts, typed, errors, spare, button = "Save as a new version", children }: Props) {
   return (
     <form method="post" action={action} id="venue-form" noValidate>
-      <input type="hidden" name="version" value={version} />
-      <input type="hidden" name="draft" value={draft} />
+      <FilledFrom version={version} draft={draft} />
       {parts.map((part) => <PartFields key={part.id} part={part} typed={typed} errors={errors} spare={spare} />)}
       {children}
       <div className="save-bar"><button className="btn btn-go" type="submit" id="save">{button}</button><button className="btn" type="submit" name="as" value="draft">Keep as a draft</button>{version > 0 && <span className="note sec">Agreed layouts keep the version that they were agreed with.</span>}</div>

@@ -5,7 +5,7 @@ import { currentActor, getBooking, glance, theHouse, type Actor, type BookingVie
 import { bookingIn, glanceIn } from "./spoken";
 import { speechFor, type Speech } from "./words";
 
-type Couple = { readonly house: House; readonly actor: Extract<Actor, { kind: "couple" }>; readonly booking: BookingView } & Pick<Speech, "say">;
+type Couple = { readonly house: House; readonly actor: Extract<Actor, { kind: "couple" }>; readonly booking: BookingView; readonly speech: Speech } & Pick<Speech, "say">;
 type Looking = { readonly house: House; readonly actor: Extract<Actor, { kind: "look" }>; readonly seen: Glance } & Pick<Speech, "say">;
 type Desk = { readonly house: House; readonly actor: Extract<Actor, { kind: "desk" }> };
 
@@ -17,7 +17,7 @@ export const coupleHere = cache(async (): Promise<Couple | null> => {
   const seen = await getBooking(house, actor, { reference: actor.reference });
   if (!seen.ok) return null;
   const speech = await speechFor(seen.value.venue, seen.value.reads);
-  return { house, actor, booking: bookingIn(seen.value, speech), say: speech.say };
+  return { house, actor, booking: bookingIn(seen.value, speech), speech, say: speech.say };
 });
 
 /** The couple whose page this is; anyone else is told how to open it. */

@@ -2,15 +2,13 @@
 import { useEffect, useState } from "react";
 import { boxOf, middle, type Polygon } from "@/lib/geometry";
 import type { Venue } from "@/lib/venue";
-import { fieldOf, outlinesTyped, shownLength } from "@/lib/venue/edit";
+import { cornersField, outlinesTyped, shownLength } from "@/lib/venue/edit";
 import { useCornerHand } from "./corner-hand";
 import { putTyped, STEPS, typedIn } from "./form-typed";
-import { CornerGrips } from "./room-drawing";
+import { CornerGrips, pathOf } from "./room-drawing";
 
 type Props = { readonly venue: Venue; readonly form: string };
-const PART = { id: "corners", one: "room" };
 const WALL = 260;
-const d = (p: Polygon): string => p.map(([x, y], i) => `${i === 0 ? "M" : "L"}${x} ${y}`).join("") + "Z";
 
 /** The rooms of each level beside one another, as their corners are typed; every corner can be drawn. */
 export function HouseSketch({ venue, form: id }: Props) {
@@ -26,7 +24,7 @@ export function HouseSketch({ venue, form: id }: Props) {
   }, [id, venue]);
   const hand = useCornerHand({
     outlines, step: STEPS[venue.lengths],
-    type: (room, outline) => putTyped(id, { [fieldOf(PART, room, "corners")]: outline.map(([x, y]) => `${shownLength(x, venue)}, ${shownLength(y, venue)}`).join("\n") }),
+    type: (room, outline) => putTyped(id, { [cornersField(room)]: outline.map(([x, y]) => `${shownLength(x, venue)}, ${shownLength(y, venue)}`).join("\n") }),
   });
   const levels = [...new Set(venue.rooms.map((r) => r.level))].sort((a, b) => a - b);
   return (
@@ -45,8 +43,8 @@ function Level({ venue, outlines, level, named, grips }: LevelProps) {
     <figure className="house-level">
       {named && <figcaption className="small sec">Level {level}</figcaption>}
       <svg className="room-drawing" data-plan={rooms.map(({ i }) => i).join(" ")} viewBox={`${box.minX - pad} ${box.minY - pad} ${box.maxX - box.minX + 2 * pad} ${box.maxY - box.minY + 2 * pad}`} role="group" aria-label={`Plan of ${rooms.map(({ room }) => room.name).join(", ")}`}>
-        {rooms.map(({ room, i, outline }) => <path key={i} className={room.outdoor ? "rd-clear" : "rd-mass"} d={d(outline)} strokeWidth={room.outdoor ? 2 * u : WALL} strokeDasharray={room.outdoor ? `${8 * u} ${5 * u}` : undefined} />)}
-        {rooms.map(({ i, outline }) => <path key={i} className="rd-floor" d={d(outline)} />)}
+        {rooms.map(({ room, i, outline }) => <path key={i} className={room.outdoor ? "rd-clear" : "rd-mass"} d={pathOf(outline)} strokeWidth={room.outdoor ? 2 * u : WALL} strokeDasharray={room.outdoor ? `${8 * u} ${5 * u}` : undefined} />)}
+        {rooms.map(({ i, outline }) => <path key={i} className="rd-floor" d={pathOf(outline)} />)}
         {rooms.map(({ room, i, outline }) => { const b = boxOf(outline), [x, y] = middle([b.minX, b.minY], [b.maxX, b.maxY]), tall = b.maxY - b.minY > 1.6 * (b.maxX - b.minX); return <text key={i} className="rd-words" fontSize={20 * u} textAnchor="middle" transform={`translate(${x} ${y})${tall ? " rotate(-90)" : ""}`}>{room.name}</text>; })}
         {grips && rooms.map(({ room, i, outline }) => <CornerGrips key={i} outline={outline} room={i} name={room.name} venue={venue} unit={u} />)}
       </svg>

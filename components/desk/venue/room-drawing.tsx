@@ -7,7 +7,7 @@ type Props = { readonly room: Room; readonly venue: Pick<Venue, "lengths" | "loc
 
 const WALL = 300;
 const sound = (p: Polygon): boolean => p.every(([x, y]) => Number.isFinite(x) && Number.isFinite(y));
-const d = (p: Polygon, closed = true): string => p.map(([x, y], i) => `${i === 0 ? "M" : "L"}${Math.round(x)} ${Math.round(y)}`).join("") + (closed ? "Z" : "");
+export const pathOf = (p: Polygon, closed = true): string => p.map(([x, y], i) => `${i === 0 ? "M" : "L"}${Math.round(x)} ${Math.round(y)}`).join("") + (closed ? "Z" : "");
 
 /** The box that a room is drawn in, mm: its outline, its wall, and room for letters and lengths about it. */
 export function frameOf(outline: Polygon): { readonly x: number; readonly y: number; readonly width: number; readonly height: number; readonly unit: number } {
@@ -30,14 +30,14 @@ export function RoomDrawing({ room, venue, grips, bare = false }: Props) {
   const walls = edges(outline);
   return (
     <svg className="room-drawing" viewBox={`${f.x} ${f.y} ${f.width} ${f.height}`} data-plan={grips} role={grips === undefined ? "img" : "group"} aria-label={`Plan of ${room.name}, walls ${walls.map((w, i) => `${wallName(i)} ${saidLength(distance(w[0], w[1]), venue)}`).join(", ")}`}>
-      <path className="rd-mass" d={d(outline)} strokeWidth={2 * WALL} />
-      <path className="rd-floor" d={d(outline)} strokeWidth={1} />
-      {room.keepClear.filter((k) => sound(k.outline)).map((k) => <path key={k.id} className="rd-clear" d={d(k.outline)} strokeWidth={1.2 * u} strokeDasharray={`${6 * u} ${4 * u}`} />)}
+      <path className="rd-mass" d={pathOf(outline)} strokeWidth={2 * WALL} />
+      <path className="rd-floor" d={pathOf(outline)} strokeWidth={1} />
+      {room.keepClear.filter((k) => sound(k.outline)).map((k) => <path key={k.id} className="rd-clear" d={pathOf(k.outline)} strokeWidth={1.2 * u} strokeDasharray={`${6 * u} ${4 * u}`} />)}
       {room.windows.filter((w) => sound([w.from, w.to])).map((w, i) => <Band key={i} outline={outline} from={w.from} to={w.to} className="rd-pane" weight={u} />)}
-      {room.walls.filter((w) => sound([w.from, w.to])).map((w, i) => <path key={i} className="rd-wall" d={d([w.from, w.to], false)} strokeWidth={5 * u} strokeDasharray={w.is === "feature" ? undefined : `${3 * u} ${3 * u}`} />)}
+      {room.walls.filter((w) => sound([w.from, w.to])).map((w, i) => <path key={i} className="rd-wall" d={pathOf([w.from, w.to], false)} strokeWidth={5 * u} strokeDasharray={w.is === "feature" ? undefined : `${3 * u} ${3 * u}`} />)}
       {room.doors.filter((o) => sound([o.from, o.to])).map((door) => <DoorMark key={door.id} room={room} door={door} weight={u} />)}
-      {room.standing.filter((s) => sound([s.at]) && ("diameter" in s.shape ? Number.isFinite(s.shape.diameter) : Number.isFinite(s.shape.width + s.shape.depth)) && Number.isFinite(s.angle)).map((s) => <path key={s.id} className="rd-piece" strokeWidth={1.4 * u} d={d(footprintPolygon({ id: s.id, kind: "other", label: "", room: room.id, from: { brought: true }, seats: [], shape: s.shape, at: s.at, angle: s.angle }))}><title>{s.name}</title></path>)}
-      {room.obstacles.filter((o) => sound(o.outline) && o.outline.length > 2).map((o) => <path key={o.id} className="rd-built" d={d(o.outline)} strokeWidth={u} />)}
+      {room.standing.filter((s) => sound([s.at]) && ("diameter" in s.shape ? Number.isFinite(s.shape.diameter) : Number.isFinite(s.shape.width + s.shape.depth)) && Number.isFinite(s.angle)).map((s) => <path key={s.id} className="rd-piece" strokeWidth={1.4 * u} d={pathOf(footprintPolygon({ id: s.id, kind: "other", label: "", room: room.id, from: { brought: true }, seats: [], shape: s.shape, at: s.at, angle: s.angle }))}><title>{s.name}</title></path>)}
+      {room.obstacles.filter((o) => sound(o.outline) && o.outline.length > 2).map((o) => <path key={o.id} className="rd-built" d={pathOf(o.outline)} strokeWidth={u} />)}
       {room.sockets.map(socketAt).filter((s) => sound([s])).map((s, i) => <circle key={i} className="rd-socket" cx={s[0]} cy={s[1]} r={4 * u} strokeWidth={1.4 * u} />)}
       {!bare && walls.map((w, i) => <WallWords key={i} outline={outline} wall={w} doors={room.doors} name={wallName(i)} length={saidLength(distance(w[0], w[1]), venue)} unit={u} />)}
       {grips !== undefined && <CornerGrips outline={outline} room={grips} name={room.name} venue={venue} unit={u} />}
@@ -81,7 +81,7 @@ function WallWords({ outline, wall, doors, name, length, unit: u }: { readonly o
 function Band({ outline, from, to, className, weight }: { readonly outline: Polygon; readonly from: Point; readonly to: Point; readonly className: string; readonly weight: number }) {
   const wall = edges(outline).find((e) => distance(e[0], from) + distance(from, e[1]) - distance(e[0], e[1]) < 5 && distance(e[0], to) + distance(to, e[1]) - distance(e[0], e[1]) < 5);
   const out = wall ? scale(outward(outline, wall), WALL) : ([0, 0] as const);
-  return <path className={className} d={d([from, to, add(to, out), add(from, out)])} strokeWidth={weight} />;
+  return <path className={className} d={pathOf([from, to, add(to, out), add(from, out)])} strokeWidth={weight} />;
 }
 
 /** An opening through the wall; a leaf with its swing where it has one; an arrow where it is a way out. */
@@ -101,8 +101,8 @@ function DoorMark({ room, door, weight: u }: { readonly room: Room; readonly doo
     <g>
       <Band outline={room.outline} from={from} to={to} className="rd-open" weight={u} />
       {leaves.map((l, i) => <path key={i} className="rd-leaf" d={l} strokeWidth={1.6 * u} />)}
-      {door.exit && <path className="rd-out" d={d([add(gate.at, scale(inward, 10 * u)), tip], false)} strokeWidth={3 * u} />}
-      {door.exit && <path className="rd-tip" d={d([add(tip, scale(inward, -12 * u)), add(tip, [inward[1] * 7 * u, -inward[0] * 7 * u]), add(tip, [-inward[1] * 7 * u, inward[0] * 7 * u])])} />}
+      {door.exit && <path className="rd-out" d={pathOf([add(gate.at, scale(inward, 10 * u)), tip], false)} strokeWidth={3 * u} />}
+      {door.exit && <path className="rd-tip" d={pathOf([add(tip, scale(inward, -12 * u)), add(tip, [inward[1] * 7 * u, -inward[0] * 7 * u]), add(tip, [-inward[1] * 7 * u, inward[0] * 7 * u])])} />}
     </g>
   );
 }

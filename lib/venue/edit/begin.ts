@@ -1,6 +1,6 @@
 import { fail, type Result } from "../../base";
 import type { Venue } from "../schema";
-import { formOf, idFrom, type Amiss, type Field, type Part, type Typed } from "./form";
+import { faultsLeft, formOf, idFrom, type Amiss, type Field, type Part, type Typed } from "./form";
 import { LENGTHS } from "./house";
 import { rectangleFrom } from "./outline";
 import { factsAt } from "./sections";
@@ -62,8 +62,8 @@ export function venueBegun(sent: Typed, taken: readonly string[], asDraft = fals
     drapes: [], stock, charges: [], packages: [{ id: idFrom(pack.raw("name"), [], "hire"), name: pack.text("name"), coordinator: pack.yes("coordinator"), rooms: [roomId], turnover: true, dueDays: pack.whole("due", 0, 3650), included: [] }],
     tax: { name: "Tax", basisPoints: 0, of: "line", included: true },
   };
-  const unread = asDraft ? faults.filter((one) => one.fact !== true) : faults;
-  return unread.length > 0 ? fail(dedupe(unread)) : factsAt(venue, { parts: BEGINNING, form, asDraft });
+  const left = faultsLeft(faults, asDraft);
+  return left.length > 0 ? fail(dedupe(left)) : factsAt(venue, { parts: BEGINNING, form, asDraft });
 }
 
 const dedupe = (faults: readonly Amiss[]): readonly Amiss[] => faults.filter((f, i) => faults.findIndex((g) => g.field === f.field) === i);

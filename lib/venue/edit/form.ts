@@ -6,6 +6,8 @@ import { exampleLength, typedLength, typedMoney } from "./lengths";
 export type Typed = Readonly<Record<string, string | readonly string[] | undefined>>;
 /** `fact`: it can be read, yet contradicts what else is typed; a draft may hold it. */
 export type Amiss = { readonly field: string; readonly message: string; readonly fact?: boolean };
+/** What keeps a form from being taken: of a draft what cannot be read alone. */
+export const faultsLeft = (faults: readonly Amiss[], asDraft: boolean): readonly Amiss[] => (asDraft ? faults.filter((one) => one.fact !== true) : faults);
 export type Option = { readonly value: string; readonly text: string };
 export type Field = {
   readonly name: string; readonly label: string;

@@ -3,6 +3,6 @@ export { BEGINNING, venueBegun, withRoom } from "./begin";
 export { fieldOf, type Amiss, type Field, type Option, type Part, type Shown, type Typed } from "./form";
 export { saidLength, shownLength, typedLength } from "./lengths";
 export { withoutRoom } from "./mirror";
-export { outlinesTyped } from "./plan";
+export { cornersField, outlinesTyped } from "./plan";
 export { factsAmiss, factsAt, partsOf, roomTyped, SECTIONS, SECTION_TITLES, venueTyped, type Place, type SectionId } from "./sections";
 export { wallName } from "./walls";

@@ -1,7 +1,7 @@
 import { fail, fitTo, type Problem, type Result } from "../../base";
 import { layoutFacts, venueFacts } from "../facts";
 import { venueSchema, type Room, type Venue } from "../schema";
-import { fieldOf, formOf, type Amiss, type Form, type Part, type Typed } from "./form";
+import { faultsLeft, fieldOf, formOf, type Amiss, type Form, type Part, type Typed } from "./form";
 import { houseParts, readHouse } from "./house";
 import { withDoorsBothSides } from "./mirror";
 import { chargeParts, packageParts, readCharges, readPackages } from "./money";
@@ -43,8 +43,8 @@ export function venueTyped(venue: Venue, place: Place, typed: Typed, asDraft = f
   if (!parts) return fail([{ field: "", message: "This room is not there any more." }]);
   const form = formOf(parts, typed, { venue, faults });
   const next = nextOf(venue, place, { form, faults });
-  const unread = asDraft ? faults.filter((one) => one.fact !== true) : faults;
-  if (unread.length > 0) return fail(unread);
+  const left = faultsLeft(faults, asDraft);
+  if (left.length > 0) return fail(left);
   return factsAt(next, { parts, form, asDraft });
 }
 
@@ -64,15 +64,18 @@ export function factsAt(next: Venue, { parts, form, asDraft = false }: Asked): R
   const read = fitTo(venueSchema, bare);
   const problems = !read.ok ? read.error : asDraft ? [] : factsOf(read.value);
   if (read.ok && problems.length === 0) return read;
-  return fail(problems.map(({ path, message }) => ({ field: fieldAt(parts, form, path), message: `${whereIn(next, path)}: ${message}.`.replace(/\.\.$/, ".") })));
+  return fail(problems.map((one) => ({ field: fieldAt(parts, form, one.path), message: saidIn(next, one) })));
 }
 
 const factsOf = (venue: Venue): readonly Problem[] => [...venueFacts(venue), ...(venue.standardLayout ? layoutFacts(venue, venue.standardLayout, ["standardLayout"]) : [])];
 
 /** What keeps a venue from being whole, in words, and the page of the editor where each is mended. */
 export function factsAmiss(venue: Venue): readonly { readonly page: string; readonly message: string }[] {
-  return factsOf(venue).map(({ path, message }) => ({ page: pageAt(venue, path), message: `${whereIn(venue, path)}: ${message}.`.replace(/\.\.$/, ".") }));
+  return factsOf(venue).map((one) => ({ page: pageAt(venue, one.path), message: saidIn(venue, one) }));
 }
+
+/** A problem as a sentence that says where it lies. */
+const saidIn = (venue: Venue, { path, message }: Problem): string => `${whereIn(venue, path)}: ${message}.`.replace(/\.\.$/, ".");
 
 function pageAt(venue: Venue, path: string): string {
   const room = /^rooms\[(\d+)\](\.outline)?/.exec(path), word = /^\w+/.exec(path)?.[0] ?? "";

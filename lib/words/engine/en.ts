@@ -2,6 +2,7 @@ import type { Saying, Sentences } from "./told";
 
 const plural = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
 const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+/** Written out: these words are in the engine's bytes, which no table of the machine's may change. */
 const list = (words: readonly string[]): string => (words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`);
 const rooms = (s: Saying): string => s.rooms("rooms").join(" and ");
 /** "guest-book": what a word of the brief is called within a sentence. */

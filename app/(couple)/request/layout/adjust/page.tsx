@@ -18,11 +18,11 @@ export async function generateMetadata({ searchParams }: Props): Promise<Metadat
 
 /** The couple move their chosen layout about before they send it. */
 export default async function AdjustOwn({ searchParams }: Props) {
-  const { house, actor, booking, say } = await couple();
+  const { house, actor, booking, speech, say } = await couple();
   const { reference } = booking;
   const view = await adjusting(house, actor, { reference });
   if (!view.ok) redirect(view.error.code === "incomplete" ? `/request/layout?why=${booking.chosen ? "changed" : "none"}` : "/request?why=closed");
-  const by = handVoice(say.language), seen = handIn(view.value, { ...booking.venue, say, language: say.language });
+  const by = handVoice(say.language), seen = handIn(view.value, speech);
   return (
     <CoupleFrame booking={booking} back={{ href: "/request/layout", text: by("Your layout") }}>
       <h1 className="mt-3">{by("Your layout, by hand")}</h1>

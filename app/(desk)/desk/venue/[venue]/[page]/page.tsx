@@ -6,7 +6,7 @@ import { heldFor } from "@/app/_server/kept";
 import { savedWords, venueAsked } from "@/app/_server/venue-asked";
 import { isSection, pagesOf } from "@/app/_server/venue-pages";
 import { DeskFrame } from "@/app/_parts/desk-frame";
-import { DraftNote, VenueForm, VenueRooms } from "@/app/_parts/venue-form";
+import { DraftNote, VenueForm, VenueRooms, VersionLine } from "@/app/_parts/venue-form";
 import { HouseSketch } from "@/components/desk/venue/house-sketch";
 import { Checked } from "@/components/form/page/checked";
 
@@ -31,7 +31,7 @@ export default async function VenueSectionPage({ params, searchParams }: Props) 
     <DeskFrame person={actor.person} here="venue" back={{ href: "/desk/venue", text: "Venue" }}>
       <Checked errors={errors}>
         <h1 className="mt-2">{SECTION_TITLES[page]}</h1>
-        <p className="sec mt-2">{venue.name}, {version === 0 ? "no version yet" : `version ${version}`}</p>
+        <p className="sec mt-2"><VersionLine venue={venue} version={version} /></p>
         <DraftNote id={id} draft={draft} />
         <VenueRooms venue={id} here={page} rooms={pagesOf(venue)} />
         {done && <p className="lead mt-4" role="status">{savedWords(done)}</p>}

@@ -3,6 +3,7 @@ import { asked, type Search } from "@/app/_server/asking";
 import { heldFor } from "@/app/_server/kept";
 import { venueAsked } from "@/app/_server/venue-asked";
 import { DeskFrame } from "@/app/_parts/desk-frame";
+import { FilledFrom } from "@/app/_parts/venue-form";
 import { Checked } from "@/components/form/page/checked";
 import { oneOf } from "@/components/form/values";
 import { TextField } from "@/components/ui/field";
@@ -26,7 +27,7 @@ export default async function NewRoomPage({ params, searchParams }: Props) {
         <h1 className="mt-2">Add a room to {venue.name}</h1>
         <p className="lead measure mt-4">As a rectangle first, put to the right of the others. Its outline, its place on the plan and its doors are the next page.</p>
         <form method="post" action={`/desk/venue/${id}/add-room`} noValidate className="max-w-[34rem]">
-          <input type="hidden" name="version" value={version} /><input type="hidden" name="draft" value={draft?.number ?? 0} />
+          <FilledFrom version={version} draft={draft?.number} />
           <TextField name="name" label="Name" value={oneOf(values, "name")} errors={errors} maxLength={200} />
           <TextField name="width" label="Width" size="middling" value={oneOf(values, "width")} errors={errors} />
           <TextField name="depth" label="Depth" size="middling" value={oneOf(values, "depth")} errors={errors} />

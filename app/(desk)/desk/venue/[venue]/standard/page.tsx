@@ -9,7 +9,7 @@ import { savedWords, venueAsked } from "@/app/_server/venue-asked";
 import { pagesOf } from "@/app/_server/venue-pages";
 import { DeskFrame } from "@/app/_parts/desk-frame";
 import { Worked } from "@/app/_parts/standard-worked";
-import { DraftNote, VenueRooms } from "@/app/_parts/venue-form";
+import { DraftNote, FilledFrom, VenueRooms, VersionLine } from "@/app/_parts/venue-form";
 import { StillWorking } from "@/app/_parts/still-working";
 import { Checked } from "@/components/form/page/checked";
 import { oneOf } from "@/components/form/values";
@@ -44,11 +44,12 @@ export default async function StandardPage({ params, searchParams }: Props) {
     const svg = await standardSvg(house, actor, { venue: id, scene: bestScene(layout), pixelWidth: 330, rooms, of: { guests, pack, layout: layout.id } });
     return { layout, svg: svg.ok ? svg.value : "" };
   })) : [];
+  const at = <FilledFrom version={version} draft={draft?.number} />;
   return (
     <DeskFrame person={actor.person} here="venue" back={{ href: "/desk/venue", text: "Venue" }}>
       <Checked errors={errors}>
         <h1 className="mt-2">Standard layout</h1>
-        <p className="sec mt-2">{venue.name}, {version === 0 ? "no version yet" : `version ${version}`}</p>
+        <p className="sec mt-2"><VersionLine venue={venue} version={version} /></p>
         <DraftNote id={id} draft={draft} />
         <VenueRooms venue={id} here="standard" rooms={pagesOf(venue)} />
         {done && <p className="lead mt-4" role="status">{savedWords(done)}</p>}
@@ -58,7 +59,7 @@ export default async function StandardPage({ params, searchParams }: Props) {
             <nav className="scenes-of mt-3" aria-label="Parts of the day">{now.scenes.map((s) => <a key={s.id} href={`${base}/standard?part=${s.id}`} aria-current={s.id === part ? "true" : undefined}>{s.title}</a>)}</nav>
             <div className="mt-4 max-w-[50rem]"><DrawingSheet svg={drawn.value} /></div>
             <div className="go-row"><a className="btn" href={`${base}/standard/adjust?part=${part}`}>Adjust it on the plan</a>
-              <form method="post" action={`${base}/standard/drop`}><At version={version} draft={draft} /><button className="btn-quiet" type="submit">Take it away</button></form></div>
+              <form method="post" action={`${base}/standard/drop`}>{at}<button className="btn-quiet" type="submit">Take it away</button></form></div>
             <Caution />
           </section>
         ) : <p className="mt-6">There is none yet: where nothing comes, nothing is set, and the desk is told.</p>}
@@ -70,15 +71,13 @@ export default async function StandardPage({ params, searchParams }: Props) {
           </div></form>
           {worked?.kind === "working" && <StillWorking what="Layouts are" again={`${base}/standard?guests=${guests}&package=${encodeURIComponent(pack)}`} />}
           {worked?.kind === "failed" && <p className="lead mt-6" role="status">That could not be worked out just now. <a href={`${base}/standard?guests=${guests}`}>Try again</a></p>}
-          {worked?.kind === "here" && <Worked venue={venue} action={`${base}/standard/choose`} at={<At version={version} draft={draft} />} offered={offered} result={worked.value} guests={guests} pack={pack} errors={errors} />}
+          {worked?.kind === "here" && <Worked venue={venue} action={`${base}/standard/choose`} at={at} offered={offered} result={worked.value} guests={guests} pack={pack} errors={errors} />}
         </section>
-        {sources.ok && sources.value.length > 0 && <FromBookings venue={venue} action={`${base}/standard/choose`} at={<At version={version} draft={draft} />} sources={sources.value} errors={errors} />}
+        {sources.ok && sources.value.length > 0 && <FromBookings venue={venue} action={`${base}/standard/choose`} at={at} sources={sources.value} errors={errors} />}
       </Checked>
     </DeskFrame>
   );
 }
-
-const At = ({ version, draft }: Pick<VenueToEdit, "version" | "draft">) => <><input type="hidden" name="version" value={version} /><input type="hidden" name="draft" value={draft?.number ?? 0} /></>;
 
 type From = { readonly venue: VenueToEdit["venue"]; readonly action: string; readonly at: React.ReactNode; readonly sources: readonly StandardSource[]; readonly errors: readonly FieldError[] };
 function FromBookings({ venue, action, at, sources, errors }: From) {

@@ -6,7 +6,7 @@ import { heldFor } from "@/app/_server/kept";
 import { savedWords, venueAsked } from "@/app/_server/venue-asked";
 import { pagesOf } from "@/app/_server/venue-pages";
 import { DeskFrame } from "@/app/_parts/desk-frame";
-import { DraftNote, VenueForm, VenueRooms } from "@/app/_parts/venue-form";
+import { DraftNote, FilledFrom, VenueForm, VenueRooms, VersionLine } from "@/app/_parts/venue-form";
 import { RoomSketch } from "@/components/desk/venue/room-sketch";
 import { Checked } from "@/components/form/page/checked";
 
@@ -33,7 +33,7 @@ export default async function RoomPage({ params, searchParams }: Props) {
     <DeskFrame person={actor.person} here="venue" back={{ href: "/desk/venue", text: "Venue" }}>
       <Checked errors={errors}>
         <h1 className="mt-2">{room.name}</h1>
-        <p className="sec mt-2">{venue.name}, {version === 0 ? "no version yet" : `version ${version}`}. {venue.lengths === "metric" ? "A bare figure means metres; 120 cm and 1200 mm are understood too." : "A bare figure means feet; 5' 6\" is understood, and so is 1.2 m."}</p>
+        <p className="sec mt-2"><VersionLine venue={venue} version={version} />. {venue.lengths === "metric" ? "A bare figure means metres; 120 cm and 1200 mm are understood too." : "A bare figure means feet; 5' 6\" is understood, and so is 1.2 m."}</p>
         <DraftNote id={id} draft={draft} />
         <VenueRooms venue={id} here={`rooms/${roomId}`} rooms={pagesOf(venue)} />
         {done && <p className="lead mt-4" role="status">{savedWords(done)}</p>}
@@ -44,7 +44,7 @@ export default async function RoomPage({ params, searchParams }: Props) {
             {venue.rooms.length > 1 && (
               <details className="act mt-8"><summary>Take this room away</summary>
                 <form method="post" action={`${here}/remove`} className="pb-4">
-                  <input type="hidden" name="version" value={version} /><input type="hidden" name="draft" value={draft?.number ?? 0} />
+                  <FilledFrom version={version} draft={draft?.number} />
                   <p className="small sec measure">Doors that lead to it, drapes that use it and its place in packages go with it. Agreed layouts keep the version that has it.</p>
                   <button className="btn mt-4" type="submit">Take {room.name} away</button>
                 </form>
