@@ -4,6 +4,7 @@ import { canonicalJson } from "../booking";
 import { history, isClash, venueDrafts, venues, type Handle } from "../store";
 import { venueSchema, type Venue } from "../venue";
 import { factsAmiss, typedLength, venueBegun, venueTyped, withoutRoom, withRoom, factsAt, type Place, type Amiss } from "../venue/edit";
+import { againOnClash } from "./again";
 import { deskGate, whoIs } from "./gate";
 import type { House } from "./house";
 import { nowIso } from "./moment";
@@ -36,12 +37,12 @@ export async function venuesToEdit(house: House, actor: Actor): Promise<Outcome<
 export async function beginVenue(house: House, actor: Actor, { values }: { readonly values: FormValues }): Promise<Outcome<SavedVenue>> {
   const may = deskGate(actor, "edit-venue");
   if (!may.ok) return may;
-  return house.store.transaction(async (tx): Promise<Outcome<SavedVenue>> => {
+  return againOnClash(() => house.store.transaction(async (tx): Promise<Outcome<SavedVenue>> => {
     const taken = [...await venues.list(tx), ...await venueDrafts.list(tx)].map((one) => one.id), asDraft = wantsDraft(values);
     const begun = venueBegun(values, taken, asDraft);
     if (!begun.ok) return fail(amiss(begun.error));
     return ok(await write(tx, house, { by: may.value, actor, venue: begun.value, asDraft, version: 0, draft: 0 }));
-  });
+  }));
 }
 
 /** Saves one page of the editor: as the venue's next version, or as a draft of it. */
@@ -117,7 +118,7 @@ async function write(tx: Handle, house: House, { by, actor, venue, asDraft, vers
     await venueDrafts.keep(tx, { venue: file, base, number: draft + 1, at, by });
     return { id: file.id, version: base, draft: draft + 1 };
   }
-  const version = await venues.save(tx, { file, hash: sha256(canonicalJson(file)), at, by });
+  const version = await venues.save(tx, { file, hash: sha256(canonicalJson(file)), at, by, after: base });
   if (draft > 0) await venueDrafts.drop(tx, file.id);
   await history.add(tx, { booking: null, at, who: whoIs(actor), what: "venue-saved", data: { venue: file.id, version } });
   return { id: file.id, version };

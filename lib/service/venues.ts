@@ -3,6 +3,7 @@ import { sha256 } from "../access";
 import { canonicalJson } from "../booking";
 import { parseVenue, type Venue, type VenueFile } from "../venue";
 import { history, venues } from "../store";
+import { againOnClash } from "./again";
 import { deskGate, whoIs } from "./gate";
 import type { House } from "./house";
 import { nowIso } from "./moment";
@@ -37,9 +38,9 @@ export async function saveVenue(house: House, actor: Actor, file: VenueFile): Pr
   const desk = deskGate(actor, "edit-venue");
   if (!desk.ok) return desk;
   const at = nowIso(house);
-  return house.store.transaction(async (tx): Promise<Outcome<{ readonly id: string; readonly version: number }>> => {
+  return againOnClash(() => house.store.transaction(async (tx): Promise<Outcome<{ readonly id: string; readonly version: number }>> => {
     const version = await venues.save(tx, { file, hash: sha256(canonicalJson(file)), at, by: desk.value });
     await history.add(tx, { booking: null, at, who: whoIs(actor), what: "venue-saved", data: { venue: file.id, version } });
     return ok({ id: file.id, version });
-  });
+  }));
 }

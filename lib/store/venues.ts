@@ -9,11 +9,16 @@ const kept = new Map<string, Venue>();
 const HEAD = ["venue", "version", "hash"] as const;
 type Head = { readonly venue: string; readonly version: number; readonly hash: string };
 
-/** Saves a file as the venue's next version; the newest is the current one. The same file again is the version it was. */
-export async function save(tx: Handle, one: { readonly file: VenueFile; readonly hash: string; readonly at: string; readonly by: string }): Promise<number> {
+/**
+ * Saves a file as the venue's next version; the newest is the current one. The same file again is the version it was.
+ * `after`: the version that it was made from. It is followed by this one or, where another was saved meanwhile, the row
+ * meets that one's and the database refuses it (`isClash`): what the transaction read before may be older than the newest.
+ */
+export async function save(tx: Handle, one: { readonly file: VenueFile; readonly hash: string; readonly at: string; readonly by: string; readonly after?: number }): Promise<number> {
   const newest = await tx.selectFrom("venueVersions").select(["version", "hash"]).where("venue", "=", one.file.id).orderBy("version", "desc").executeTakeFirst();
-  if (newest?.hash === one.hash) return newest.version;
-  const version = (newest?.version ?? 0) + 1;
+  const after = one.after ?? newest?.version ?? 0;
+  if (newest?.version === after && newest.hash === one.hash) return newest.version;
+  const version = after + 1;
   await tx.insertInto("venueVersions").values({
     venue: one.file.id, version, file: JSON.stringify(one.file), hash: one.hash, savedAt: one.at, staff: await staff.idOf(tx, one.by),
   }).execute();

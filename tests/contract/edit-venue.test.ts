@@ -45,6 +45,23 @@ describe("the venue's editor", () => {
     expect(await save("10")).toEqual({ ok: false, error: { code: "stale", revision: version + 1 } });
   });
 
+  it("keeps one of eight saves at once, however they fall", async () => {
+    const { venue, version } = await venueNow("tidewheel-mill");
+    const eight = Array.from({ length: 8 }, (_, i) => saveVenuePage(house, DESK, { venue: venue.id, version, place: { section: "stock" }, values: { ...shown(venue, { section: "stock" }), "stock.0.count": String(11 + i) } }));
+    const kept = (await Promise.all(eight)).filter((one) => one.ok);
+    expect(kept).toHaveLength(1);
+    expect((await venueNow("tidewheel-mill")).version).toBe(version + 1);
+  });
+
+  it("begins two venues of one name at once as two, and two files at once as two versions", async () => {
+    const both = await Promise.all([beginVenue(house, DESK, { values: { ...BEGUN, "house.name": "Twin Hall" } }), beginVenue(house, DESK, { values: { ...BEGUN, "house.name": "Twin Hall" } })]);
+    expect(new Set(both.map((one) => one.ok && one.value.id)).size).toBe(2);
+    const { venue } = await venueNow("twin-hall");
+    const files = ["First Hall", "Second Hall"].map((name) => importVenue(house, DESK, { json: JSON.stringify({ ...venue, name }) }));
+    const versions = (await Promise.all(files)).map((one) => one.ok && one.value.version);
+    expect(versions.toSorted()).toEqual([1 + 1, 1 + 2]);
+  });
+
   it("keeps nothing of a page with a fault, and names the field", async () => {
     const { venue, version } = await venueNow("tidewheel-mill");
     const values = { ...shown(venue, { room: "wheel-room" }), "doors.1.start": "6.9" };
