@@ -55,7 +55,7 @@ function deed(h: HistoryView): string {
     case "returned": return `Returned revision ${number}`;
     case "agreed": return `Agreed revision ${number}`;
     case "link-asked": return "Asked for a fresh link";
-    case "reminded": return `Reminded, ${text(h, "days")} days before it was due`;
+    case "reminded": return `Reminded, ${Number(text(h, "days")) < 0 ? "" : "due "}${sayLeft(Number(text(h, "days")))}`;
     case "overdue": return "Nothing had come by the due date";
     case "set-by-venue": return `Nothing had come by the due date: “${text(h, "title")}” was set by the venue, not agreed`;
     case "closed": return "Closed";

@@ -1,4 +1,5 @@
 import { formatLength, formatMoney } from "@/lib/measure";
+import { sayLeft as leftIn } from "@/lib/words/left";
 import { ENGLISH, type Say } from "@/lib/words/pages/say";
 
 /** Dates, money and counts as people read them. Locale and zone are always given: nothing is taken from the machine. */
@@ -43,12 +44,8 @@ export function inWords(n: number, say: Say = ENGLISH): string {
 }
 export const counted = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
-/** How far off a due date is: "in 5 days", "today", "3 days late". */
-export function sayLeft(days: number, say: Say = ENGLISH): string {
-  if (days === 0) return say("today");
-  if (days === 1) return say("tomorrow");
-  return days > 1 ? say("in {n} days", { n: days }) : say("{n} days late", { n: -days });
-}
+/** How far off a due date is: "in 5 days", "in about 9 months", "3 days late". */
+export const sayLeft = (days: number, say: Say = ENGLISH): string => leftIn(days, say);
 
 /** Lengths from millimetres, as the reader measures; feet and inches never show 12 inches. */
 export const sayLength = (mm: number, { lengths, locale }: { readonly lengths: "metric" | "imperial"; readonly locale: string }): string =>

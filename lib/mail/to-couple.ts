@@ -1,4 +1,5 @@
 import { formatDay } from "../measure";
+import { sayAhead } from "../words/left";
 import { listText } from "../words/lists";
 import { mailVoice, type MailVoice } from "../words/mails";
 import type { About } from "./about";
@@ -16,9 +17,6 @@ function penFor(about: About): Pen {
     letter: (kind, subject, blocks) => ({ kind, lang: language, subject, blocks: [text(say("Dear {names},", { names: couple })), ...blocks] }),
   };
 }
-
-/** "today", "tomorrow", "in 12 days". */
-const inDays = (say: MailVoice, days: number): string => (days === 0 ? say("today") : days === 1 ? say("tomorrow") : say("in {n} days", { n: days }));
 
 /** When their booking is added or a fresh link is asked for. */
 export function invitation(about: About, href: string): Message {
@@ -97,7 +95,7 @@ export function draft(about: About, made: { readonly title: string; readonly wor
 /** Some days before their final numbers are due. */
 export function numbersDue(about: About, left: { readonly days: number; readonly due: string; readonly href: string }): Message {
   const { say, day, letter } = penFor(about);
-  const when = left.days <= 0 ? say("now") : inDays(say, left.days);
+  const when = left.days <= 0 ? say("now") : sayAhead(left.days, say);
   return letter("numbers-due", say("How many are you? Your final numbers are due {when} ({reference})", { when, reference: about.reference }), [
     text(say("{venue} needs your final numbers by {due}: how many sit down to eat on {day}. If they differ from your layout, the venue changes it as little as it can.", { venue: about.venueName, due: day(left.due), day: day(about.date) })),
     link(say("Give your numbers"), left.href),
@@ -106,7 +104,7 @@ export function numbersDue(about: About, left: { readonly days: number; readonly
 
 /** Some days before their layout is due. */
 export function reminder(about: About, left: { readonly days: number; readonly begun: boolean; readonly href: string; readonly quiet: string }): Message {
-  const { say, day, letter } = penFor(about), when = inDays(say, left.days);
+  const { say, day, letter } = penFor(about), when = sayAhead(left.days, say);
   const due = say("Your layout for {day} at {venue} is due {when}: by {due}.", { day: day(about.date), venue: about.venueName, when, due: day(about.dueDate) });
   return letter("reminder", say("Your room layout is due {when} ({reference})", { when, reference: about.reference }), [
     text(`${due} ${left.begun ? say("What you have answered is kept; go on where you stopped.") : say("It takes about twenty minutes, and each answer is saved by itself.")}`),

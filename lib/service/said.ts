@@ -1,4 +1,6 @@
 import type { HistoryRow } from "../store";
+import { sayLeft } from "../words/left";
+import { ENGLISH } from "../words/pages/say";
 
 const STEP_NAMES: Readonly<Record<string, string>> = {
   guests: "Guests", ceremony: "Ceremony", meal: "Meal and tables", music: "Music and dancing", displays: "Displays", extras: "Extras",
@@ -17,7 +19,7 @@ export function sayEntry({ what, data }: Pick<HistoryRow, "what" | "data">): str
     case "sent": return `Revision ${text("number")} came in.`;
     case "returned": return `Revision ${text("number")} was returned.`;
     case "agreed": return `Revision ${text("number")} was agreed.`;
-    case "reminded": return `They were reminded; ${text("days")} days were left.`;
+    case "reminded": return `They were reminded, ${Number(text("days")) < 0 ? "" : "due "}${sayLeft(Number(text("days")), ENGLISH)}.`;
     case "overdue": return "Nothing had come by the due date.";
     case "set-by-venue": return `Nothing had come by the due date: the standard layout "${text("title")}" was set by the venue. It is not agreed.`;
     case "closed": return "Closed.";

@@ -2,6 +2,7 @@
 export const es = {
   "Dear {names},": "Hola, {names}:", "Layout due by": "Distribución antes del fin del", "Your day": "Su día", "Package": "Paquete", "Reference": "Referencia", "Revision": "Revisión", "Fingerprint": "Huella",
   "Open your layout": "Abrir su distribución", "today": "hoy", "now": "ahora", "tomorrow": "mañana", "in {n} days": { one: "dentro de {n} día", other: "dentro de {n} días" },
+  "in about {n} months": "dentro de unos {n} meses", "in about {n} years": "dentro de unos {n} años", "in about {n} and a half years": "dentro de unos {n} años y medio",
   "A plan made with Marquetry is a planning aid. The venue's posted figures and its own safety plan govern, and a competent person must check before the doors open.": "Un plano hecho con Marquetry es una ayuda para planificar. Rigen el aforo autorizado y el plan de seguridad de la propia casa, y una persona competente debe revisarlo antes de abrir las puertas.",
 
   "Your room layout for {day} at {venue}": "La distribución de su sala para el {day} en {venue}",

@@ -16,7 +16,7 @@ function letters(about: About): readonly Message[] {
     messages.returned(about, { number: 2, reason: "¿…?", pieces: ["12"], href }), messages.agreed(about, { number: 2, fingerprint: "ab".repeat(32), href }),
     messages.amended(about, { number: 3, href }), messages.changed(about, { number: 3, guests: 90, href }), messages.draft(about, { title: "·", words: "", href }),
     ...[0, 1, 7].map((days) => messages.numbersDue(about, { days, due: "2027-06-02", href })),
-    ...[0, 1, 14].flatMap((days) => [true, false].map((begun) => messages.reminder(about, { days, begun, href, quiet: href }))),
+    ...[0, 1, 14, 200, 900, 1013].flatMap((days) => [true, false].map((begun) => messages.reminder(about, { days, begun, href, quiet: href }))),
     messages.overdue(about, { href }), messages.overdue(about, { title: "·", href }), messages.lookLink(about, { href, label: "Rosa" }),
   ];
 }
