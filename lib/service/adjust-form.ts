@@ -4,16 +4,22 @@ import { editSchema, frameOf, isWall, outOfFrame, pieceOf, runOf, spotByWalls, t
 import type { Item } from "../layout";
 import { parseLength } from "../measure";
 import type { Room, Venue } from "../venue";
+import { handVoiceOf, type HandPhrase } from "../words/hand";
 import { faultWords } from "./adjust-words";
 import type { FieldError, FormValues } from "./types";
 
 type Read<T> = Result<T, readonly FieldError[]>;
-const wrong = (field: string, message: string): { readonly ok: false; readonly error: readonly FieldError[] } => fail([{ field, message }]);
+const wrong = (field: string, message: HandPhrase): { readonly ok: false; readonly error: readonly FieldError[] } => fail([{ field, message }]);
 const text = (v: FormValues, name: string): string => { const one = v[name]; return (typeof one === "string" ? one : (one?.[0] ?? "")).trim(); };
 const isScene = (t: string): t is SceneId => SCENES.some((s) => s === t);
 
-/** A deed as a plain form tells it: which piece, which act, walls and lengths as they were typed; or, from a script, as it is. */
+/** A deed as a plain form tells it: which piece, which act, walls and lengths as they were typed; or, from a script, as it is. What is amiss is said in the language of the venue's locale, which is the reader's. */
 export function readEdit(venue: Venue, work: Work, values: FormValues): Read<Edit> {
+  const read = readAs(venue, work, values), say = handVoiceOf(venue.locale);
+  return read.ok ? read : fail(read.error.map((one) => ({ ...one, message: say.given(one.message) })));
+}
+
+function readAs(venue: Venue, work: Work, values: FormValues): Read<Edit> {
   const whole = text(values, "edit");
   if (whole !== "") return readWhole(whole);
   const scene = text(values, "scene"), piece = text(values, "piece"), act = text(values, "act");
@@ -65,7 +71,7 @@ function readPlace(venue: Venue, item: Item, values: FormValues, on: On): Read<E
   const named = walls.flatMap((w) => (w?.ok ? [w.value] : []));
   if (named.length === 0) return wrong("far1", "Type how far it stands from a wall.");
   const spot = spotByWalls(room, room.id === item.room ? item : { ...item, at: middleOf(room) }, named);
-  return spot.ok ? ok({ do: "place", ...on, room: room.id, at: spot.value }) : fail([faultWords(spot.error, "far1")]);
+  return spot.ok ? ok({ do: "place", ...on, room: room.id, at: spot.value }) : fail([faultWords(spot.error, "far1", handVoiceOf(venue.locale))]);
 }
 
 const middleOf = (room: Room): Item["at"] => { const f = frameOf(room), b = f.box; const [x, y] = outOfFrame(f, [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2]); return [Math.round(x), Math.round(y)]; };

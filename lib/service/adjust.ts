@@ -6,6 +6,7 @@ import { benchFor, standsHash, type AdjustBench } from "./adjust-ground";
 import { readEdit } from "./adjust-form";
 import { faultWords } from "./adjust-words";
 import type { Venue } from "../venue";
+import { handVoiceOf } from "../words/hand";
 import { mannerOf } from "../words/pages";
 import { chosenBy } from "./chosen-words";
 import type { House } from "./house";
@@ -69,11 +70,11 @@ async function changed(house: House, actor: Actor, { reference, seen }: Asking &
 /** Does one deed to the plan. */
 export async function adjust(house: House, actor: Actor, { values, ...deed }: Deed): Promise<Outcome<AdjustView>> {
   return changed(house, actor, deed, async (bench) => {
-    const { venue, work } = bench;
-    const edit = readEdit(venue.venue, work, values);
+    const { work } = bench, heard = heardBy(actor, bench);
+    const edit = readEdit(heard, work, values);
     if (!edit.ok) return fail({ code: "invalid", errors: edit.error });
-    const next = perform(heardBy(actor, bench), work, edit.value);
-    return next.ok ? next : fail({ code: "invalid", errors: [faultWords(next.error, FIELD[edit.value.do])] });
+    const next = perform(heard, work, edit.value);
+    return next.ok ? next : fail({ code: "invalid", errors: [faultWords(next.error, FIELD[edit.value.do], handVoiceOf(heard.locale))] });
   });
 }
 const FIELD = { place: "far1", turn: "angle", swap: "with", exchange: "stock", lay: "places", remove: "piece", add: "what", hold: "piece", note: "note" } as const;

@@ -14,6 +14,7 @@ const ones: Some<string> = {
 
 /** Where American English says it otherwise. */
 const us: Some<Entry> = {
+  "A plan made with Marquetry is a planning aid. The venue's posted figures and its own safety plan govern, and a competent person must check before the doors open.": "A plan made with Marquetry is a planning aid. The venue's posted figures and its own safety plan govern, and a qualified person must check before the doors open.",
   "Your layout for {day} has reached {venue} as revision {number}. It is not agreed yet: the venue reads it, and then agrees it or returns it to you with a reason. You will have a mail either way.": "Your layout for {day} has reached {venue} as revision {number}. It is not agreed to yet: the venue reads it, and then agrees to it or returns it to you with a reason. You will get an email either way.",
   "They can withdraw the link at any time. If you do not know them, let this mail be.": "They can withdraw the link at any time. If you do not know them, you can ignore this email.",
 };

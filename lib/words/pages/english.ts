@@ -1,3 +1,4 @@
+import { CAUTIONS } from "../cautions";
 import type { Entry, Phrase } from "./say";
 
 type Some<T> = Readonly<Partial<Record<Phrase, T>>>;
@@ -14,6 +15,7 @@ export const ones: Some<string> = {
 
 /** Where American English says it otherwise. */
 export const us: Some<Entry> = {
+  [CAUTIONS]: "Planning aid. The posted occupancy, the fire marshal, the licensing and building departments and the venue's own safety plan govern; a qualified person must check exits, electrical loads, rigging and outdoor structures before the doors open.",
   "In metres": "In meters", "Favours": "Favors", "Comb of three arms": "Comb with three arms",
   "Mail a fresh link": "Email a fresh link", "The mail is gone?": "Lost the email?", "Open the link in your mail": "Open the link in your email", "Look in your mail": "Check your email", "Your mail address": "Your email address", "Their mail address (optional)": "Their email address (optional)",
   "If you have booked: open the link in the mail we sent you.": "If you have booked: open the link in the email we sent you.",

@@ -19,4 +19,4 @@ export function englishIn(text: string, venue: Venue): string | undefined {
 }
 
 /** Spellings and words that are British alone, as far as our catalogues have ever used them. */
-export const BRITISH = /\b(favours?|colours?|metres?|centre|centimetres?|millimetres?|appetisers?|organis\w+|recognis\w+|grey|neighbour\w*|programme|catalogue|loudspeakers?|queues?|marquee|lorry|toilets?|whilst|licence)\b/i;
+export const BRITISH = /\b(favours?|colours?|metres?|centre|centimetres?|millimetres?|appetisers?|organis\w+|recognis\w+|grey|neighbour\w*|programme|catalogue|loudspeakers?|queues?|marquee|lorry|toilets?|whilst|licence|competent person|fire authority|building control)\b/i;

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { asText, messages, type About, type Message } from "../../../lib/mail";
 import { MAIL_PHRASES, mailVoice } from "../../../lib/words/mails";
 import { LANGUAGES, type Language } from "../../../lib/words/pages";
+import { BRITISH } from "./left-over";
 
 const slots = (text: string): string => [...new Set(text.match(/\{\w+\}/g) ?? [])].sort().join();
 const about = (language: Language, locale: string): About => ({
@@ -50,6 +51,7 @@ describe("the couple's mails", () => {
   it("say “email” in American English, and write the month first", () => {
     const said = letters(about("en-US", "en-US")).map(read).join("\n");
     expect(said).not.toMatch(/\bmail\b(?! server)/);
+    expect(BRITISH.exec(said)).toBeNull();
     expect(said).toContain("Saturday, June 12, 2027");
   });
 });

@@ -3,6 +3,8 @@ import { describe, expect, it } from "vitest";
 import { STEP_SCHEMAS } from "../../../lib/brief/draft";
 import { IN_THE_BROWSER } from "../../../components/words/in-the-browser";
 import { catalogueOf, ENGLISH, LANGUAGES, languageOf, localeFor, mannerOf, PHRASES, sayIn, type Entry } from "../../../lib/words/pages";
+import { CAUTIONS } from "../../../lib/words/cautions";
+import { BRITISH } from "./left-over";
 import { filesUnder } from "../../house/tree";
 
 const texts = (entry: Entry | undefined): readonly string[] => (entry === undefined ? [] : typeof entry === "string" ? [entry] : [entry.one, entry.other]);
@@ -29,6 +31,13 @@ describe("the words of the pages", () => {
     const spanish = catalogueOf("es");
     const alike = PHRASES.filter((phrase) => texts(spanish[phrase]).includes(phrase) && /[a-z]{3}/.test(phrase));
     expect(alike.sort()).toEqual(["Error: ", "Total", "{part}: {rooms}"]);
+  });
+
+  it("say in America what is said there, the cautions too", () => {
+    const american = catalogueOf("en-US");
+    const left = PHRASES.flatMap((phrase) => texts(american[phrase])).filter((text) => BRITISH.test(text));
+    expect(left).toEqual([]);
+    expect(sayIn("en-US").given(CAUTIONS)).toContain("a qualified person must check exits");
   });
 
   it("that are said in the browser are all sent along", () => {
