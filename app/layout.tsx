@@ -2,6 +2,7 @@ import type { Metadata, Viewport } from "next";
 import { connection } from "next/server";
 import type { ReactNode } from "react";
 import { coupleHere } from "./_server/asking";
+import { sans, serif } from "./_parts/faces";
 import { face } from "./_server/face";
 import "./globals.css";
 
@@ -15,7 +16,7 @@ export default async function RootLayout({ children }: { readonly children: Reac
   const us = await coupleHere();
   const { locale, say } = us ? { locale: us.booking.venue.locale, say: us.say } : await face();
   return (
-    <html lang={locale}>
+    <html lang={locale} className={`${serif.variable} ${sans.variable}`}>
       <body>
         <a className="skip" href="#main">{say("Go to what this page is about")}</a>
         {children}
