@@ -30,7 +30,10 @@ async function build(root: SVGSVGElement, tree: SvgNode): Promise<void> {
 /** Makes a drawing's picture at the end of `host`, unseen until `reveal`. */
 export async function paint(host: HTMLElement, drawing: Drawing, options: SvgOptions): Promise<SVGSVGElement> {
   const root = host.appendChild(document.createElementNS(SVG_SPACE, "svg"));
+  // Asked for as a script or an answer arrives, with that still in hand: the tree, and what is built of it, are pieces of work of their own.
+  await pause();
   const tree = svgTree(drawing, options), { class: own } = tree.attributes;
+  await pause();
   await build(root, { ...tree, attributes: { ...tree.attributes, class: `${own ?? ""} ${UNSEEN}`.trim() } });
   return root;
 }
