@@ -1,4 +1,4 @@
-import { deskLink } from "../service/ask-link";
+import { deskLink } from "../service/desk-link";
 import { coupleLink } from "../service/post";
 import type { House } from "../service/house";
 import type { State } from "../booking";

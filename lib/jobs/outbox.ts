@@ -12,6 +12,8 @@ export type Post = {
   readonly from: string;
   /** The demo shows what was mailed, links and all; elsewhere a delivered letter keeps no secret. */
   readonly keepLinks: boolean;
+  /** Writes, before each round, what was asked for and is not in the outbox yet. */
+  readonly before?: () => Promise<unknown>;
   /** Hears how each letter fared. */
   readonly told?: (how: Delivered) => void;
 };

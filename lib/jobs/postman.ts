@@ -17,10 +17,9 @@ export function startPostman(post: Post, complain: (error: unknown) => void): Po
   const round = async (): Promise<void> => {
     do {
       again = false;
-      try {
-        await deliverDue(post);
-      } catch (error) {
-        complain(error);
+      // What could not be written keeps no letter that is there from leaving.
+      for (const work of [post.before, () => deliverDue(post)]) {
+        try { await work?.(); } catch (error) { complain(error); }
       }
     } while (again && !stopped);
     running = undefined;

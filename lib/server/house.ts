@@ -2,6 +2,7 @@ import { randomInt } from "node:crypto";
 import { fail, ok, type Result } from "../base";
 import type { Config } from "../config";
 import { startClockwork, startPostman, type Clockwork, type Postman } from "../jobs";
+import { answerAsks } from "../service/answer-asks";
 import { setHouse, type House } from "../service/house";
 import { keepDates } from "../service/keep-dates";
 import { keepPromises } from "../service/keep-promises";
@@ -38,7 +39,7 @@ export async function openHouse(config: Config, log: Log): Promise<Result<OpenHo
   const works: WorksHandle = makeWorks(metrics.working);
   const keepLinks = config.demo && config.mailUrl === undefined;
   const postman: Postman | undefined = config.worker
-    ? startPostman({ store, transport: transport.value, clock, from: config.mailFrom, keepLinks, told: metrics.mailed }, (error) => log.error({ err: error }, "the outbox could not be worked on"))
+    ? startPostman({ store, transport: transport.value, clock, from: config.mailFrom, keepLinks, before: () => answerAsks(house), told: metrics.mailed }, (error) => log.error({ err: error }, "the outbox could not be worked on"))
     : undefined;
   const house: House = {
     origin: config.origin, demo: config.demo, deskPeople: config.deskPeople, mailFrom: config.mailFrom, store, clock,
@@ -53,7 +54,7 @@ export async function openHouse(config: Config, log: Log): Promise<Result<OpenHo
   let changes: Clockwork | undefined;
   const keepTime = (): void => {
     if (!config.worker) return;
-    promises ??= startClockwork(PROMISES_MS, () => keepPromises(house, { keep: config.keep, dryRun: false }), (error) => log.error({ err: error }, "what was kept long enough could not be erased"));
+    promises ??= startClockwork(PROMISES_MS, async () => { await keepPromises(house, { keep: config.keep, dryRun: false }); await store.tidy(); }, (error) => log.error({ err: error }, "what was kept long enough could not be erased, or the database not be tidied"));
     changes ??= startClockwork(CHANGES_MS, () => workOutWaiting(house), (error) => log.error({ err: error }, "late changes could not be worked out"));
     clockwork ??= startClockwork(DATES_MS, () => keepDates(house), (error) => log.error({ err: error }, "due dates could not be kept"));
   };

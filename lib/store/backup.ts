@@ -9,8 +9,8 @@ const FORMAT = "marquetry.backup/1";
 /** In the order in which rows may be put back: what is pointed at goes first. A test holds that no table is missing. */
 export const TABLES = ["staff", "venue_versions", "bookings", "revisions", "links", "sessions", "mails", "history", "counts", "arrangements", "adjustments", "held_rooms", "people", "late_changes", "venue_drafts", "late_works"] as const;
 
-/** What the database or the store works out from the rest: put back with it, not from the backup. */
-export const DERIVED = ["booking_counts", "booking_search"] as const;
+/** What is not in a backup: what the database or the store works out from the rest, and what stands for seconds. */
+export const LEFT_OUT = ["booking_counts", "booking_search", "link_asks"] as const;
 
 type Row = Readonly<Record<string, string | null>>;
 export type Counts = Readonly<Record<string, number>>;

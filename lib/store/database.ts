@@ -78,6 +78,8 @@ export type Database = {
     /** Why it could not be worked out, after the last try. */
     fault: string | null;
   };
+  /** Links asked for at the door, and not answered yet. */
+  readonly linkAsks: { id: Generated<number>; side: "couple" | "desk"; address: string | null; booking: string | null; askedAt: Moment };
   readonly counts: { key: string; result: Json<Capacity>; madeAt: Moment };
   /** `start`, `taken`: hashes of the layout that it began from, and of what was taken of it last. */
   readonly adjustments: {
@@ -95,5 +97,6 @@ export type SessionRow = Selectable<Database["sessions"]>;
 export type PersonRow = Selectable<Database["people"]>;
 export type LateChangeRow = Selectable<Database["lateChanges"]>;
 export type VenueDraftRow = Selectable<Database["venueDrafts"]>;
+export type LinkAskRow = Selectable<Database["linkAsks"]>;
 export type LateWorkRow = Selectable<Database["lateWorks"]>;
 export type HistoryRow = Selectable<Database["history"]>;

@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { CamelCasePlugin, Kysely, PostgresDialect, type PostgresPool } from "kysely";
+import { CamelCasePlugin, Kysely, PostgresDialect, sql, type PostgresPool } from "kysely";
 import pg from "pg";
 import { fail, ok, type Result } from "../base";
 import type { Database } from "./database";
@@ -31,7 +31,7 @@ export async function openStore(where: Where): Promise<Result<Store, StoreError>
 
 /** Opens the store as it stands: for what must see it before it is brought up to date. */
 export async function openAsItIs(where: Where): Promise<Result<Store, StoreError>> {
-  return where.databaseUrl === undefined ? openEmbedded(where.dataDir) : ok(storeOn(serverPool(where.databaseUrl), { release: () => {} }));
+  return where.databaseUrl === undefined ? openEmbedded(where.dataDir) : ok(storeOn(serverPool(where.databaseUrl)));
 }
 
 async function openEmbedded(dataDir: string): Promise<Result<Store, StoreError>> {
@@ -68,16 +68,18 @@ function serverPool(connectionString: string): PostgresPool {
   return pool;
 }
 
-function storeOn(pool: PostgresPool, lock: { readonly release: () => void }): Store {
+/** `lock`: that of the embedded database's folder. */
+function storeOn(pool: PostgresPool, lock?: { readonly release: () => void }): Store {
   const db = new Kysely<Database>({
     dialect: new PostgresDialect({ pool: guarded(pool) }),
     plugins: [new CamelCasePlugin({ maintainNestedObjectKeys: true })],
   });
   const close = async (): Promise<void> => {
     await db.destroy();
-    lock.release();
+    lock?.release();
   };
-  return { db, close, isUpToDate: () => isUpToDate(db), transaction: (work) => insideTransaction(() => db.transaction().execute(work)) };
+  const tidy = async (): Promise<void> => { if (lock) await sql`vacuum (analyze)`.execute(db); };
+  return { db, close, tidy, isUpToDate: () => isUpToDate(db), transaction: (work) => insideTransaction(() => db.transaction().execute(work)) };
 }
 
 /** The problem in words, for the console. */

@@ -10,5 +10,7 @@ export type Store = {
   readonly transaction: <T>(work: (tx: Transaction<Database>) => Promise<T>) => Promise<T>;
   /** Have all migrations of this version run? Throws where the database does not answer. */
   readonly isUpToDate: () => Promise<boolean>;
+  /** Sweeps out what changes left behind, and counts what there is for the planner of questions. A server does so by itself; there this does nothing. */
+  readonly tidy: () => Promise<void>;
   readonly close: () => Promise<void>;
 };

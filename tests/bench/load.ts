@@ -1,8 +1,7 @@
-import { spawn, type ChildProcess } from "node:child_process";
+import type { ChildProcess } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { createServer } from "node:net";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { seeded } from "../../lib/base";
 import { readConfig } from "../../lib/config";
@@ -10,12 +9,13 @@ import { tidewheel } from "../../lib/demo";
 import { openHouse } from "../../lib/server/house";
 import { makeLog } from "../../lib/server/log";
 import { addBooking, type Actor, type House } from "../../lib/service";
-import { deskLink } from "../../lib/service/ask-link";
+import { deskLink } from "../../lib/service/desk-link";
 import { saveVenue } from "../../lib/service/venues";
 import { outbox } from "../../lib/store";
 import { sendFirst } from "../contract/support/line";
 import { mailServer } from "../contract/support/mail-server";
 import { emptyDatabase, postgresServer } from "../contract/support/postgres";
+import { begun, ended, freePort, ready, share } from "./serving";
 
 /**
  * Fifty couples at their answers and five coordinators at their desk, for ten minutes (MARQUETRY_LOAD_MINUTES), over the network's own
@@ -28,13 +28,6 @@ const COUPLES = 50, COORDINATORS = 5, SENT = 5;
 const DESK: Actor = { kind: "desk", person: "desk@tidewheel.example", role: "manager" };
 const random = seeded(50);
 const between = (least: number, most: number): number => least + random() * (most - least);
-
-const freePort = (): Promise<number> => new Promise((done) => {
-  const probe = createServer().listen(0, "127.0.0.1", () => {
-    const at = probe.address();
-    probe.close(() => done(at !== null && typeof at === "object" ? at.port : 0));
-  });
-});
 
 type Guests = { readonly reference: string; readonly key: string; adults: number; acknowledged: number };
 
@@ -99,7 +92,6 @@ async function review(visitor: Visitor): Promise<void> {
 }
 
 const memory = (one: ChildProcess): number => Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${one.pid}/status`, "utf8"))?.[1] ?? "0") / 1024;
-const share = (list: readonly number[], part: number): number => [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(list.length * part))] ?? 0;
 
 type Under = { readonly settings: Readonly<Record<string, string>>; readonly letters: () => number; readonly end: () => Promise<void> };
 
@@ -116,20 +108,6 @@ async function standing(on: Ground): Promise<Under> {
     end: async () => { await postgres.remove(); await mail.close(); tidy(); },
   };
 }
-
-const begun = (program: string, settings: Readonly<Record<string, string>>): ChildProcess => {
-  const child = spawn(process.execPath, ["--import", "tsx", `lib/cli/${program}.ts`], { cwd: resolve("."), stdio: ["ignore", "pipe", "inherit"], env: { ...process.env, ...settings } });
-  child.stdout.resume();
-  return child;
-};
-async function ready(server: ChildProcess, base: string): Promise<void> {
-  for (;;) {
-    if (server.exitCode !== null) throw new Error(`the server ended (${server.exitCode})`);
-    if (await fetch(`${base}/api/health/ready`).then((answer) => answer.ok, () => false)) return;
-    await wait(250);
-  }
-}
-const ended = (child: ChildProcess): Promise<unknown> => { const end = new Promise((done) => child.once("exit", done)); child.kill("SIGTERM"); return end; };
 
 export async function load(print: (...cells: readonly (string | number)[]) => void, on: Ground): Promise<void> {
   const under = await standing(on), { settings } = under, base = `http://localhost:${settings["PORT"]}`;
@@ -171,7 +149,7 @@ export async function load(print: (...cells: readonly (string | number)[]) => vo
     if (worker) print("letters that left meanwhile", under.letters());
   } finally {
     clearInterval(weighing);
-    for (const one of running) if (one.exitCode === null) await ended(one);
+    for (const one of running) await ended(one);
     await under.end();
   }
 }

@@ -1,7 +1,9 @@
 import { sql } from "kysely";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { isFromOurPages, readCookie, sessionCookie } from "../../lib/access";
-import { askDeskLink, currentActor, getBooking, lookAtLink, openLink, renewLink, signOut } from "../../lib/service";
+import { addBooking, askCoupleLink, askDeskLink, closeBooking, currentActor, getBooking, invitePerson, lookAtLink, openLink, renewLink, signOut } from "../../lib/service";
+import { answerAsks } from "../../lib/service/answer-asks";
+import { outbox } from "../../lib/store";
 import { added, cookieOf, DESK, mailedKey, testHouse, type TestHouse } from "./support/house";
 
 const HOUR = 3_600_000;
@@ -13,6 +15,7 @@ afterAll(() => close());
 
 const deskKey = async (): Promise<string> => {
   await askDeskLink(house, { email: "desk@tidewheel.example" });
+  await answerAsks(house);
   return mailedKey(house, undefined, "desk-sign-in");
 };
 
@@ -66,6 +69,50 @@ describe("a mailed link", () => {
 
   it("that is nonsense is unknown", async () => {
     for (const key of ["", "x", "A".repeat(32), "../../etc/passwd", "é".repeat(32)]) expect(await openLink(house, { key })).toEqual({ ok: false, error: { code: "link", why: "unknown" } });
+  });
+});
+
+describe("a link asked for at the door", () => {
+  /** The house, and what is asked of its database until the answer is there: the kind of each question. */
+  function watched(): { readonly house: TestHouse; readonly questions: string[] } {
+    const questions: string[] = [];
+    const db = house.store.db.withPlugin({ transformQuery: ({ node }) => { questions.push(node.kind); return node; }, transformResult: async ({ result }) => result });
+    return { questions, house: { ...house, store: { ...house.store, db, transaction: (work) => { questions.push("transaction"); return house.store.transaction(work); } } } };
+  }
+  const lettersTo = async (address: string): Promise<number> => (await outbox.list(house.store.db)).filter((one) => one.recipient === address).length;
+
+  it("is one and the same row of work before the answer, so that neither words nor time tell who is known (ASVS 5.0, 6.3.8)", async () => {
+    const asks = [
+      ...["desk@tidewheel.example", "iris@tidewheel.example", "stranger@example.org"].map((email) => ({ email, ask: askDeskLink })),
+      ...["one@example.org", "two@example.org", "over@example.org", "stranger@example.org", `${"long".repeat(100)}@example.org`].map((email) => ({ email, ask: askCoupleLink })),
+    ];
+    // What was asked above is answered first.
+    await answerAsks(house);
+    await invitePerson(house, DESK, { values: { email: "iris@tidewheel.example", role: "desk" } });
+    for (const [email, day] of [["one@example.org", "2030-06-01"], ["two@example.org", "2030-06-08"], ["two@example.org", "2030-06-15"], ["over@example.org", "2030-06-22"]] as const) {
+      const made = await addBooking(house, DESK, { values: { names: "Ada & Abe", email, package: "dry-hire", date: day, mail: "no" } });
+      if (made.ok && email === "over@example.org") await closeBooking(house, DESK, { reference: made.value.reference, reason: "" });
+    }
+    const letters = async (): Promise<readonly number[]> => Promise.all(asks.map(({ email }) => lettersTo(email)));
+    const before = await letters();
+    for (const { email, ask } of asks) {
+      const seen = watched();
+      expect(await ask(seen.house, { email }), email).toEqual({ ok: true, value: null });
+      expect(seen.questions, email).toEqual(["InsertQueryNode"]);
+    }
+    expect(await letters()).toEqual(before);
+    expect(await answerAsks(house)).toBe(asks.length);
+    // Manager, let in, stranger; one booking, two, one that is closed, none, no address.
+    expect((await letters()).map((n, i) => n - (before[i] ?? 0))).toEqual([1, 1, 0, 1, 2, 0, 0, 0]);
+    expect(await answerAsks(house)).toBe(0);
+  });
+
+  it("is let go when nobody answered it for an hour", async () => {
+    const before = await lettersTo("desk@tidewheel.example");
+    await askDeskLink(house, { email: "desk@tidewheel.example" });
+    house.clock.time += HOUR + 1;
+    expect(await answerAsks(house)).toBe(0);
+    expect(await lettersTo("desk@tidewheel.example")).toBe(before);
   });
 });
 

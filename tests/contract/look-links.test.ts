@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { askCoupleLink, currentActor, glance, listLookLinks, lookAtLink, makeLookLink, openLink, planSvg, saveStep, withdrawLookLink, type Actor } from "../../lib/service";
+import { answerAsks } from "../../lib/service/answer-asks";
 import { bookings, outbox } from "../../lib/store";
 import { added, coupleOf, testHouse, type TestHouse } from "./support/house";
 
@@ -75,6 +76,7 @@ describe("a link to look", () => {
   it("outlives a fresh link of the couple's own", async () => {
     const { actor } = await holder("Grandfather");
     await askCoupleLink(house, { email: "both@example.org" });
+    await answerAsks(house);
     expect((await actor()).kind).toBe("look");
   });
 

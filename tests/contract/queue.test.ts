@@ -85,4 +85,14 @@ describe("a search of the queue", () => {
     expect(view.counts.all).toBe(names(view).length);
     expect(view.found).toBe("all");
   });
+
+  it("asks its index, however many were added just before and however often the house was tidied", async () => {
+    await sql`insert into bookings (reference, venue, names, email, package, event_date, due_date, state, revision, draft, created_at, changed_at)
+      select 'S' || n, 'tidewheel-mill', json_build_array(md5(n::text)), md5('a' || n) || '@example.org', 'dry-hire', date '2027-01-01', date '2026-12-20', 'closed', 0, '{}', now(), now() from generate_series(1, 1500) n`.execute(house.store.db);
+    await search.noteMissing(house.store.db);
+    await house.store.tidy();
+    await sql`analyze booking_search`.execute(house.store.db);
+    const { rows } = await sql<Readonly<Record<string, string>>>`explain select booking from booking_search where grams @> array['ysl', 'slo', 'old']`.execute(house.store.db);
+    expect(JSON.stringify(rows)).toContain("booking_search_grams");
+  });
 });

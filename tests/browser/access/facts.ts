@@ -12,7 +12,7 @@ import {
   addBooking, adjusting, agreeRevision, closeBooking, getBooking, invitePerson, lateChangeOf, listLookLinks, makeLookLink, openLink, remindNow, workOutChange, type Actor, type House,
 } from "../../../lib/service";
 import { workOutWaiting } from "../../../lib/service/late-works";
-import { deskLink } from "../../../lib/service/ask-link";
+import { deskLink } from "../../../lib/service/desk-link";
 import { saveVenue } from "../../../lib/service/venues";
 import { outbox } from "../../../lib/store";
 import { chooseFirst, sendFirst, value } from "../../contract/support/line";
@@ -43,7 +43,7 @@ export type World = {
 
 const MANAGER = "manager@mill.example";
 const DESK: Actor = { kind: "desk", person: MANAGER, role: "manager" };
-const TABLES = ["venue_versions", "bookings", "revisions", "links", "sessions", "mails", "history", "held_rooms", "people", "late_changes", "late_works", "adjustments", "venue_drafts", "staff"] as const;
+const TABLES = ["venue_versions", "bookings", "revisions", "links", "sessions", "mails", "history", "held_rooms", "people", "late_changes", "late_works", "adjustments", "venue_drafts", "staff", "link_asks"] as const;
 
 /** One answer of the engine for all bookings: which days they are on moves no table. */
 function askedOnce(): Pick<House["works"], "arrange"> {
