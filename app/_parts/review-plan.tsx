@@ -32,7 +32,7 @@ export async function ReviewPlan({ house, actor, booking, revision, part, plain 
   const svg = await drawn(house, actor, { reference, scene: scene.id, number: revision?.number, set, since }, 760);
   const ref = encodeURIComponent(reference);
   const newest = revision === booking.revisions.at(-1);
-  const theirs = booking.state === "sent" || (["invited", "started", "returned"].includes(booking.state) && booking.chosen !== undefined && !booking.chosen.outdated);
+  const theirs = booking.state === "sent" || (booking.open && booking.chosen !== undefined && !booking.chosen.outdated);
   const adjustable = newest && !set && theirs && actor.kind === "desk" && actor.role !== "desk-look";
   const hrefOf = (id: string, asPlain = plain): string =>
     `/desk/bookings/${ref}?part=${id}${revision && !newest ? `&revision=${revision.number}` : ""}${asPlain ? "&plan=plain" : ""}`;

@@ -62,8 +62,7 @@ function threadOf({ booking, messageId }: MailRow): string | undefined {
 /** A reminder that waited, for the mail server say, while its couple sent their layout, or said that they want none. */
 async function isIdle({ store }: Post, { kind, booking }: MailRow): Promise<boolean> {
   if (kind !== "reminder" || booking === null) return false;
-  const now = await bookings.find(store.db, booking);
-  return now === undefined || now.quietAt !== null || !["invited", "started", "returned"].includes(now.state);
+  return !(await bookings.wantsReminders(store.db, booking));
 }
 
 /** One minute, then three times as long each time: 1, 3, 9, 27, 81 minutes. */

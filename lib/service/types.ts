@@ -91,6 +91,8 @@ export type BookingView = {
   readonly daysLeft: number;
   readonly overdue: boolean;
   readonly state: State;
+  /** Answers and layout may still be changed by the couple: neither sent, agreed nor closed. */
+  readonly open: boolean;
   /** Counts every save: hand it back with the next one. */
   readonly revision: number;
   /** When anything about it last changed, ISO 8601 in UTC. */

@@ -40,7 +40,7 @@ export function viewOf(house: House, { booking, venue, revisions, history, mails
     reference: booking.reference, names: shownNames(booking.names), email: booking.email, venue: venue.venue, venueVersion: venue.version,
     package: { id: booking.package, name: pack?.name ?? booking.package, coordinator: pack?.coordinator ?? false },
     date: booking.eventDate, dueDate: booking.dueDate, daysLeft, overdue: overdue && isOpenToCouple(booking.state),
-    state: booking.state, revision: booking.revision, savedAt: booking.changedAt, reads: chosenBy(booking), draft: booking.draft,
+    state: booking.state, open: isOpenToCouple(booking.state), revision: booking.revision, savedAt: booking.changedAt, reads: chosenBy(booking), draft: booking.draft,
     closedReason: booking.closedReason ?? undefined, erasedAt: booking.erasedAt ?? undefined,
     answered: ANSWER_STEPS.filter((one) => booking.draft[one] !== undefined),
     brief, chosen: chosenOf(house, booking, { venue, brief }),

@@ -1,7 +1,7 @@
 import { sql } from "kysely";
 import type { Layout } from "../layout";
 import type { Draft } from "../brief/draft";
-import { OPEN_TO_COUPLE, type State } from "../booking";
+import { isOpenToCouple, OPEN_TO_COUPLE, type State } from "../booking";
 import type { AskedOfDesk, BookingRow, FinalGuests } from "./database";
 import * as search from "./search";
 import type { Handle } from "./store";
@@ -46,6 +46,12 @@ export function ofAddress(db: Handle, email: string): Promise<BookingRow[]> {
 /** Bookings that still wait for their couple, due on or before a day. */
 export function open(db: Handle, dueBy: string): Promise<BookingRow[]> {
   return db.selectFrom("bookings").selectAll().where("state", "in", [...OPEN_TO_COUPLE]).where("dueDate", "<=", dueBy).orderBy("dueDate").execute();
+}
+
+/** Whether its couple have still to send their layout, and never said that they want no reminders. */
+export async function wantsReminders(db: Handle, reference: string): Promise<boolean> {
+  const row = await db.selectFrom("bookings").select(["state", "quietAt"]).where("reference", "=", reference).executeTakeFirst();
+  return row !== undefined && row.quietAt === null && isOpenToCouple(row.state);
 }
 
 /** Bookings with a layout that have not told their final numbers, whose day is near enough for them to be due by a day. */

@@ -26,7 +26,6 @@ const PATIENCE_MS = 150;
 
 type Props = { readonly params: Promise<{ readonly step: string }>; readonly searchParams: Search };
 
-const openFor = new Set(["invited", "started", "returned"]);
 const headOf = (step: StepId, say: Say): string => say("Step {n} of {of}: {title}", { n: stepNumber(step), of: STEPS.length, title: stepTitle(step, say) });
 
 async function keptFor(step: StepId, search: Search): Promise<Kept | null> {
@@ -46,7 +45,7 @@ export default async function StepPage({ params, searchParams }: Props) {
   const { step } = await params;
   if (!isStep(step) || !asksSomething(step)) notFound();
   const { house, actor, booking, say } = await couple();
-  if (!openFor.has(booking.state)) redirect("/request?why=closed");
+  if (!booking.open) redirect("/request?why=closed");
   const reference = booking.reference;
   const kept = await keptFor(step, searchParams);
   const names = fieldNames(step, booking.venue, say);

@@ -61,7 +61,7 @@ function Stopped({ found, say }: { readonly found: number; readonly say: Say }) 
 
 export default async function LayoutPage({ searchParams }: Props) {
   const { house, actor, booking, say } = await couple();
-  if (!["invited", "started", "returned"].includes(booking.state)) redirect("/request?why=closed");
+  if (!booking.open) redirect("/request?why=closed");
   if (!booking.brief) redirect("/request/guests?why=guests");
   const reference = booking.reference;
   const arranged = await soon(arrangeFor(house, actor, { reference }), PATIENCE_MS);

@@ -29,7 +29,7 @@ export async function generateMetadata({ searchParams }: Props): Promise<Metadat
 
 export default async function SendPage({ searchParams }: Props) {
   const { house, actor, booking, say } = await couple();
-  if (!["invited", "started", "returned"].includes(booking.state)) redirect("/request/sent");
+  if (!booking.open) redirect("/request/sent");
   if (!booking.brief) redirect("/request/guests?why=guests");
   if (!booking.chosen) redirect("/request/layout");
   if (booking.chosen.outdated) redirect("/request/layout?why=changed");

@@ -37,7 +37,7 @@ export default async function DraftPage({ params, searchParams }: Props) {
   const { ref } = await params;
   const { house, actor, booking } = await deskBooking(ref);
   const base = `/desk/bookings/${encodeURIComponent(ref)}`;
-  if (!["invited", "started", "returned"].includes(booking.state) || actor.role === "desk-look") redirect(`${base}?done=moved`);
+  if (!booking.open || actor.role === "desk-look") redirect(`${base}?done=moved`);
   const keptAt = await asked(searchParams, "kept");
   const kept = heldFor(keptAt, "counted", actor.person) ?? heldFor(keptAt, "drafted", actor.person);
   const arranged = booking.brief ? await soon(arrangeFor(house, actor, { reference: booking.reference }), PATIENCE_MS) : null;
