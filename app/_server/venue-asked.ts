@@ -26,8 +26,8 @@ export function venueSaved({ outcome, page, owner, form, values, done }: Back): 
   return see(`${page}?kept=${keep({ form, owner, values, errors, stale })}`);
 }
 
-/** What the form was filled from: the version, and the draft where there was one. */
-export const filledFrom = (values: FormValues): { readonly version: number; readonly draft: number } => ({ version: wholeOf(values, "version"), draft: Math.max(0, wholeOf(values, "draft")) });
+/** What the form was filled from: the version, and the draft where there was one; and the version that it may take the place of. */
+export const filledFrom = (values: FormValues): { readonly version: number; readonly draft: number; readonly over: number } => ({ version: wholeOf(values, "version"), draft: Math.max(0, wholeOf(values, "draft")), over: wholeOf(values, "over") });
 
 /** What stands over a page of the editor after a save. */
 export const savedWords = (done: string): string => (done === "draft" ? "Kept as a draft. No booking uses it until it is whole and saved as a version." : `Saved as version ${done}.`);

@@ -11,12 +11,15 @@ import { nowIso } from "./moment";
 import type { Actor, FormValues, Outcome, Refusal } from "./types";
 import type { VenueView } from "./venues";
 
-/** `version`, `draft`: those that the form was filled from, 0 for none. Where another was saved since, the save is refused as stale. */
-export type VenueAt = { readonly venue: string; readonly version: number; readonly draft?: number };
+/**
+ * `version`, `draft`: those that the form was filled from, 0 for none. Where another was saved since, the save is refused as stale. `over`: the version
+ * that a draft from before it may take the place of, said by whoever saves it.
+ */
+export type VenueAt = { readonly venue: string; readonly version: number; readonly draft?: number; readonly over?: number };
 /** `draft`: kept as a draft, which no booking uses; else it is the venue's version. */
 export type SavedVenue = { readonly id: string; readonly version: number; readonly draft?: number };
 /** A venue as its editor shows it: the draft where there is one. `version` 0: it has none yet. */
-export type VenueToEdit = VenueView & { readonly draft?: { readonly number: number; readonly savedAt: string; /** What keeps it from being whole, by the page of the editor. */ readonly amiss: readonly { readonly page: string; readonly message: string }[] } };
+export type VenueToEdit = VenueView & { readonly draft?: { readonly number: number; readonly savedAt: string; /** The version that it began from, 0 for none; another than the current one where that was read in since. */ readonly base: number; /** What keeps it from being whole, by the page of the editor. */ readonly amiss: readonly { readonly page: string; readonly message: string }[] } };
 
 /** Whether a form was sent to be kept as a draft. */
 const wantsDraft = (values: FormValues): boolean => values.as === "draft";
@@ -26,7 +29,7 @@ export async function venuesToEdit(house: House, actor: Actor): Promise<Outcome<
   const desk = deskGate(actor, "venues");
   if (!desk.ok) return desk;
   const whole = await venues.list(house.store.db), drafts = await venueDrafts.list(house.store.db);
-  const told = (d: venueDrafts.VenueDraft): Pick<VenueToEdit, "venue" | "draft"> => ({ venue: d.venue, draft: { number: d.number, savedAt: d.savedAt, amiss: factsAmiss(d.venue) } });
+  const told = (d: venueDrafts.VenueDraft): Pick<VenueToEdit, "venue" | "draft"> => ({ venue: d.venue, draft: { number: d.number, savedAt: d.savedAt, base: d.base, amiss: factsAmiss(d.venue) } });
   return ok([
     ...whole.map(({ id, version, venue }) => { const draft = drafts.find((d) => d.id === id); return { id, version, venue, ...(draft ? told(draft) : {}) }; }),
     ...drafts.filter((d) => !whole.some((one) => one.id === d.id)).map((d) => ({ id: d.id, version: 0, ...told(d) })),
@@ -41,7 +44,7 @@ export async function beginVenue(house: House, actor: Actor, { values }: { reado
     const taken = [...await venues.list(tx), ...await venueDrafts.list(tx)].map((one) => one.id), asDraft = wantsDraft(values);
     const begun = venueBegun(values, taken, asDraft);
     if (!begun.ok) return fail(amiss(begun.error));
-    return ok(await write(tx, house, { by: may.value, actor, venue: begun.value, asDraft, version: 0, draft: 0 }));
+    return ok(await write(tx, house, { by: may.value, actor, venue: begun.value, asDraft, version: 0, base: 0, draft: 0 }));
   }));
 }
 
@@ -91,7 +94,7 @@ function wholeOrDraft(venue: Venue, { draft = 0 }: VenueAt): Result<Venue, Refus
 }
 
 /** Changes the venue as its editor shows it, and saves it. Without `asDraft` told, what was a draft stays one. */
-export async function changeVenue(house: House, actor: Actor, { venue: id, version, draft = 0, asDraft = draft > 0 }: VenueAt & { readonly asDraft?: boolean }, make: (venue: Venue) => Result<Venue, Refusal>): Promise<Outcome<SavedVenue>> {
+export async function changeVenue(house: House, actor: Actor, { venue: id, version, draft = 0, over, asDraft = draft > 0 }: VenueAt & { readonly asDraft?: boolean }, make: (venue: Venue) => Result<Venue, Refusal>): Promise<Outcome<SavedVenue>> {
   const may = deskGate(actor, "edit-venue");
   if (!may.ok) return may;
   try {
@@ -99,8 +102,9 @@ export async function changeVenue(house: House, actor: Actor, { venue: id, versi
       const now = await venues.find(tx, id), begun = await venueDrafts.hold(tx, id), from = begun?.venue ?? now?.venue;
       if (!from) return fail({ code: "not-found" });
       if ((now?.version ?? 0) !== version || (begun?.number ?? 0) !== draft) return fail({ code: "stale", revision: now?.version ?? 0 });
+      if (begun && !asDraft && begun.base !== version && over !== version) return fail(amiss([{ field: "over", message: overText(begun.base, version) }]));
       const next = make(from);
-      return next.ok ? ok(await write(tx, house, { by: may.value, actor, venue: next.value, asDraft, version, draft })) : next;
+      return next.ok ? ok(await write(tx, house, { by: may.value, actor, venue: next.value, asDraft, version, base: begun?.base ?? version, draft })) : next;
     });
   } catch (error) {
     // Two saves of one version at once: the second meets the first's row.
@@ -110,15 +114,19 @@ export async function changeVenue(house: House, actor: Actor, { venue: id, versi
   }
 }
 
-type Write = { readonly by: string; readonly actor: Actor; readonly venue: Venue; readonly asDraft: boolean; readonly version: number; readonly draft: number };
+/** A file was read in over the venue while its draft lay there: the draft knows nothing of it. */
+const overText = (base: number, version: number): string =>
+  `${base === 0 ? "This draft began before the venue had a version" : `This draft began from version ${base}`}, and version ${version} was read in since. Tick that the draft takes its place, or let the draft go.`;
 
-async function write(tx: Handle, house: House, { by, actor, venue, asDraft, version: base, draft }: Write): Promise<SavedVenue> {
+type Write = { readonly by: string; readonly actor: Actor; readonly venue: Venue; readonly asDraft: boolean; readonly version: number; /** What a draft began from. */ readonly base: number; readonly draft: number };
+
+async function write(tx: Handle, house: House, { by, actor, venue, asDraft, version: now, base, draft }: Write): Promise<SavedVenue> {
   const at = nowIso(house), file = venueSchema.parse(JSON.parse(JSON.stringify(venue)));
   if (asDraft) {
     await venueDrafts.keep(tx, { venue: file, base, number: draft + 1, at, by });
-    return { id: file.id, version: base, draft: draft + 1 };
+    return { id: file.id, version: now, draft: draft + 1 };
   }
-  const version = await venues.save(tx, { file, hash: sha256(canonicalJson(file)), at, by, after: base });
+  const version = await venues.save(tx, { file, hash: sha256(canonicalJson(file)), at, by, after: now });
   if (draft > 0) await venueDrafts.drop(tx, file.id);
   await history.add(tx, { booking: null, at, who: whoIs(actor), what: "venue-saved", data: { venue: file.id, version } });
   return { id: file.id, version };

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { addRoom, adjust, adjusting, arrangeStandard, beginVenue, chooseStandard, dropStandard, dropVenueDraft, importVenue, listVenues, removeRoom, saveVenuePage, standardKey, standardSources, takeAdjusted, venuesToEdit, type FormValues } from "../../lib/service";
 import { fieldOf, partsOf, type Place } from "../../lib/venue/edit";
 import { parseVenue, type Venue } from "../../lib/venue";
+import { tidewheel } from "../../lib/demo";
 import { added, DESK, testHouse, type TestHouse } from "./support/house";
 import { sendFirst, value } from "./support/line";
 
@@ -152,5 +153,29 @@ describe("the standard layout", () => {
     const now = await venueNow("tidewheel-mill");
     expect(await dropStandard(house, DESK, { venue: "tidewheel-mill", version: now.version })).toMatchObject({ ok: true });
     expect((await venueNow("tidewheel-mill")).venue.standardLayout).toBeUndefined();
+  });
+});
+
+describe("a file read in over a venue that has a draft", () => {
+  const file = (name: string): string => JSON.stringify({ ...JSON.parse(JSON.stringify(tidewheel)) as object, name });
+  const shownNow = async () => value(await venuesToEdit(house, DESK)).find((one) => one.id === "tidewheel-mill");
+
+  it("is not silently overwritten by the draft: its editor is told, and saves over it only where that is said", async () => {
+    const { version: first, venue } = await venueNow("tidewheel-mill"), place = { section: "house" } as const;
+    const typed = { ...shown(venue, place), "crew.size": "7" };
+    expect(await saveVenuePage(house, DESK, { venue: "tidewheel-mill", version: first, place, values: { ...typed, as: "draft" } })).toMatchObject({ ok: true, value: { draft: 1 } });
+    expect(value(await importVenue(house, DESK, { json: file("The Mill, read in") })).version).toBe(first + 1);
+    expect(await shownNow()).toMatchObject({ version: first + 1, draft: { base: first }, venue: { name: "Tidewheel Mill" } });
+    // A page opened before the file came is stale; one opened since has to say that it means it.
+    expect(await saveVenuePage(house, DESK, { venue: "tidewheel-mill", version: first, draft: 1, place, values: typed })).toMatchObject({ ok: false, error: { code: "stale" } });
+    const since = { venue: "tidewheel-mill", version: first + 1, draft: 1, place };
+    expect(await saveVenuePage(house, DESK, { ...since, values: typed })).toMatchObject({ ok: false, error: { code: "invalid", errors: [{ field: "over" }] } });
+    expect((await venueNow("tidewheel-mill")).venue.name).toBe("The Mill, read in");
+    // Kept further as a draft it is still one of the older version.
+    expect(await saveVenuePage(house, DESK, { ...since, values: { ...typed, as: "draft" } })).toMatchObject({ ok: true, value: { draft: 2 } });
+    expect(await shownNow()).toMatchObject({ draft: { number: 2, base: first } });
+    expect(await saveVenuePage(house, DESK, { ...since, draft: 2, over: first, values: typed })).toMatchObject({ ok: false });
+    expect(await saveVenuePage(house, DESK, { ...since, draft: 2, over: first + 1, values: typed })).toMatchObject({ ok: true, value: { version: first + 2 } });
+    expect((await venueNow("tidewheel-mill")).venue).toMatchObject({ name: "Tidewheel Mill", crew: { size: 7 } });
   });
 });

@@ -43,7 +43,7 @@ function Facts({ id, venue, version, draft }: VenueToEdit) {
     <section className="section" aria-labelledby={`venue-${id}`}>
       <h2 id={`venue-${id}`}>{venue.name}</h2>
       {version > 0 && <p className="small sec mt-3">Version {version}. Agreed layouts keep the version that they were agreed with. <a href={`${base}/file`}>The venue as a file</a></p>}
-      <DraftNote id={id} draft={draft} />
+      <DraftNote id={id} version={version} draft={draft} />
       <ul className="room-cards">
         {venue.rooms.map((r) => (
           <li key={r.id}>

@@ -32,11 +32,11 @@ export default async function VenueSectionPage({ params, searchParams }: Props) 
       <Checked errors={errors}>
         <h1 className="mt-2">{SECTION_TITLES[page]}</h1>
         <p className="sec mt-2"><VersionLine venue={venue} version={version} /></p>
-        <DraftNote id={id} draft={draft} />
+        <DraftNote id={id} version={version} draft={draft} />
         <VenueRooms venue={id} here={page} rooms={pagesOf(venue)} />
         {done && <p className="lead mt-4" role="status">{savedWords(done)}</p>}
         {page === "plan" && <div className="sheet mt-6"><div><HouseSketch venue={venue} form="venue-form" /></div></div>}
-        <VenueForm action={`/desk/venue/${id}/${page}/save`} version={version} draft={draft?.number} parts={partsOf(venue, { section: page }) ?? []} typed={kept?.values} errors={errors} />
+        <VenueForm action={`/desk/venue/${id}/${page}/save`} version={version} draft={draft} parts={partsOf(venue, { section: page }) ?? []} typed={kept?.values} errors={errors} />
       </Checked>
     </DeskFrame>
   );

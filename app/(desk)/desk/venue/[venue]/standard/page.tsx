@@ -50,7 +50,7 @@ export default async function StandardPage({ params, searchParams }: Props) {
       <Checked errors={errors}>
         <h1 className="mt-2">Standard layout</h1>
         <p className="sec mt-2"><VersionLine venue={venue} version={version} /></p>
-        <DraftNote id={id} draft={draft} />
+        <DraftNote id={id} version={version} draft={draft} />
         <VenueRooms venue={id} here="standard" rooms={pagesOf(venue)} />
         {done && <p className="lead mt-4" role="status">{savedWords(done)}</p>}
         <p className="lead measure mt-4">Where nothing has come by a booking’s due date, this is set: by the venue, not agreed. It is kept with the venue’s version.</p>

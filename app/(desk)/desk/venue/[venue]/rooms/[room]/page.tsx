@@ -34,13 +34,13 @@ export default async function RoomPage({ params, searchParams }: Props) {
       <Checked errors={errors}>
         <h1 className="mt-2">{room.name}</h1>
         <p className="sec mt-2"><VersionLine venue={venue} version={version} />. {venue.lengths === "metric" ? "A bare figure means metres; 120 cm and 1200 mm are understood too." : "A bare figure means feet; 5' 6\" is understood, and so is 1.2 m."}</p>
-        <DraftNote id={id} draft={draft} />
+        <DraftNote id={id} version={version} draft={draft} />
         <VenueRooms venue={id} here={`rooms/${roomId}`} rooms={pagesOf(venue)} />
         {done && <p className="lead mt-4" role="status">{savedWords(done)}</p>}
         <div className="room-grid mt-6">
           <div className="room-beside"><div className="sheet"><div><RoomSketch venue={venue} room={room} form="venue-form" /></div></div></div>
           <div className="room-fields">
-            <VenueForm action={`${here}/save`} version={version} draft={draft?.number} parts={partsOf(venue, { room: roomId }) ?? []} typed={kept?.values} errors={errors} />
+            <VenueForm action={`${here}/save`} version={version} draft={draft} parts={partsOf(venue, { room: roomId }) ?? []} typed={kept?.values} errors={errors} />
             {venue.rooms.length > 1 && (
               <details className="act mt-8"><summary>Take this room away</summary>
                 <form method="post" action={`${here}/remove`} className="pb-4">
