@@ -33,7 +33,7 @@ export type Removed = { readonly ids: ReadonlySet<string>; readonly cost: number
 
 /** Standing furniture stays; or all of it that may be moved goes from the rooms that need the floor. */
 function removals(ctx: Context, plan: Plan): readonly Removed[] {
-  const rooms = [...new Set([...plan.meal, plan.dance, plan.ceremony])].filter((r): r is string => r !== null);
+  const rooms = [...new Set([...plan.meal, plan.dance, plan.ceremony, plan.buffet])].filter((r): r is string => r !== null);
   const site = siteFor(ctx.venue, plan.drapes);
   const movable = rooms.flatMap((id) => drapedRoom(site, id)?.standing ?? []).filter((s) => s.move !== null).map((s) => s.id);
   // What stands where a drape gives floor to a room goes from there in any case, and comes back where the tables leave it its place.
@@ -102,6 +102,8 @@ export function forecast({ guests, ...demand }: Pick<Demand, "guests" | "floor" 
       if (k.a.lane && !a.lane) return true;
       const cleared = a.removed.cost > k.a.removed.cost, by = looseness(a.ease) / looseness(k.a.ease);
       if (a.removed.cost < k.a.removed.cost) return by > 1;
+      // From nothing at all no share tells what the cleared floor will hold.
+      if (cleared && k.got === 0) return true;
       return (cleared || by > 1) && k.got * by * (cleared ? CLEARED : 1) >= guests;
     }),
   };

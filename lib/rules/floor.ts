@@ -3,8 +3,11 @@ import { gatesToKeep, levelOf, type Gate } from "../venue";
 import { middleOf, type Part, type Raw, type SceneView } from "./context";
 import { clearOf, shareWith, sticksOut, wellInside } from "./meet";
 import { near } from "./near";
+import { atHome } from "./standing";
 
 const naming = (p: Part): Record<string, string | number> => ({ a: p.item.id, aIs: p.is, ...(p.seat === undefined ? {} : { seat: p.seat + 1 }) });
+
+const lends = (v: SceneView, room: string): boolean => v.site.drapes.some((d) => d.from === room);
 
 /** Everything stands on the floor of its room, as the drapes leave it. */
 export function inRoom(v: SceneView): readonly Raw[] {
@@ -15,7 +18,7 @@ export function inRoom(v: SceneView): readonly Raw[] {
     const by = room ? sticksOut(p.shape, () => p.slim, room.floor) : Infinity;
     if (by === 0) return [];
     return [{
-      code: room ? "outside-room" : "unknown-room", level: "must", source: "geometry of the plan", scene: v.scene.id, items: [p.item.id],
+      code: room ? "outside-room" : "unknown-room", level: room && atHome(v.site, p.item) && !lends(v, p.item.room) ? "note" : "must", source: "geometry of the plan", scene: v.scene.id, items: [p.item.id],
       at: middleOf(p.shape), ...(room ? { measured: Math.ceil(by), limit: 0, unit: "mm" } : {}),
       data: { ...naming(p), room: p.item.room, ...(room ? { by: Math.ceil(by) } : {}) },
     }];
@@ -32,7 +35,7 @@ export function builtIn(v: SceneView): readonly Raw[] {
     if (levelOf(v.site, p.item.room) !== o.room.level || !shareWith(p.slim, o.outline)) return [];
     const depth = Math.max(1, Math.round(-clearOf(p.shape, o.outline)));
     return [{
-      code: o.code, level: "must", source: "the venue's plan of the room", scene: v.scene.id, items: [p.item.id],
+      code: o.code, level: o.code === "on-obstacle" && atHome(v.site, p.item) ? "note" : "must", source: "the venue's plan of the room", scene: v.scene.id, items: [p.item.id],
       at: middleOf(p.shape), measured: depth, limit: 0, unit: "mm", data: { ...naming(p), obstacle: o.id, what: o.what, by: depth },
     }];
   })));

@@ -3,6 +3,7 @@ import type { Item } from "../layout";
 import { levelOf } from "../venue";
 import { middleOf, type Part, type Raw, type SceneView } from "./context";
 import { share } from "./meet";
+import { atHome } from "./standing";
 
 /** Pairs that may share floor: a chair or a wheelchair under its own table. */
 function mayShare(a: Part, b: Part): boolean {
@@ -19,7 +20,7 @@ export function overlap(v: SceneView): readonly Raw[] {
     if (mayShare(a, b) || !share(a.shape, b.shape) || !share(a.slim, b.slim)) return;
     const depth = Math.max(1, Math.round(-clearance(a.shape, b.shape)));
     out.push({
-      code: "overlap", level: "must", source: "geometry of the plan", scene: v.scene.id,
+      code: "overlap", level: atHome(v.site, a.item) && atHome(v.site, b.item) ? "note" : "must", source: "geometry of the plan", scene: v.scene.id,
       items: [...new Set([a.item.id, b.item.id])].sort(), at: middleOf(a.is === "piece" && b.is !== "piece" ? b.shape : a.shape),
       measured: depth, limit: 0, unit: "mm", data: { a: a.item.id, b: b.item.id, aIs: a.is, bIs: b.is, depth },
     });

@@ -1,5 +1,6 @@
 import { contains } from "../geometry";
-import type { Standing } from "../venue";
+import type { Item } from "../layout";
+import type { Site, Standing } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 
 /** Standing furniture: each piece once, of its own size; what may not be moved stands where the venue keeps it. */
@@ -26,6 +27,16 @@ export function standing(v: SceneView, c: Context): readonly Raw[] {
     out.push({ ...base, code: "standing-gone", items: [], at: placed(s.at), data: { name: s.name, room } });
   }
   return out;
+}
+
+/**
+ * Whether a standing piece is where the venue keeps it. Where two such meet, or one meets what is built in, that is the venue's own
+ * plan of the room and nothing that a layout does: it is told as a note.
+ */
+export function atHome(site: Site, i: Item): boolean {
+  if (!("standing" in i.from)) return false;
+  const id = i.from.standing, s = site.rooms.get(i.room)?.room.standing.find((one) => one.id === id);
+  return s !== undefined && Math.hypot(i.at[0] - s.at[0], i.at[1] - s.at[1]) <= 1 && turned(i.angle, s.angle) <= 0.5;
 }
 
 const sizeOf = (s: Standing["shape"]): readonly number[] => ("diameter" in s ? [s.diameter] : [s.width, s.depth]);

@@ -132,6 +132,12 @@ export function proofFault(v: Venue, b: Brief, f: Finding): string | null {
       const asked = b.meal.service === "buffet" || b.meal.service === "stations";
       return asked && !v.rooms.some((r) => pack?.rooms.includes(r.id) && r.uses.includes("buffet")) ? null : "a room is let for a buffet";
     }
+    case "bound-form": {
+      const legs = new Map<string, number>([["u", 2], ["e", 3], ["t", 1], ["hollow-square", 2]]).get(b.meal.form) ?? 0, heads = b.meal.form === "hollow-square" ? 2 : 1;
+      const joined = b.meal.tables === "rounds" ? [] : v.stock.filter((s) => s.kind === "table" && s.joins === true && !isRound(s) && (s.seats?.most ?? 0) > 0 && s.count >= legs + heads);
+      return legs > 0 && b.meal.service !== "none" && joined.length === 0 ? null : "the form can be laid of the venue's tables";
+    }
+    case "bound-at-tables": return b.ceremony.here && b.ceremony.seating === "at-tables" && b.meal.service === "none" ? null : "tables are laid that day";
     case "bound-drape": return b.drape === "yes" && !v.drapes.some((d) => pack?.rooms.includes(d.grows) && pack.rooms.includes(d.from)) ? null : "a drape hangs between two rooms of the package";
     default: return `nobody can work out ${f.code}`;
   }

@@ -11,6 +11,9 @@ export type Form = "u" | "e" | "t" | "hollow-square";
 export const FORMS: readonly Form[] = ["u", "e", "t", "hollow-square"];
 const LEGS: Record<Form, number> = { u: 2, e: 3, t: 1, "hollow-square": 2 };
 
+/** Floor in front of and behind a sitter is this wide, mm: 24 in a place (common practice, no source). */
+const PLACE = 610;
+
 /** Forms are weighed only up to this many tables a side. */
 const MOST_SIDE = 8;
 
@@ -39,7 +42,9 @@ function spotsOf(hall: Hall, f: Family, perTable: number, plan: Plan): readonly 
   const touched = (x: number): boolean => legXs.some((l) => Math.abs(l - x) < (w + d) / 2 + sideReach(hall.chair) - 1);
   row(0, (i, x) => [side, i === head - 1 ? end : 0, touched(x) || !(inner || legs === 1) ? 0 : side, i === 0 ? end : 0]);
   for (const x of legXs) for (let k = 0; k < leg; k++) {
-    const left = legs === 1 || inner || x < -1 ? side : 0, right = legs === 1 || inner || x > 1 ? side : 0;
+    // Next to the head's edge a place keeps its own width; where none is beside it, the outermost sits as near its table's end as it likes.
+    const beside = (to: -1 | 1): number => (k === 0 && Math.abs(x + (to * d) / 2) < long / 2 - 1 ? Math.min(side, Math.floor(w / PLACE)) : side);
+    const left = legs === 1 || inner || x < -1 ? beside(-1) : 0, right = legs === 1 || inner || x > 1 ? beside(1) : 0;
     const tip = k === leg - 1 && form !== "hollow-square" ? end : 0;
     // At 90 degrees the table's top looks right and its own right end looks down the page.
     out.push({ at: [x, d / 2 + w / 2 + k * w], angle: 90, sides: [right, tip, left, 0] });

@@ -25,8 +25,10 @@ export type Unit = {
 };
 export type Spot = { readonly at: Point; readonly angle: number; readonly sides: Sides };
 
+/** Places laid at one table of a family; no more than leaves tables enough for the wheelchairs, two of which share one at the most. */
 export function placesAt(family: Family, ask: SeatingAsk, chair: ChairSize): number {
-  const wanted = ask.perTable === "comfort" ? family.places.comfort : ask.perTable === "most" ? family.places.most : Math.min(ask.perTable, family.places.most);
+  const asked = ask.perTable === "comfort" ? family.places.comfort : ask.perTable === "most" ? family.places.most : Math.min(ask.perTable, family.places.most);
+  const wanted = ask.places === "most" || ask.places === 0 || ask.wheelchairs === 0 ? asked : Math.min(asked, Math.ceil(ask.places / Math.ceil(ask.wheelchairs / 2)));
   return isRound(family.shape) ? Math.min(wanted, ringMost(family.shape.diameter, chair)) : wanted;
 }
 

@@ -1,4 +1,4 @@
-import { add, boxesNear, clearance, distance, insideBy, polygonShape, turn, type Point, type Shape } from "../../geometry";
+import { add, bearing, boxesNear, clearance, distance, insideBy, polygonShape, sub, turn, type Point, type Shape } from "../../geometry";
 import { footprint, isRound, seatPolygon, WHEELCHAIR_FLOOR, type Item, type Seat } from "../../layout";
 import { LINE_OUT } from "./hall";
 import { linesOf } from "./lines";
@@ -14,13 +14,13 @@ const SLOT = WHEELCHAIR_FLOOR.width + 20;
 
 type Option = { readonly item: Item; readonly seats: () => readonly Seat[]; readonly at: Point; readonly lost: number };
 
-type Rings = (diameter: number, places: number) => readonly Seat[];
+type Rings = (diameter: number, places: number, wheels: 1 | 2) => readonly Seat[];
 
 /** Rings with a wheelchair place straight ahead (0 degrees), worked out once for each size and number of places. */
 function ringsFor(chair: ChairSize): Rings {
   const known = new Map<string, readonly Seat[]>();
-  return (diameter, places) => {
-    const key = `${diameter} ${places}`, ring = known.get(key) ?? ringWith(diameter, places, chair);
+  return (diameter, places, wheels) => {
+    const key = `${diameter} ${places} ${wheels}`, ring = known.get(key) ?? (wheels === 1 ? ringWith(diameter, places, chair) : ringWithTwo(diameter, places, chair));
     known.set(key, ring);
     return ring;
   };
@@ -51,6 +51,25 @@ function ringWith(diameter: number, places: number, chair: ChairSize): readonly 
   return [wheel];
 }
 
+/** The same with a second wheelchair place across the table, at 180 degrees, the chairs shared over the two arcs between. */
+function ringWithTwo(diameter: number, places: number, chair: ChairSize): readonly Seat[] {
+  const off = diameter / 2 + OFF;
+  const wheels: readonly Seat[] = [{ x: Math.round(off), y: 0, facing: 180, place: "wheelchair" }, { x: -Math.round(off), y: 0, facing: 0, place: "wheelchair" }];
+  const floors = wheels.map((s) => polygonShape(seatPolygon(s)));
+  for (let chairs = places - 2; chairs >= 0; chairs--) for (let first = 20; first <= 90; first += 2) {
+    const arcs = [Math.ceil(chairs / 2), Math.floor(chairs / 2)].map((n, k) => Array.from({ length: n }, (_, i): Seat => {
+      const a = k * 180 + (n === 1 ? 90 : first + (i * (180 - 2 * first)) / (n - 1));
+      const tuck = n > 1 ? ringTuck(diameter, Math.max(3, (360 * (n - 1)) / Math.max(1, 180 - 2 * first)), chair) : TUCK;
+      const p = turn([diameter / 2 + offEdge(tuck, chair), 0], a);
+      return { x: Math.round(p[0]), y: Math.round(p[1]), facing: (a + 180) % 360, place: "chair" };
+    }));
+    const bodies = arcs.flat().map((s) => polygonShape(seatPolygon(s, chair)));
+    const apart = bodies.every((b, i) => floors.every((f) => clearance(b, f) >= 3) && bodies.every((c, j) => j <= i || clearance(b, c) >= 0));
+    if (apart) return [...wheels, ...arcs.flat()];
+  }
+  return wheels;
+}
+
 /** Seats of a straight table with one place of a long side taken by a wheelchair, at that side's left or right. */
 function sideWith(item: Item, chair: ChairSize, top: boolean, left: boolean): readonly Seat[] | null {
   if (isRound(item.shape)) return null;
@@ -77,7 +96,8 @@ function sideWith(item: Item, chair: ChairSize, top: boolean, left: boolean): re
 
 /**
  * Gives up to `count` places to wheelchairs: each takes the place of a chair on a side that an accessible route reaches,
- * spread over the tables and the room. Places that a wheelchair's width costs are counted in `lost`.
+ * spread over the tables and the room; a second at one table, across it, only when no table without takes one. Places that a
+ * wheelchair's width costs are counted in `lost`.
  */
 export function placeWheelchairs(space: SeatingSpace, items: readonly Item[], opts: { readonly count: number; readonly chair: ChairSize; readonly axis: number; readonly spare: number }): { readonly items: readonly Item[]; readonly placed: number } {
   let out = [...items];
@@ -100,22 +120,25 @@ export function placeWheelchairs(space: SeatingSpace, items: readonly Item[], op
     const seats = o.seats();
     const own: Shape[] = seats.map((s) => polygonShape(seatPolygon(s, opts.chair)));
     if (own.some((a, i) => own.some((b, j) => j > i && !off(a, b)))) return false;
-    const wheel = own[seats.findIndex((s) => s.place === "wheelchair")];
-    if (!wheel || !walls.some((p) => insideBy(wheel, p.outer) >= 0 && p.holes.every((h) => clearance(wheel, polygonShape(h)) >= 0))) return false;
+    const wheels = own.filter((_, i) => seats[i]?.place === "wheelchair");
+    if (!wheels.every((w) => walls.some((p) => insideBy(w, p.outer) >= 0 && p.holes.every((h) => clearance(w, polygonShape(h)) >= 0)))) return false;
     return own.every((c) => solids.every((s) => off(c, s)) && zones.every((z) => off(c, z)) &&
       others.every((t) => t.id === o.item.id || (laid.get(t.id) ?? t.shapes).every((s) => off(c, s))));
   };
-  while (placed < opts.count) {
+  const wheelsAt = (i: Item): readonly Seat[] => i.seats.filter((s) => s.place === "wheelchair");
+  const optionsAt = (wheels: 0 | 1): readonly Option[] => {
     const options: Option[] = [];
     for (const item of out) {
-      if (item.seats.some((s) => s.place === "wheelchair")) continue;
+      const here = wheelsAt(item), first = here[0];
+      if (here.length !== wheels) continue;
       const n = item.seats.length;
       if (isRound(item.shape)) {
         const r = item.shape.diameter / 2;
-        for (let k = 0; k < 16; k++) {
-          const way = opts.axis + k * 22.5, outward = turn([1, 0], way);
-          if (!reached(add(item.at, turn([r, 0], way)), outward)) continue;
-          const ring = rings(item.shape.diameter, n);
+        const ways = first ? [bearing(sub([first.x, first.y], item.at))] : Array.from({ length: 16 }, (_, k) => opts.axis + k * 22.5);
+        for (const way of ways) {
+          const free = turn([first ? -1 : 1, 0], way);
+          if (!reached(add(item.at, [r * free[0], r * free[1]]), free)) continue;
+          const ring = rings(item.shape.diameter, n, first ? 2 : 1);
           options.push({ item, seats: () => moveSeats(ring, item.at, way), at: item.at, lost: n - ring.length });
         }
       } else for (const top of [true, false]) for (const left of [true, false]) {
@@ -126,8 +149,12 @@ export function placeWheelchairs(space: SeatingSpace, items: readonly Item[], op
         if (seats) options.push({ item, seats: () => moveSeats(seats, item.at, item.angle), at: item.at, lost: n - seats.length });
       }
     }
+    return options;
+  };
+  while (placed < opts.count) {
     const near = (o: Option): number => (space.focus ? distance(o.at, space.focus) / 4 : 0) - Math.min(9_000, ...chosen.map((c) => distance(c, o.at)));
-    const pick = options.filter((o) => o.lost <= spare).sort((a, b) => a.lost - b.lost || near(a) - near(b)).find(stands);
+    const best = (wheels: 0 | 1): Option | undefined => optionsAt(wheels).filter((o) => o.lost <= spare).sort((a, b) => a.lost - b.lost || near(a) - near(b)).find(stands);
+    const pick = best(0) ?? best(1);
     if (!pick) break;
     const seats = pick.seats();
     out = out.map((i) => (i === pick.item ? { ...i, seats: [...seats] } : i));

@@ -38,7 +38,7 @@ export function rankedSpots(f: RoomFloor, want: Wanted): readonly (Spot & { read
   const a = surroundings(f);
   const spots = want.free
     ? [...floorSpots(f, size, around, { doors: want.spec.kind !== "dance-floor", turns: size.width === size.depth ? [0] : [0, 90] }), ...(want.spec.kind === "dance-floor" ? aheadSpots(f, size, a) : [])]
-    : wallSpots(f, size, around, 200, want.standOff ?? 0);
+    : backed(f, want, size);
   const box = f.floor[0]?.box;
   const centre: Point = box ? middle([box.minX, box.minY], [box.maxX, box.maxY]) : [0, 0];
   const reach = box ? Math.hypot(box.maxX - box.minX, box.maxY - box.minY) : 1;
@@ -46,9 +46,17 @@ export function rankedSpots(f: RoomFloor, want: Wanted): readonly (Spot & { read
   const seated = want.spec.role === "top";
   const asked = want.free ? [] : namedSpots(f, want, size);
   return [...asked, ...spots].filter((s) => !seated || !s.use || !f.doorFloor.some((d) => s.use && meets(s.use, d)))
-    .map((s) => ({ ...s, score: want.spec.kind === "dance-floor" ? floorScore(s, a, { centre, reach }) : weigh(want.spec.word, s, a) + preferred(f, want.spec, s) }))
+    .map((s) => ({ ...s, score: want.spec.kind === "dance-floor" ? floorScore(s, a, { centre, reach }) : weigh(want.spec.word, s, a) + preferred(f, want.spec, s) - (s.wall || want.free ? 0 : UNBACKED) }))
     .sort((x, y) => y.score - x.score || x.at[0] - y.at[0] || x.at[1] - y.at[1] || x.angle - y.angle);
 }
+
+/** Spots with a wall at the back; and, where hardly a wall is long enough, spots on the open floor as well, which count for less. */
+function backed(f: RoomFloor, { spec, standOff = 0 }: Wanted, size: { readonly width: number; readonly depth: number }): readonly Spot[] {
+  const walls = wallSpots(f, size, spec.around, 200, standOff);
+  return walls.length >= FEW || !OPEN.has(spec.kind) ? walls : [...walls, ...floorSpots(f, size, spec.around, { turns: [0, 90, 180, 270] })];
+}
+/** Fewer spots at the walls than this are no choice. What may stand without a wall, where it must; and what that costs it. */
+const FEW = 12, OPEN: ReadonlySet<string> = new Set(["dj", "band", "buffet"]), UNBACKED = 2;
 
 /** The spots that the venue names for a piece, its back to the nearest wall. */
 function namedSpots(f: RoomFloor, want: Wanted, size: { readonly width: number; readonly depth: number }): readonly Spot[] {
@@ -138,14 +146,24 @@ export const standKey = (f: RoomFloor): string =>
  * Post: every stand holds all pieces that are not optional; pieces in `left` found no place.
  */
 export function standAll(f: RoomFloor, wanted: readonly Wanted[], options: StandOptions = {}): readonly Stand[] {
-  const { beam = 16, branch = 5, known } = options;
+  const order = [...wanted], hurried = new Set<Wanted>();
+  for (;;) {
+    const { states, stuck } = inOrder(f, order, options);
+    // A piece that the others left no spot is stood before them, once.
+    if (stuck === null || stuck === order[0] || hurried.has(stuck)) return states;
+    hurried.add(stuck);
+    order.unshift(...order.splice(order.indexOf(stuck), 1));
+  }
+}
+
+function inOrder(f: RoomFloor, wanted: readonly Wanted[], { beam = 16, branch = 5, known }: StandOptions): { readonly states: readonly Stand[]; readonly stuck: Wanted | null } {
   let states: readonly Stand[] = [{ f, score: 0, placed: [], left: [] }];
   let key = `stand ${beam} ${branch} ${known ? standKey(f) : ""}`;
   for (const want of wanted) {
     // The same pieces in the same room have been stood before, for another ease of the tables or with a piece more to follow.
     key += ` ${JSON.stringify(want)}`;
     const before = known?.get(key);
-    if (before) { states = before as readonly Stand[]; if (states.length === 0) return []; continue; }
+    if (before) { states = before as readonly Stand[]; if (states.length === 0) return { states, stuck: want }; continue; }
     const next: Stand[] = [];
     for (const state of states) {
       // A floor may lie almost anywhere, and where it lies decides whether the rest finds a wall.
@@ -158,7 +176,7 @@ export function standAll(f: RoomFloor, wanted: readonly Wanted[], options: Stand
     }
     states = next.sort((a, b) => b.score - a.score).slice(0, beam);
     known?.set(key, states);
-    if (states.length === 0) return [];
+    if (states.length === 0) return { states, stuck: want };
   }
-  return states;
+  return { states, stuck: null };
 }

@@ -2,6 +2,7 @@ import { distance, type Point } from "../../geometry";
 import { footprintPolygon, seatPolygon, type Item } from "../../layout";
 import { canStand, placedOf, wallSpots, within, meets, withPlaced, useFloor } from "../place";
 import { moveSeats, seatsAround } from "../seating/seats";
+import { END_WALL } from "../seating/hall";
 import type { Context } from "./context";
 import { stockTakenBy, type Day, type RoomDay } from "./day";
 import { waysHold } from "./displays";
@@ -33,7 +34,7 @@ export function placeWorkTable(ctx: Context, day: Day): Day {
     const size = "diameter" in s.shape ? { width: s.shape.diameter, depth: s.shape.diameter } : s.shape;
     // Past the wall gap that places at it need, whatever the profile asks.
     const deep = Math.max(900, ctx.values.most.wallGap + 10);
-    const around = { front: deep, back: deep, side: s.ends || "diameter" in s.shape ? deep : 300 };
+    const around = { front: deep, back: deep, side: s.ends || "diameter" in s.shape ? deep : END_WALL + 10 };
     const f = withPlaced(room.f, ...room.tables.map((t) => placedOf(t)));
     for (const spot of wallSpots(f, size, around, 400).slice(0, SPOTS)) {
       if (seen.some((o) => distance(o, spot.at) < APART)) continue;
