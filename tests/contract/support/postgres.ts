@@ -19,13 +19,16 @@ export type Server = {
 
 type Owner = { readonly uid?: number; readonly gid?: number };
 
+/** `within`: the folder in which it makes its own. `longestFile`: none of its files grows past so many KB, as far as the shell's limit goes. */
+type Ground = { readonly within?: string; readonly longestFile?: number };
+
 /** A real PostgreSQL server of our own, in a folder of its own, on a free port of this machine, with a password. */
-export async function postgresServer(): Promise<Server> {
+export async function postgresServer({ within = tmpdir(), longestFile }: Ground = {}): Promise<Server> {
   const found = findTool(TOOLS.postgresql);
   if (!found) throw new Error("No PostgreSQL server here: `npm run fetch-system` brings it.");
   const bin = dirname(realpathSync(found));
   const owner = ownerOf();
-  const folder = mkdtempSync(join(tmpdir(), "marquetry-postgres-"));
+  const folder = mkdtempSync(join(within, "marquetry-postgres-"));
   const data = join(folder, "data");
   mkdirSync(data, { mode: 0o700 });
   const password = randomBytes(12).toString("hex");
@@ -42,7 +45,8 @@ export async function postgresServer(): Promise<Server> {
   let running: ChildProcess | undefined;
   const start = async (): Promise<void> => {
     const said: string[] = [];
-    const server = spawn(join(bin, "postgres"), ["-D", data, "-p", String(port), "-c", "listen_addresses=127.0.0.1", "-c", `unix_socket_directories=${folder}`, "-c", "max_connections=60"],
+    const limit = longestFile === undefined ? "" : `ulimit -f ${longestFile}; `;
+    const server = spawn("bash", ["-c", `${limit}exec "$0" "$@"`, join(bin, "postgres"), "-D", data, "-p", String(port), "-c", "listen_addresses=127.0.0.1", "-c", `unix_socket_directories=${folder}`, "-c", "max_connections=60"],
       { ...owner, cwd: folder, stdio: ["ignore", "ignore", "pipe"] });
     server.stderr.on("data", (chunk: Buffer) => said.push(chunk.toString("utf8")));
     running = server;
