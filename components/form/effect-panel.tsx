@@ -74,7 +74,7 @@ export function EffectPanel({ step, view: saved, svg, query, full, working }: Pr
       </p>
       {view.fees && (
         <details className="act fees-of">
-          <summary>{say("Extra to pay, laid this way: {money}", { money: sayMoney(view.fees.quote.total, { locale: view.fees.locale, currency: view.fees.quote.currency }) })}</summary>
+          <summary>{view.fees.quote.total === 0 ? say("Nothing extra to pay, laid this way") : say("Extra to pay, laid this way: {money}", { money: sayMoney(view.fees.quote.total, { locale: view.fees.locale, currency: view.fees.quote.currency }) })}</summary>
           <div className="pb-4"><Fees {...view.fees} say={say} /></div>
         </details>
       )}

@@ -48,7 +48,7 @@ function mealSentence(i: EffectInput): string {
   const tables = say(PHRASE[style]);
   const facts = { tables, room: roomName(i.venue, chosen.room), guests: i.guests, comfort: chosen.comfort, most: chosen.most };
   if (i.guests === 0) return say("{tables} seat {comfort} in comfort in the {room}, {most} at the most.", facts);
-  const laid = i.result?.status === "arranged" ? i.result.layouts[0]?.why[0] : undefined;
+  const laid = i.result?.status === "arranged" ? seatedIn(i.result.layouts[0]) : undefined;
   if (laid && i.guests > chosen.comfort) {
     return say("As the {room} stands, {tables} seat {comfort} of your {guests} in comfort, {most} at the most. Laid out for you: {laid}", { ...facts, tables: lower(tables), laid: lower(laid) });
   }
@@ -58,6 +58,12 @@ function mealSentence(i: EffectInput): string {
   const then = cure ? ` ${say("{tables} seat everyone in comfort.", { tables: say(PHRASE[cure.s]) })}` : "";
   if (i.guests <= chosen.most) return `${say("{tables} seat all {guests} of you in the {room}, closer than comfort: {comfort} would sit at ease.", facts)}${then}`;
   return `${say("{tables} seat {most} of your {guests} at the most.", facts)}${then}`;
+}
+
+/** Of the reasons for a layout the one that tells how the guests sit; it comes after what sets it apart from others. */
+function seatedIn(layout: Layout | undefined): string | undefined {
+  const at = layout?.told?.why.findIndex((one) => one.code === "all-in-comfort" || one.code === "all-placed") ?? -1;
+  return at < 0 ? undefined : layout?.why[at];
 }
 
 const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
@@ -83,6 +89,9 @@ function placedSentence(layout: Layout, { venue, say }: Pick<EffectInput, "venue
   return say("{count} of them have their places, in the {rooms}.", { n: names.size, count: capital(inWords(names.size, say)), rooms: new Intl.ListFormat(venue.locale).format(rooms) });
 }
 
+const eachLater = ({ guests, say }: EffectInput): string =>
+  (guests > 0 ? say("Each of them is drawn in its place here as soon as your answers are laid out.") : say("Once we know how many you are, each of them is drawn in its place here."));
+
 const LOOK: Readonly<Record<StepId, readonly SceneId[]>> = {
   guests: ["meal", "drinks"], ceremony: ["ceremony", "meal"], meal: ["meal", "drinks"], music: ["dancing", "meal"], displays: ["meal", "drinks", "ceremony"], extras: ["meal", "dancing", "drinks"],
 };
@@ -103,13 +112,14 @@ export function effectOf(i: EffectInput): Effect {
       if (!rows) return { ...base, sentence: stuck ?? say("How many the rows seat is being counted.") };
       const where = roomName(i.venue, rows.room);
       const facts = { room: where, comfort: rows.comfort, most: rows.most, guests: i.guests };
+      if (i.guests === 0 && rows.comfort === rows.most) return { ...base, sentence: say("Rows in the {room} seat {comfort} in comfort, and nobody more.", facts) };
       if (i.guests === 0) return { ...base, sentence: say("Rows in the {room} seat {comfort} in comfort, {most} at the most.", facts) };
       if (i.guests <= rows.comfort) return { ...base, sentence: say("Rows in the {room} seat all {guests} of you in comfort.", facts) };
       return { ...base, sentence: i.guests <= rows.most ? say("Rows in the {room} seat all {guests} of you, closer than comfort.", facts) : say("Rows in the {room} seat {most} of your {guests} at the most.", facts) };
     }
-    case "music": return { ...base, sentence: stuck ?? (layout ? musicSentence(layout, i.venue, say) : say("Once we know how many you are, the dance floor is drawn here.")) };
-    case "displays": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i, { roles: ["welcome", "cards", "guest-book", "photographs", "cake", "seating-plan", "favours"], none: "No display is drawn yet." }) : say("Once we know how many you are, each of them is drawn in its place here.")) };
-    case "extras": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i, { roles: ["photo-booth", "lounge", "cocktail-table", "appetisers", "children", "bar"], none: "No extra is drawn yet." }) : say("Once we know how many you are, each of them is drawn in its place here.")) };
+    case "music": return { ...base, sentence: stuck ?? (layout ? musicSentence(layout, i.venue, say) : i.guests > 0 ? say("The dance floor is drawn here as soon as your answers are laid out.") : say("Once we know how many you are, the dance floor is drawn here.")) };
+    case "displays": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i, { roles: ["welcome", "cards", "guest-book", "photographs", "cake", "seating-plan", "favours"], none: "No display is drawn yet." }) : eachLater(i)) };
+    case "extras": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i, { roles: ["photo-booth", "lounge", "cocktail-table", "appetisers", "children", "bar"], none: "No extra is drawn yet." }) : eachLater(i)) };
   }
 }
 

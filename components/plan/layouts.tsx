@@ -4,6 +4,7 @@ import { ENGLISH, type Say } from "@/lib/words/pages/say";
 import { Pairs, type Pair } from "../ui/pairs";
 import { inWords, sayMoney } from "../ui/say";
 import { DrawingSheet } from "./drawing";
+import { givesUpWords } from "./gives-up";
 
 type Offered = { readonly layout: Layout; readonly svg: string; readonly letter: string };
 type LayoutsProps = { readonly offered: readonly Offered[]; readonly chosen: string | null; readonly venue: Venue; readonly guests: number; readonly say: Say };
@@ -47,7 +48,7 @@ export function Layouts({ offered, chosen, venue, guests, say }: LayoutsProps) {
                 cost(layout, { offered, venue, say }),
                 { name: say("Turnover"), value: sayTurnovers(layout.turnovers, say) },
                 { name: say("Looked over"), value: should === 0 ? say("The checks made found nothing that falls short") : say("{n} things fall short of what is wanted", { n: should }) },
-                { name: say("Gives up"), value: layout.givesUp && layout.givesUp.length > 0 ? layout.givesUp.join(" ") : say("Nothing that the others have") },
+                { name: say("Gives up"), value: givesUpWords(layout, say) ?? say("Nothing that the others have") },
                 ...(layout.wet ? [{ name: say("If it rains"), value: rainWords(layout, venue, say) }] : []),
                 { name: say("In full"), value: <a href={`/request/layout/${layout.id}`}>{say("Every part of the day, and in words")}<span className="hidden-words">: {letter}</span></a> },
               ]} />

@@ -15,7 +15,7 @@ export const IN_THE_BROWSER: readonly Phrase[] = [
   "What this does", "Plan", "In words", "{part}: one way to lay these answers, not saved yet.", "{part}: one way to lay your answers so far.", "Laying it out.", "Laying it out: way {way}, of {of} at the most.", "Stop",
   "Stopped. What is drawn is what was there before; change an answer to go on.", "Look now",
   "Your answers are still being laid out. The drawing stands here when you look again; anything typed since is best saved first.",
-  "Extra to pay, laid this way: {money}", "How many the rows seat", "How many the tables seat", "{n} in comfort.", "{n} at the most.", "{n} is the ceiling:", "{guests} of you",
+  "Extra to pay, laid this way: {money}", "Nothing extra to pay, laid this way", "How many the rows seat", "How many the tables seat", "{n} in comfort.", "{n} at the most.", "{n} is the ceiling:", "{guests} of you",
   "{comfort} in comfort, {most} at the most", "{comfort} in comfort, {most} at the most, {ceiling} the ceiling", "{comfort} in comfort, {most} at the most, {ceiling} the ceiling; you are {guests}",
   "Counted with the chairs alone, the standing furniture in its place. Carrying pieces out makes room, a dance floor or a buffet takes it; your layout shows what comes of it.",
   "Counted with the tables alone, the standing furniture in its place. Carrying pieces out makes room, a dance floor or a buffet takes it; your layout shows what comes of it.", CAUTIONS,

@@ -6,7 +6,7 @@ import { standingItem } from "../rules/ways/solids";
 import type { Stock, Venue } from "../venue";
 import type { Addition } from "./types";
 
-/** Something that can be added to a part of the day: what, how many are left, what it is called. */
+/** Something that can be added to a part of the day: what, how many are left, what it is called. Standing furniture goes back to where it stands. */
 export type Offer = { readonly what: Addition; readonly name: string; readonly shape: ItemShape; /** How many are left; absent where that is no question. */ readonly left?: number; readonly places?: number };
 /** A thing that the couple bring, as their answers name it. */
 export type Brought = { readonly what: string; readonly width: number; readonly depth: number };
@@ -41,7 +41,7 @@ export function additionsOf(venue: Venue, { layout, scene, brought }: In): reado
   });
   const there = new Set(scene.items.flatMap((i) => ("standing" in i.from ? [i.from.standing] : [])));
   const away = venue.rooms.filter((r) => scene.rooms.includes(r.id)).flatMap((r) => r.standing.filter((s) => !there.has(s.id)))
-    .map((s): Offer => ({ what: { kind: "standing", id: s.id }, name: `${s.name}, back to where it stands`, shape: s.shape }));
+    .map((s): Offer => ({ what: { kind: "standing", id: s.id }, name: s.name, shape: s.shape }));
   const stands = new Set(layout.scenes.flatMap((s) => s.items.filter((i) => "brought" in i.from).map((i) => i.label)));
   const own = brought.filter((b) => !stands.has(b.what)).map((b): Offer => ({ what: { kind: "brought", ...b }, name: b.what, shape: { width: b.width, depth: b.depth } }));
   return [...stock, ...own, ...away];

@@ -44,7 +44,7 @@ export default async function RequestPage({ searchParams }: { readonly searchPar
   const saved = (await asked(searchParams, "saved")) === "1";
   const open = state === "invited" || state === "started" || state === "returned";
   return (
-    <CoupleFrame booking={booking} savedAt={booking.savedAt}>
+    <CoupleFrame booking={booking} savedAt={booking.answered.length > 0 ? booking.savedAt : undefined}>
       <p className="step-line">{sayDay(booking.date, venue.locale)}, {booking.package.name}</p>
       <h1><Names names={booking.names} locale={venue.locale} /></h1>
       {saved && <p className="lead mt-4" role="status">{say("Saved. The link in your mail brings you back here, on this device or another.")}</p>}

@@ -25,5 +25,8 @@ export type Asked = { readonly first: ReactNode; readonly rest: ReactNode };
 export type Choice = { readonly value: string; readonly name: Phrase; readonly why?: Phrase };
 export const UNSURE = { value: "unsure", name: "Not sure yet" } as const;
 
+/** A question that has "whichever suits" among its answers needs no "not sure yet" beside it: to the layouts they are one. What was left open before stands under it. */
+export const orAny = (value: string): string => (value === "unsure" ? "any" : value);
+
 export const spoken = (choice: Choice, say: Say): Option => ({ value: choice.value, name: say(choice.name), why: choice.why && say(choice.why) });
 export const spokenAll = (choices: readonly Choice[], say: Say): readonly Option[] => choices.map((one) => spoken(one, say));

@@ -2,7 +2,7 @@ import { Strip, scaleOf } from "../../plan/band";
 import { Choices, type Option } from "../../ui/choices";
 import { oneOf } from "../values";
 import type { Say } from "@/lib/words/pages/say";
-import { spoken, spokenAll, UNSURE, type Asked, type Asking, type Choice } from "./ask";
+import { orAny, spoken, spokenAll, UNSURE, type Asked, type Asking, type Choice } from "./ask";
 import { bestOf, seatsOf, type StyleSeats } from "./seats";
 
 export const TOP: readonly Choice[] = [
@@ -59,7 +59,7 @@ export function askMeal({ values, errors, venue, rooms, capacity, guests, turnov
   const wanting = counted.filter((f) => "style" in f && guests > 0 && f.seats !== null && f.seats.most < guests);
   const forms: readonly Option[] = [
     ...counted.filter((f) => !wanting.includes(f)).map((f) => ({ value: f.value, name: say(f.name), why: "style" in f && f.seats ? say("Seats {comfort} in comfort, {most} at the most.", { comfort: f.seats.comfort, most: f.seats.most }) : undefined })),
-    ...spokenAll([{ value: "any", name: "Whichever suits" }, UNSURE], say),
+    ...spokenAll([{ value: "any", name: "Whichever suits" }], say),
   ];
   const dining = rooms.filter((r) => r.uses.includes("dining"));
   return {
@@ -75,12 +75,12 @@ export function askMeal({ values, errors, venue, rooms, capacity, guests, turnov
         <Choices name="service" legend={say("How is the meal served?")} options={spokenAll(SERVICE, say)} chosen={[oneOf(values, "service")]} errors={errors} two />
         <Choices name="perTable" legend={say("How close may it be?")} options={spokenAll(CLOSENESS, say)} chosen={[oneOf(values, "perTable")]} errors={errors} />
         <Choices
-          name="form" legend={say("Has it a shape of its own?")} options={forms} chosen={[oneOf(values, "form")]} errors={errors} two
+          name="form" legend={say("Has it a shape of its own?")} options={forms} chosen={[orAny(oneOf(values, "form"))]} errors={errors} two
           notOffered={wanting.length > 0 && say("Not offered for {guests}, as the rooms of your package seat too few that way: {shapes}.", { guests, shapes: wanting.map((f) => say("{shape} ({most} at the most)", { shape: say(f.name), most: f.seats?.most ?? 0 })).join(", ") })}
         />
         {dining.length > 1 && (
-          <Choices name="room" legend={say("In which room?")} two errors={errors} chosen={[oneOf(values, "room")]}
-            options={[...dining.map((r) => ({ value: r.id, name: r.name })), ...spokenAll([{ value: "any", name: "Whichever suits best" }, UNSURE], say)]} />
+          <Choices name="room" legend={say("In which room?")} two errors={errors} chosen={[orAny(oneOf(values, "room"))]}
+            options={[...dining.map((r) => ({ value: r.id, name: r.name })), ...spokenAll([{ value: "any", name: "Whichever suits best" }], say)]} />
         )}
         {turnoverInPackage
           ? <Choices name="turnover" legend={say("May the room be turned over after the ceremony?")} two errors={errors} chosen={[oneOf(values, "turnover")]}

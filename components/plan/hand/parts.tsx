@@ -57,8 +57,9 @@ export function AddForm({ view, scene, action, errors, typed }: { readonly view:
   const say = useHandSay(), { venue } = view, style = lengthStyle(venue, true);
   const offers = view.offers[scene.id] ?? [];
   const words = (o: Offer): string => {
+    const called = o.what.kind === "standing" ? say("{piece}, back to where it stands", { piece: o.name }) : o.name;
     const size = "diameter" in o.shape ? formatLength(o.shape.diameter, style) : formatSize(o.shape.width, o.shape.depth, style);
-    return [o.name, size, ...(o.left === undefined ? [] : [say("{n} left", { n: o.left })]), ...(o.places ? [say("laid for {n}", { n: o.places })] : [])].join(", ");
+    return [called, size, ...(o.left === undefined ? [] : [say("{n} left", { n: o.left })]), ...(o.places ? [say("laid for {n}", { n: o.places })] : [])].join(", ");
   };
   if (offers.length === 0) return <p className="small sec">{say("Everything that the venue owns and you bring stands somewhere already.")}</p>;
   return (

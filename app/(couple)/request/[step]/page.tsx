@@ -77,7 +77,7 @@ export default async function StepPage({ params, searchParams }: Props) {
   const before = stepBefore(step);
   const back = toSend ? { href: "/request/send", text: stepTitle("send", say) } : before ? { href: `/request/${before}`, text: stepTitle(before, say) } : { href: "/request", text: say("All steps") };
   return (
-    <CoupleFrame booking={booking} back={back} savedAt={booking.savedAt}>
+    <CoupleFrame booking={booking} back={back} savedAt={booking.answered.length > 0 ? booking.savedAt : undefined}>
       <Checked errors={errors}>
       <p className="step-line">{say("Step {n} of {of}", { n: stepNumber(step), of: STEPS.length })}</p>
       <h1>{stepTitle(step, say)}</h1>

@@ -100,11 +100,11 @@ export default async function LayoutPage({ searchParams }: Props) {
           <p className="lead max-w-[40rem] mt-3 mb-7">
             {offered.length > 1 ? say("{count} ways to seat your {guests}. They differ in kind; look at what each gives up.", { count: capital(inWords(offered.length, say)), guests }) : say("One way to seat your {guests} that the checks we make let stand.", { guests })}
           </p>
-          {byHand && <p className="stopped small mb-6">{say.given("You have moved things by hand:")} <b>{booking.chosen?.layout.title}</b>. <a href="/request/layout/adjust">{say.given("Go on moving things")}</a> · <a href="/request/send">{say.given("Go on with it as it is")}</a></p>}
+          {byHand && <p className="stopped small mb-6">{say("You have moved things by hand:")} <b>{booking.chosen?.layout.title}</b>. <a href="/request/layout/adjust">{say("Go on moving things")}</a> · <a href="/request/send">{say("Go on with it as it is")}</a></p>}
           <Layouts offered={offered} chosen={chosen} venue={venue} guests={guests} say={say} />
           <div className="go-row">
             <button className="btn btn-go" type="submit" name="then" value="next">{say("Save and continue")}</button>
-            <button className="btn" type="submit" name="then" value="adjust">{say.given("Choose it and move things by hand")}</button>
+            <button className="btn" type="submit" name="then" value="adjust">{say("Choose it and move things by hand")}</button>
             <button className="btn-quiet" type="submit" name="then" value="later">{say("Save and come back later")}</button>
           </div>
           <Caution say={say} />

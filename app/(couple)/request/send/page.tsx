@@ -66,7 +66,7 @@ export default async function SendPage({ searchParams }: Props) {
         ))}
       </div>
       <Day layout={layout} venue={venue} plans={plans} query={`ref=${encodeURIComponent(booking.reference)}`} say={say} />
-      <p className="mt-4"><a href="/request/layout/adjust">{say.given("Move things on the plan by hand")}</a></p>
+      <p className="mt-4"><a href="/request/layout/adjust">{say("Move things on the plan by hand")}</a></p>
       <Rain layout={layout} venue={venue} reference={booking.reference} />
       <Caution say={say} />
       <div className="two-up max-w-[70rem]">

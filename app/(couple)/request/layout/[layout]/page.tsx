@@ -10,6 +10,7 @@ import { Findings } from "@/components/desk/findings";
 import { Fees } from "@/components/desk/fees";
 import { Caution } from "@/components/plan/caution";
 import { Day } from "@/components/plan/day";
+import { givesUpWords } from "@/components/plan/gives-up";
 
 type Props = { readonly params: Promise<{ readonly layout: string }> };
 
@@ -30,12 +31,13 @@ export default async function LayoutInFull({ params }: Props) {
   const layout = result.layouts.find((l) => l.id === id);
   if (!layout) notFound();
   const plans = await plansOf(house, actor, { reference: booking.reference, layout, offered: true });
+  const givesUp = givesUpWords(layout, say);
   const titleOf = (scene: string): string => layout.scenes.find((s) => s.id === scene)?.title ?? scene;
   return (
     <CoupleFrame booking={booking} back={{ href: "/request/layout", text: say("Your layout") }}>
       <h1 className="mt-3">{layout.title}</h1>
       <div className="prose mt-4">{layout.why.map((w) => <p key={w}>{w}</p>)}</div>
-      {layout.givesUp && layout.givesUp.length > 0 && <p className="measure mt-3"><b>{say("It gives up:")}</b> {layout.givesUp.join(" ")}</p>}
+      {givesUp && <p className="measure mt-3"><b>{say("It gives up:")}</b> {givesUp}</p>}
       <Day layout={layout} venue={venue} plans={plans} words query={`ref=${encodeURIComponent(booking.reference)}&layout=${encodeURIComponent(id)}`} say={say} />
       <Rain layout={layout} venue={venue} reference={booking.reference} offered />
       {layout.quote && <section className="section max-w-[50rem]"><h2>{say("Fee summary")}</h2><Fees quote={layout.quote} locale={venue.locale} tax={venue.tax} say={say} /></section>}
