@@ -21,7 +21,7 @@ const FAR = 100_000;
 function accesswayBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   const aisles = map.pieces.filter((p) => p.exits.length > 0);
   const known = asked(map, "");
-  const far = v.scene.items.filter((i) => i.kind === "table").flatMap((item) => known(item, () => farFrom(v, map, { aisles, item })));
+  const far = v.scene.items.filter((i) => i.kind === "table").flatMap((item) => known(item, null, () => farFrom(v, map, { aisles, item })));
   if (far.length === 0) return [];
   const most = Math.max(...far.map((f) => f.distance));
   const by = { ...c.values, path: Math.round(accesswayWidth(Math.min(FAR, most))) };

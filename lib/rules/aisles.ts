@@ -29,8 +29,14 @@ function runsAcross(block: Block, items: readonly Item[]): readonly Run[] {
 /** Neighbouring runs of one row with an aisle between them; where a wheelchair's space stands between, it is no aisle. */
 function gapsOf(runs: readonly Run[], taken: readonly { readonly across: number; readonly along: number; readonly deep: number }[]): readonly Gap[] {
   const sorted = [...runs].sort((a, b) => a.lo - b.lo);
+  /** The first of those that begin past a place along the row. */
+  const past = (at: number): number => { let lo = 0, hi = sorted.length; while (lo < hi) { const m = (lo + hi) >> 1; if ((sorted[m]?.lo ?? Infinity) > at) hi = m; else lo = m + 1; } return lo; };
+  const nextTo = (left: Run): Run | undefined => {
+    for (let k = past(left.hi - 1); k < sorted.length; k++) { const r = sorted[k]; if (r && r !== left && Math.abs(r.along - left.along) < Math.max(r.deep, left.deep) / 2) return r; }
+    return undefined;
+  };
   return runs.flatMap((left) => {
-    const right = sorted.find((r) => r.lo > left.hi - 1 && r !== left && Math.abs(r.along - left.along) < Math.max(r.deep, left.deep) / 2);
+    const right = nextTo(left);
     if (!right || right.lo - left.hi < GAP) return [];
     return taken.some((w) => w.across > left.hi && w.across < right.lo && Math.abs(w.along - left.along) < w.deep) ? [] : [{ left, right }];
   });

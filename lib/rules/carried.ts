@@ -3,7 +3,7 @@ import type { Item } from "../layout";
 import { levelOf } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { crosses, stretchesOn, type Stretch } from "./stretches";
-import { isSeatedTable, outward, quickWays, straightWalk, type FloorMap, type Outward } from "./ways";
+import { isSeatedTable, isSolid, outward, quickWays, straightWalk, type FloorMap, type Outward } from "./ways";
 
 /**
  * Every stretch of floor between pieces, and between a piece and a wall, against the people whose shortest ways out run through it: 0.2 in of
@@ -36,7 +36,7 @@ const KEPT = 3;
 
 /** Stretches of a level that carry too many; kept with the map, which may serve several parts of the day alike. */
 function shortOn(v: SceneView, c: Context, asked: Asked): readonly Short[] {
-  const map = quickWays(v.site, v.scene, c.values), of = known.get(map) ?? [], { items } = v.scene;
+  const map = quickWays(v.site, v.scene, c.values), of = known.get(map) ?? [], items = v.scene.items.filter((i) => isSolid(i) || i.seats.length > 0);
   known.set(map, of);
   const before = of.find((k) => k.level === asked.level && k.under === asked.under && k.share === asked.share && k.items.length === items.length && k.items.every((i, n) => i === items[n]));
   if (before) return before.found;
@@ -86,7 +86,7 @@ const BLOCK = 8;
 /** Whether some cell in a box carries so many people; by blocks, so it may say yes of a cell beside. */
 function busyOn({ grid: { x0, y0, cell, across, down } }: Outward, loads: Float64Array, few: number): (box: Box) => boolean {
   const wide = Math.ceil(across / BLOCK), high = Math.ceil(down / BLOCK), blocks = new Uint8Array(wide * high);
-  loads.forEach((n, k) => { if (n >= few) blocks[Math.floor(k / across / BLOCK) * wide + Math.floor((k % across) / BLOCK)] = 1; });
+  for (let y = 0, k = 0; y < down; y++) for (let x = 0; x < across; x++, k++) if ((loads[k] ?? 0) >= few) blocks[Math.floor(y / BLOCK) * wide + Math.floor(x / BLOCK)] = 1;
   const at = (mm: number, from: number, most: number): number => Math.max(0, Math.min(most - 1, Math.floor((mm - from) / cell / BLOCK)));
   return (b) => {
     for (let y = at(b.minY, y0, high); y <= at(b.maxY, y0, high); y++) for (let x = at(b.minX, x0, wide); x <= at(b.maxX, x0, wide); x++) if (blocks[y * wide + x] === 1) return true;

@@ -25,10 +25,11 @@ function commonPathBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   // Whether there is such floor at all the exact map alone knows; without any nothing is said.
   if (choice.length === 0) return map.coarse ? doubtful.map(({ item, at }) => told(v, c, { item, at, places: 1, distance: limit, limit, items: [item.id] })) : [];
   const free = quickMap(v.site, v.scene, { width: narrower(c.values.path), tableLine: c.values.tableLine });
-  const walks = new Map([...new Set(choice.map((p) => p.level))].map((level) => [level, leastWalk(free, level, choice)]));
+  const reachOf = (item: Item): number => (isRowChair(item) || isWheelchairSpace(item) ? c.values.path + 500 : c.values.freeWalk);
+  const reaches = [...new Set(doubtful.map((d) => reachOf(d.item)))];
+  const walks = new Map([...new Set(choice.map((p) => p.level))].map((level) => [level, leastWalk(free, level, choice, reaches)]));
   const far = doubtful.flatMap(({ item, at }) => {
-    const half = isRowChair(item) || isWheelchairSpace(item) ? c.values.path + 500 : c.values.freeWalk;
-    const walk = walks.get(levelOf(v.site, item.room))?.(at, { reach: half, enough: limit - SLACK, open: (to) => straight(item, at, to) }) ?? Infinity;
+    const walk = walks.get(levelOf(v.site, item.room))?.(at, reachOf(item), (to) => straight(item, at, to)) ?? Infinity;
     // Never shorter than the straight line, which is exact.
     const distance = walk < limit - SLACK ? walk : Math.max(walk, Math.min(Infinity, ...choice.filter((p) => p.level === levelOf(v.site, item.room)).map((p) => p.floor.away(at, FAR))));
     return distance > limit && distance < Infinity ? [{ item, at, distance }] : [];
@@ -46,15 +47,16 @@ const choiceOn = (map: FloorMap, few: boolean): FloorMap["pieces"] => map.pieces
 
 /** The places that do not walk straight to such floor. */
 function doubtsOn(v: SceneView, map: FloorMap, few: boolean, limit: number): readonly Doubt[] {
-  const known = asked(map, few ? "few" : "many"), choice = choiceOn(map, few), straight = straightWalk(v.site, v.scene, map);
+  const known = asked(map, `${few ? "few" : "many"} ${limit}`), choice = choiceOn(map, few), straight = straightWalk(v.site, v.scene, map);
   const soon = map.quick ? new Set(doubtsOn(v, map.quick(), few, limit).map((d) => d.item)) : null;
   return v.scene.items.flatMap((item): readonly Doubt[] => {
     if (item.seats.length === 0 || soon?.has(item) === false) return NONE;
-    return known(item, () => {
-      const level = levelOf(v.site, item.room), here = choice.filter((p) => p.level === level);
+    const level = levelOf(v.site, item.room), reach = Math.min(isRowChair(item) ? BESIDE : NEAR, limit);
+    return known(item, { level, reach }, () => {
+      const here = choice.filter((p) => p.level === level);
       return item.seats.flatMap((s): readonly Doubt[] => {
         const at: Point = [s.x, s.y];
-        return here.some((p) => p.floor.some(at, Math.min(isRowChair(item) ? BESIDE : NEAR, limit), (to) => straight(item, at, to))) ? NONE : [{ item, at }];
+        return here.some((p) => p.floor.some(at, reach, (to) => straight(item, at, to))) ? NONE : [{ item, at }];
       });
     });
   });

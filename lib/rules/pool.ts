@@ -1,13 +1,25 @@
 import type { Item, Scene, Seat } from "../layout";
 
-/** Pieces seen so far, by their names: a name may stand for a few, one in each part of the day. */
-export type Pool = Map<string, Item[]>;
+/** Pieces seen so far, by their names: a name may stand for a few, one in each part of the day. What joins it stands apart from what it began with. */
+export type Pool = { readonly begun: Named; readonly joined: Map<string, Item[]> };
+type Named = ReadonlyMap<string, readonly Item[]>;
+
+const kept = new WeakMap<object, Named>();
 
 /** The pieces of parts of a day that have been looked at. */
 export function poolOf(seen: readonly { readonly scene: Scene }[]): Pool {
-  const pool: Pool = new Map();
-  for (const { scene } of seen) for (const i of scene.items) known(pool, i);
-  return pool;
+  const begun = kept.get(seen) ?? named(seen);
+  kept.set(seen, begun);
+  return { begun, joined: new Map() };
+}
+
+function named(seen: readonly { readonly scene: Scene }[]): Named {
+  const of = new Map<string, Item[]>();
+  for (const { scene } of seen) for (const i of scene.items) {
+    const list = of.get(i.id);
+    if (!list) of.set(i.id, [i]); else if (!list.includes(i)) list.push(i);
+  }
+  return of;
 }
 
 /** A part of the day whose pieces are those of the pool wherever one is the same in all that is written of it; the others join the pool. */
@@ -16,11 +28,12 @@ export function withKnown(pool: Pool, scene: Scene): Scene {
   return items.every((i, k) => i === scene.items[k]) ? scene : { ...scene, items };
 }
 
-function known(pool: Pool, item: Item): Item {
-  const of = pool.get(item.id);
-  if (!of) { pool.set(item.id, [item]); return item; }
-  for (const other of of) if (other === item || same(other, item)) return other;
-  of.push(item);
+function known({ begun, joined }: Pool, item: Item): Item {
+  const before = begun.get(item.id), since = joined.get(item.id);
+  if (before?.includes(item) || since?.includes(item)) return item;
+  const alike = before?.find((i) => same(i, item)) ?? since?.find((i) => same(i, item));
+  if (alike) return alike;
+  if (since) since.push(item); else joined.set(item.id, [item]);
   return item;
 }
 

@@ -46,7 +46,14 @@ function firstMet(chair: Item, facing: number, other: Part, limit: number): numb
 
 /** The ceremony's rows as one block: which way they look, and what they hold. */
 export type Block = { readonly look: Point; readonly side: Point; readonly seats: readonly Item[]; readonly from: number; readonly to: number };
+const blocks = new WeakMap<readonly Item[], { readonly block: Block | null }>();
 export function blockOf(items: readonly Item[]): Block | null {
+  const known = blocks.get(items) ?? { block: makeBlock(items) };
+  blocks.set(items, known);
+  return known.block;
+}
+
+function makeBlock(items: readonly Item[]): Block | null {
   const chairs = items.filter(isRowChair);
   if (chairs.length === 0) return null;
   const sum = chairs.reduce<Point>((s, i) => add(s, lookOf(i.seats[0]?.facing ?? 0)), [0, 0]);

@@ -3,7 +3,7 @@ import { levelOf, type Site } from "../../venue";
 import type { Cells } from "./floor";
 import { doorPoints, exitsOf, levelLinks } from "./ground";
 import type { FloorMap } from "./map";
-import { gridOf } from "./walk";
+import { gridOf, openingOf, spread } from "./walk";
 
 /** How far from a place the floor is looked for that its guest steps on to, mm. */
 const STEP = 900;
@@ -26,48 +26,14 @@ export type Outward = { readonly grid: Cells; readonly next: Int32Array; readonl
 export function outward(site: Site, map: FloorMap, level: number): Outward | null {
   const pieces = map.pieces.filter((p) => p.level === level);
   if (pieces.length === 0) return null;
-  const grid = gridOf(pieces, CELL, BESIDE), { across, down, marked } = grid, far = new Int32Array(across * down).fill(-1), next = new Int32Array(across * down).fill(-1), settled = new Uint8Array(across * down);
-  const order: number[] = [];
-  const cellAt = (p: Point): number => { const x = Math.floor((p[0] - grid.x0) / CELL), y = Math.floor((p[1] - grid.y0) / CELL); return x < 0 || y < 0 || x >= across || y >= down ? -1 : y * across + x; };
-  // Steps are 5 along and 7 aslant: whole numbers let a wheel of buckets stand for a heap.
-  const wheel: number[][] = Array.from({ length: 8 }, () => []);
-  let waiting = 0;
+  const grid = gridOf(pieces, CELL, BESIDE), { across, down, marked, x0, y0 } = grid, starts = new Set<number>();
+  const cellAt = (p: Point): number => { const x = Math.floor((p[0] - x0) / CELL), y = Math.floor((p[1] - y0) / CELL); return x < 0 || y < 0 || x >= across || y >= down ? -1 : y * across + x; };
   const gates = [...exitsOf(site, "anyone").map((e) => e.gate), ...levelLinks(site, "anyone").flat()].filter((g) => levelOf(site, g.room) === level);
   for (const g of gates) for (const p of doorPoints(g, map.options.width / 2)) for (const step of [0, CELL, 2 * CELL]) {
     const k = cellAt([p[0] + g.inward[0] * step, p[1] + g.inward[1] * step]);
-    if (k < 0 || marked[k] === 0 || far[k] === 0) continue;
-    far[k] = 0; wheel[0]?.push(k); waiting++;
+    if (k >= 0 && marked[k] === 1) starts.add(k);
   }
-  if (waiting === 0) return null;
-  for (let d = 0; waiting > 0; d++) {
-    const now = wheel[d % 8] ?? [];
-    wheel[d % 8] = [];
-    for (const k of now) {
-      waiting--;
-      if (far[k] !== d || settled[k] === 1) continue;
-      settled[k] = 1; order.push(k);
-      const x = k % across, y = (k - x) / across;
-      for (let dy = -1; dy <= 1; dy++) for (let dx = -1; dx <= 1; dx++) {
-        if ((dx === 0 && dy === 0) || x + dx < 0 || y + dy < 0 || x + dx >= across || y + dy >= down) continue;
-        const n = k + dy * across + dx, step = d + (dx !== 0 && dy !== 0 ? 7 : 5), before = far[n] ?? -1;
-        if (marked[n] === 0 || (before >= 0 && before <= step)) continue;
-        far[n] = step; next[n] = k;
-        wheel[step % 8]?.push(n);
-        waiting++;
-      }
-    }
-  }
-  const from = (at: Point, open: (to: Point) => boolean): number => {
-    const cx = Math.floor((at[0] - grid.x0) / CELL), cy = Math.floor((at[1] - grid.y0) / CELL), within = Math.ceil(STEP / CELL);
-    let best = Infinity, found = -1;
-    for (let y = Math.max(0, cy - within); y <= Math.min(down - 1, cy + within); y++) for (let x = Math.max(0, cx - within); x <= Math.min(across - 1, cx + within); x++) {
-      const k = y * across + x, steps = far[k] ?? -1;
-      if (steps < 0) continue;
-      const m: Point = [grid.x0 + (x + 0.5) * CELL, grid.y0 + (y + 0.5) * CELL], straight = Math.hypot(m[0] - at[0], m[1] - at[1]), walk = straight + (steps * CELL) / 5;
-      if (straight > STEP || walk >= best || !open(m)) continue;
-      best = walk; found = k;
-    }
-    return found;
-  };
-  return { grid, next, order, from };
+  if (starts.size === 0) return null;
+  const walked = spread(grid, [...starts]), opening = openingOf(grid, walked, { reach: STEP, factor: 1 });
+  return { grid, next: walked.before, order: walked.order, from: (at, open) => opening(at, open)?.cell ?? -1 };
 }

@@ -12,8 +12,17 @@ function discPolygon(at: Point, radius: number): Polygon {
   return aroundCircle(at, radius * (1 + sinCos(180 / sides).cos) / 2, sides);
 }
 
-/** The exact footprint of an item grown by a disc of radius `by` (mm): corners become arcs. */
+const grown = new WeakMap<Item, Map<number, Polygon>>();
+
+/** The exact footprint of an item grown by a disc of radius `by` (mm): corners become arcs. Kept with the item. */
 export function grownFootprint(item: Item, by: number): Polygon {
+  const of = grown.get(item) ?? new Map<number, Polygon>(), known = of.get(by) ?? grow(item, by);
+  grown.set(item, of);
+  of.set(by, known);
+  return known;
+}
+
+function grow(item: Item, by: number): Polygon {
   if (isRound(item.shape)) return discPolygon(item.at, item.shape.diameter / 2 + by);
   const w = item.shape.width / 2, d = item.shape.depth / 2;
   const corners = [[w, d], [-w, d], [-w, -d], [w, -d]] as const;

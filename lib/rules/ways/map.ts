@@ -4,9 +4,11 @@ import { levelOf, type Site } from "../../venue";
 import { outlinedFloor, type Floor } from "./floor";
 import { doorPoints, exitsOf, groundsOf, levelLinks, type Ground, type Walker } from "./ground";
 import { grownFootprint } from "./grow";
-import { isSeatedTable, isSolid, joinedRows, piecesOnFloor } from "./solids";
+import { noteSince } from "./since";
+import { isSeatedTable } from "./solids";
+import { standOf } from "./stands";
 import { stripFloors } from "./strip-floor";
-import { stripsOf } from "./strips";
+import { stripsOf, type Strips } from "./strips";
 
 export type WalkOptions = {
   /** Width of the walker, mm. */
@@ -55,7 +57,7 @@ const isPoint = (t: Point | Polygon): t is Point => typeof t[0] === "number";
  * exact width passes). Exact but for arcs, which are within 0.1 mm. Cost: one boolean per level; grounds are remembered.
  */
 export function walkMap(site: Site, scene: Pick<Scene, "rooms" | "items">, options: WalkOptions): WalkMap {
-  const { exact, items } = solids(site, scene), key = optionsKey(options), map = exact.get(key) ?? { ...drawn(site, items, options), quick: () => quickMap(site, scene, options) };
+  const { exact, items } = standOf(site, scene), key = optionsKey(options), map = exact.get(key) ?? { ...drawn(site, items, options), quick: () => quickMap(site, scene, options) };
   exact.set(key, map);
   return map;
 }
@@ -65,47 +67,12 @@ const HIGH = 40;
 
 /** The same by strips of floor (`stripsOf`): several times as quick, and never freer than the exact map. */
 export function quickMap(site: Site, scene: Pick<Scene, "rooms" | "items">, options: WalkOptions): FloorMap {
-  const { quick, items } = solids(site, scene), key = optionsKey(options), map = quick.get(key) ?? cut(site, items, options);
+  const stand = standOf(site, scene), { quick, items } = stand, key = optionsKey(options), map = quick.get(key) ?? cut(site, items, options, stand.near()?.quick.get(key) ?? null);
   quick.set(key, map);
   return map;
 }
 
-/** What stands in a walker's way: one object wherever the same pieces stand at one site, so that all that was drawn of it is found again. */
-type Solids = { readonly items: readonly Item[]; readonly exact: Map<string, WalkMap>; readonly quick: Map<string, FloorMap> };
-const lists = new WeakMap<readonly Item[], WeakMap<Site, Solids>>();
-const known = new WeakMap<Site, Map<string, Solids>>();
-/** Stands of pieces remembered for one site: those of a day's parts, of a few days. */
-const KEPT = 24;
-
-/** Pieces in one order whatever the order of the list, so that the same pieces give the same map. */
-function solids(site: Site, scene: Pick<Scene, "rooms" | "items">): Solids {
-  const all = piecesOnFloor(site, scene);
-  const of = lists.get(all) ?? new WeakMap<Site, Solids>();
-  lists.set(all, of);
-  const before = of.get(site);
-  if (before) return before;
-  const sorted = joinedRows(all.filter(isSolid)).map((item) => ({ item, key: keyOf(item) })).sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
-  const alike = known.get(site) ?? new Map<string, Solids>(), name = sorted.map((s) => s.key).join(" ");
-  known.set(site, alike);
-  const list = alike.get(name) ?? { items: sorted.map((s) => s.item), exact: new Map(), quick: new Map() };
-  // The oldest is let go: a search looks back at its last few layouts, not at all of them.
-  if (!alike.has(name) && alike.size >= KEPT) for (const first of alike.keys()) { alike.delete(first); break; }
-  alike.set(name, list);
-  of.set(site, list);
-  return list;
-}
-
 const optionsKey = (o: WalkOptions): string => `${o.width} ${o.tableLine} ${o.doorWidth ?? ""} ${o.walker ?? ""}`;
-
-/** All that a piece's footprint on a map follows from. */
-function keyOf(item: Item): string {
-  const key = keys.get(item) ?? written(item);
-  keys.set(item, key);
-  return key;
-}
-const keys = new WeakMap<Item, string>();
-const written = ({ kind, room, shape, at, angle, seats }: Item): string =>
-  `${kind}/${room}/${"diameter" in shape ? shape.diameter : `${shape.width}x${shape.depth}`}@${at[0]},${at[1]},${angle}${seats.length > 0 ? "s" : ""}`;
 
 type Measures = { readonly walker: Walker; readonly radius: number; readonly doorRadius: number; readonly grounds: readonly Ground[] };
 function measures(site: Site, options: WalkOptions): Measures {
@@ -131,12 +98,23 @@ function drawn(site: Site, solid: readonly Item[], options: WalkOptions): WalkMa
   return assemble(site, { options, found, ...m }, false);
 }
 
-function cut(site: Site, solid: readonly Item[], options: WalkOptions): FloorMap {
-  const m = measures(site, options);
+const strips = new WeakMap<FloorMap, readonly Strips[]>();
+
+function cut(site: Site, solid: readonly Item[], options: WalkOptions, earlier: FloorMap | null): FloorMap {
+  const m = measures(site, options), before = earlier ? strips.get(earlier) : undefined;
   const line = (i: Item): number => (isSeatedTable(i) ? options.tableLine : 0);
-  const found = m.grounds.flatMap((ground) => ground.eroded.length === 0 && ground.nearDoors.length === 0 ? []
-    : stripFloors(stripsOf(ground, onLevel(site, solid, ground.level), { radius: m.radius, doorRadius: m.doorRadius, line, high: HIGH })).map((floor) => ({ level: ground.level, floor })));
-  return assemble(site, { options, found, ...m }, true);
+  const levels = m.grounds.filter((g) => g.eroded.length > 0 || g.nearDoors.length > 0).map((ground, k) =>
+    ({ level: ground.level, ...stripsOf(ground, onLevel(site, solid, ground.level), { radius: m.radius, doorRadius: m.doorRadius, line, high: HIGH }, before?.[k] ?? null) }));
+  const map = assemble(site, { options, found: levels.flatMap(({ level, strips }) => stripFloors(strips).map((floor) => ({ level, floor }))), ...m }, true);
+  strips.set(map, levels.map((l) => l.strips));
+  let now = 0, then = 0;
+  const shared = levels.flatMap(({ level, common, strips }, k) => {
+    const first = { now, then };
+    now += strips.pieces; then += before?.[k]?.pieces ?? 0;
+    return common ? [{ level, common, first }] : [];
+  });
+  if (earlier && shared.length === levels.length) noteSince(map, earlier, shared);
+  return map;
 }
 
 type Found = { readonly level: number; readonly floor: Floor };
@@ -185,7 +163,7 @@ function groundSpots(g: Ground): readonly Point[] {
 
 /** For some levels a spot on which the middle of a walker may be, whether or not he gets there; levels without one that was found are left out. */
 export function wideSpots(site: Site, scene: Pick<Scene, "rooms" | "items">, options: WalkOptions, levels: ReadonlySet<number>): ReadonlyMap<number, Point> {
-  const { items } = solids(site, scene), m = measures(site, options);
+  const { items } = standOf(site, scene), m = measures(site, options);
   return new Map(m.grounds.filter((g) => levels.has(g.level)).flatMap((g): readonly (readonly [number, Point])[] => {
     const here = onLevel(site, items, g.level).map((i) => ({ shape: footprint(i), by: m.radius + (isSeatedTable(i) ? options.tableLine : 0) }));
     const spot = groundSpots(g).find((p) => here.every(({ shape, by }) => (shape.kind === "disc" ? distance(p, shape.at) - shape.radius : pointClearance(p, shape.points)) > by));

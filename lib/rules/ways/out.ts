@@ -52,10 +52,10 @@ export function waysOut(site: Site, scene: Pick<Scene, "rooms" | "items">, peopl
     const level = levelOf(site, item.room);
     return exitsFrom({ map, meets, walls: walls.find((w) => w.level === level)?.lines ?? [], level, item, at: [s.x, s.y], enough: needed, by });
   };
-  const known = asked(map, `${needed} ${by.freeWalk}`);
+  const known = asked(map, `${needed} ${by.freeWalk} ${by.path}`);
   const soon = map.quick ? new Set(waysOut(site, scene, people, by, map.quick()).unserved.map((u) => u.item)) : null;
   const unserved = scene.items.flatMap((item): readonly Unserved[] => (item.seats.length === 0 || soon?.has(item.id) === false ? NONE
-    : known(item, () => item.seats.flatMap((s, seat): readonly Unserved[] => {
+    : known(item, { level: levelOf(site, item.room), reach: reachOf(item, by) }, () => item.seats.flatMap((s, seat): readonly Unserved[] => {
       const exits = exitsOf(item, seat);
       return exits.length < needed ? [{ item: item.id, seat, at: [s.x, s.y], exits }] : NONE;
     }))));

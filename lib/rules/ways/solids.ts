@@ -1,4 +1,4 @@
-import { footprint, isRound, type Item, type Scene } from "../../layout";
+import { depthOf, footprint, isRound, widthOf, type Item, type Scene } from "../../layout";
 import { contains, distance, middle, segmentClearance, turn, type Point, type Shape } from "../../geometry";
 import type { Site, Standing } from "../../venue";
 
@@ -63,26 +63,43 @@ export function inTheWay(bodies: readonly Body[]): (walk: readonly [Point, Point
 }
 
 /** How far apart chairs of one row may stand and still touch, mm. */
-const TOUCHING = 0.5;
+export const TOUCHING = 0.5;
+
+/** Where a chair of a row stands: its row, how far along it, and how wide it is. */
+type InRow = { readonly row: string; readonly along: number; readonly width: number };
+const places = new WeakMap<Item, InRow | null>();
+
+/** Null for what is no chair of a straight row. Kept with the item. */
+function inRow(item: Item): InRow | null {
+  const known = places.get(item);
+  if (known !== undefined) return known;
+  const place = placeInRow(item);
+  places.set(item, place);
+  return place;
+}
+
+function placeInRow({ shape, at, angle, room, ...item }: Item): InRow | null {
+  if (item.kind !== "chair" || item.seats.length === 0 || isRound(shape)) return null;
+  const local = turn(at, -angle);
+  return { row: [room, angle, shape.width, shape.depth, Math.round(local[1] * 10)].join("/"), along: local[0], width: shape.width };
+}
 
 /** Runs of row chairs that stand side by side, touching (or with no more than so many mm between) and true to one line, from left to right of the sitters' fronts. */
 export function runsOf(items: readonly Item[], apart = TOUCHING): readonly (readonly Item[])[] {
-  const rows = new Map<string, { readonly item: Item; readonly along: number; readonly width: number }[]>();
+  const rows = new Map<string, { readonly item: Item; readonly place: InRow }[]>();
   for (const item of items) {
-    if (!isRowChair(item) || isRound(item.shape)) continue;
-    const local = turn(item.at, -item.angle);
-    const key = [item.room, item.angle, item.shape.width, item.shape.depth, Math.round(local[1] * 10)].join("/");
-    const row = rows.get(key) ?? [];
-    row.push({ item, along: local[0], width: item.shape.width });
-    rows.set(key, row);
+    const place = inRow(item);
+    if (!place) continue;
+    const row = rows.get(place.row);
+    if (row) row.push({ item, place }); else rows.set(place.row, [{ item, place }]);
   }
   return [...rows.values()].flatMap((row) => {
     const runs: Item[][] = [];
     let last = -Infinity;
-    for (const c of row.sort((a, b) => a.along - b.along)) {
-      if (c.along - last > c.width + apart) runs.push([]);
-      runs.at(-1)?.push(c.item);
-      last = c.along;
+    for (const { item, place } of row.sort((a, b) => a.place.along - b.place.along)) {
+      if (place.along - last > place.width + apart) runs.push([]);
+      runs.at(-1)?.push(item);
+      last = place.along;
     }
     return runs;
   });
@@ -92,10 +109,27 @@ export function runsOf(items: readonly Item[], apart = TOUCHING): readonly (read
 export function joinedRows(items: readonly Item[], apart = TOUCHING): readonly Item[] {
   const runs = runsOf(items, apart);
   const joined = new Set(runs.flat());
-  return [...items.filter((i) => !joined.has(i)), ...runs.flatMap((run): readonly Item[] => {
-    const first = run[0], last = run.at(-1);
-    if (!first || !last || isRound(first.shape)) return run;
-    const { width, depth } = first.shape;
-    return [{ ...first, at: middle(first.at, last.at), shape: { width: distance(first.at, last.at) + width, depth }, seats: [] }];
-  })];
+  return [...items.filter((i) => !joined.has(i)), ...runs.flatMap(asOne)];
 }
+
+type Joined = { readonly run: readonly Item[]; readonly item: Item };
+const joined = new WeakMap<Item, Joined[]>(), runs = new WeakMap<Item, readonly Item[]>();
+/** Runs kept for the chair that they begin with. */
+const KEPT = 3;
+
+/** A run of chairs as one piece: the same object for the same chairs. */
+function asOne(run: readonly Item[]): readonly Item[] {
+  const first = run[0], last = run.at(-1);
+  if (!first || !last) return run;
+  const of = joined.get(first) ?? [], known = of.find((j) => j.run.length === run.length && j.run.every((i, k) => i === run[k]));
+  joined.set(first, of);
+  if (known) return [known.item];
+  const item = { ...first, at: middle(first.at, last.at), shape: { width: distance(first.at, last.at) + widthOf(first.shape), depth: depthOf(first.shape) }, seats: [] };
+  if (of.length >= KEPT) of.shift();
+  of.push({ run, item });
+  runs.set(item, run);
+  return [item];
+}
+
+/** The chairs that a piece was joined from. */
+export const chairsOf = (item: Item): readonly Item[] => runs.get(item) ?? [];

@@ -1,7 +1,7 @@
-import { boxesNear, boxOf, edges, type Point, type Polygon, type Region } from "../../geometry";
+import { boxesNear, type Region } from "../../geometry";
 import type { Item } from "../../layout";
 import type { Ground } from "./ground";
-import { grownCoarsely } from "./grow";
+import { baseOf, bodyOf, type Source } from "./sources";
 
 /** Floor cut into strips that run along x: all of a span is free for the whole height of its strip. */
 export type Strips = {
@@ -14,118 +14,153 @@ export type Strips = {
   /** Which connected piece a span belongs to, from 0. */
   readonly piece: Int32Array;
   readonly pieces: number;
+  /** What it was cut from. */
+  readonly layers: readonly Layer[];
 };
 
-/** By so much more than their true outline pieces are grown: more than the exact map's arcs are off, mm. */
-const IN_HAND = 0.2;
-/** Sides of the ground from this length on begin a strip of their own; shorter ones belong to arcs. */
-const LONG = 60;
+/** What strips have in common with earlier ones. */
+export type Common = {
+  /** The piece that each earlier piece is now, and the other way round; -1 where nothing of it lies in strips that both have; null where a piece is two of the other. */
+  readonly pieces: { readonly now: Int32Array; readonly then: Int32Array } | null;
+  /** Heights between which strips are not the same, in order. */
+  readonly anew: readonly (readonly [number, number])[];
+};
+
+type Layer = { readonly region: Region; readonly bodies: readonly Source[] };
+
 /** Spans narrower and overlaps shorter than this lead nowhere, mm. */
 const THIN = 0.05;
+/** What only touches a strip from outside covers nothing of it, mm. */
+const TOUCH = 1e-9;
+/** Bodies that may differ from an earlier stand for its strips to be worth looking through. */
+const FEW = 12;
 
-/** What bounds or takes floor: the outline of a grown piece, or a side of the ground, asked for its reach along x between two heights. */
-type Source = { readonly minY: number; readonly maxY: number; readonly reach: (y0: number, y1: number) => readonly [number, number] | null };
+type Measures = { readonly radius: number; readonly doorRadius: number; readonly line: (i: Item) => number; readonly high: number };
 
-
-function bodyOf(item: Item, by: number): Source {
-  const r = by + IN_HAND, [cx, cy] = item.at;
-  if ("diameter" in item.shape) {
-    const all = item.shape.diameter / 2 + r;
-    return { minY: cy - all, maxY: cy + all, reach: rounded(cx, cy, { half: 0, deep: 0, r: all }) };
+/**
+ * The ground of a level less the pieces on it, drawn in by half the walker's width: never freer than the exact map, and quick. Strips of
+ * earlier ones of the same ground are taken over where nothing has changed; the outcome is the same as without.
+ */
+export function stripsOf(ground: Ground, solid: readonly Item[], by: Measures, earlier: Strips | null = null): { readonly strips: Strips; readonly common: Common | null } {
+  const layers: Layer[] = [{ region: ground.eroded, bodies: solid.map((i) => bodyOf(i, by.radius + by.line(i))) }];
+  if (ground.nearDoors.length > 0) {
+    const zone = ground.nearDoors.map((p) => p.box);
+    const near = solid.filter((i) => { const far = by.doorRadius + by.line(i) + reachOf(i); return zone.some((z) => boxesNear(z, { minX: i.at[0], maxX: i.at[0], minY: i.at[1], maxY: i.at[1] }, far)); });
+    layers.push({ region: ground.nearDoors, bodies: near.map((i) => bodyOf(i, by.doorRadius + by.line(i))) });
   }
-  const straight = item.angle % 90 === 0, lying = item.angle % 180 === 0;
-  if (!straight) return slanted(grownCoarsely(item, r));
-  const half = (lying ? item.shape.width : item.shape.depth) / 2, deep = (lying ? item.shape.depth : item.shape.width) / 2;
-  return { minY: cy - deep - r, maxY: cy + deep + r, reach: rounded(cx, cy, { half, deep, r }) };
+  const at = cuts(layers, by.high), count = Math.max(0, at.length - 1), changed = earlier ? changes(earlier.layers, layers) : null;
+  const kept = earlier && changed ? stripsKept(earlier.at, at, changed) : null;
+  const anew = kept ? anewOf(at, kept) : null, comesIn = (s: Source): boolean => !anew || anew.some(([y0, y1]) => s.minY <= y1 && s.maxY >= y0);
+  const sweeps = layers.map((l) => ({ sides: sweep(baseOf(l.region).sides.filter(comesIn)), bodies: sweep(l.bodies.filter(comesIn)) }));
+  const first = new Int32Array(count + 1), ends: number[] = [];
+  for (let k = 0; k < count; k++) {
+    const before = ends.length, was = kept?.[k] ?? -1;
+    if (earlier && was >= 0) {
+      for (let i = earlier.first[was] ?? 0, to = earlier.first[was + 1] ?? 0; i < to; i++) ends.push(earlier.lo[i] ?? 0, earlier.hi[i] ?? 0);
+    } else {
+      const y0 = at[k] ?? 0, y1 = at[k + 1] ?? 0;
+      for (const s of sweeps) addSpans(s.sides(y0, y1), s.bodies(y0, y1), ends);
+      if (sweeps.length > 1) merge(ends, before);
+    }
+    first[k + 1] = ends.length / 2;
+  }
+  const strips: Strips = { ...joined(at, first, ends), layers };
+  return { strips, common: earlier && kept && anew ? { pieces: paired(earlier, strips, kept), anew } : null };
 }
 
-type Rounded = { readonly half: number; readonly deep: number; readonly r: number };
-const rounded = (cx: number, cy: number, { half, deep, r }: Rounded) => (y0: number, y1: number): readonly [number, number] => {
-  const off = Math.max(0, y0 > cy ? y0 - cy - deep : cy - y1 - deep);
-  const out = half + Math.sqrt(Math.max(0, r * r - off * off));
-  return [cx - out, cx + out];
-};
+const reachOf = (i: Item): number => ("diameter" in i.shape ? i.shape.diameter / 2 : Math.hypot(i.shape.width, i.shape.depth) / 2);
 
-function slanted(p: Polygon): Source {
-  const box = boxOf(p), sides = edges(p);
-  return {
-    minY: box.minY, maxY: box.maxY,
-    reach: (y0, y1) => {
-      let lo = Infinity, hi = -Infinity;
-      for (const [a, b] of sides) { const s = clipped(a, b, y0, y1); if (s) { lo = Math.min(lo, s[0]); hi = Math.max(hi, s[1]); } }
-      return [lo, hi];
-    },
+const sets = new WeakMap<Layer, ReadonlySet<Source>>();
+function setOf(layer: Layer): ReadonlySet<Source> {
+  const known = sets.get(layer) ?? new Set(layer.bodies);
+  sets.set(layer, known);
+  return known;
+}
+
+/** Bodies that stand in one of two cuttings alone; null where they are many, or the ground is another. */
+function changes(then: readonly Layer[], now: readonly Layer[]): readonly Source[] | null {
+  const out: Source[] = [];
+  for (let i = 0; i < Math.max(then.length, now.length); i++) {
+    const a = then[i], b = now[i];
+    if (a?.region !== b?.region || !a || !b) return null;
+    const had = setOf(a), has = setOf(b);
+    for (const s of had) if (!has.has(s)) out.push(s);
+    for (const s of has) if (!had.has(s)) out.push(s);
+    if (out.length > FEW) return null;
+  }
+  return out;
+}
+
+/** For each strip the earlier strip between the same heights into which nothing comes that has changed; -1 where there is none. */
+function stripsKept(then: Float64Array, now: Float64Array, changed: readonly Source[]): Int32Array {
+  const kept = new Int32Array(Math.max(0, now.length - 1)).fill(-1);
+  for (let k = 0, j = 0; k < kept.length; k++) {
+    const y0 = now[k] ?? 0, y1 = now[k + 1] ?? 0;
+    while (j + 1 < then.length && (then[j] ?? 0) < y0) j++;
+    if (j + 1 < then.length && then[j] === y0 && then[j + 1] === y1 && !changed.some((s) => s.minY <= y1 && s.maxY >= y0)) kept[k] = j;
+  }
+  return kept;
+}
+
+function anewOf(at: Float64Array, kept: Int32Array): readonly (readonly [number, number])[] {
+  const out: [number, number][] = [];
+  kept.forEach((was, k) => {
+    if (was >= 0) return;
+    const last = out.at(-1), y0 = at[k] ?? 0, y1 = at[k + 1] ?? 0;
+    if (last && last[1] === y0) last[1] = y1; else out.push([y0, y1]);
+  });
+  return out;
+}
+
+/** Which piece of the earlier strips is which of the later, by the strips that both have; null where that is not one to one. */
+function paired(then: Strips, strips: Strips, kept: Int32Array): Common["pieces"] {
+  const now = new Int32Array(then.pieces).fill(-1), before = new Int32Array(strips.pieces).fill(-1);
+  for (let k = 0; k < kept.length; k++) {
+    const was = kept[k] ?? -1;
+    if (was < 0) continue;
+    for (let i = strips.first[k] ?? 0, j = then.first[was] ?? 0; i < (strips.first[k + 1] ?? 0); i++, j++) {
+      const p = then.piece[j] ?? 0, q = strips.piece[i] ?? 0;
+      if (now[p] === -1 && before[q] === -1) { now[p] = q; before[q] = p; } else if (now[p] !== q || before[q] !== p) return null;
+    }
+  }
+  return { now, then: before };
+}
+
+/** What of a list comes into a strip, by the reach of each along x, in order of where it begins; asked for strip after strip. */
+type Sweep = (y0: number, y1: number) => Ranges;
+type Ranges = { count: number; readonly lo: number[]; readonly hi: number[]; readonly crosses: boolean[] };
+
+function sweep(sources: readonly Source[]): Sweep {
+  const waiting = [...sources].sort((a, b) => a.minY - b.minY), active: Source[] = [], r: Ranges = { count: 0, lo: [], hi: [], crosses: [] };
+  let next = 0;
+  return (y0, y1) => {
+    for (let s = waiting[next]; s && s.minY + TOUCH < y1; s = waiting[++next]) active.push(s);
+    const mid = (y0 + y1) / 2, { lo, hi, crosses } = r;
+    let here = 0, n = 0;
+    for (const s of active) {
+      if (s.maxY - TOUCH <= y0) continue;
+      active[here++] = s;
+      const span = s.reach(y0, y1);
+      if (!span) continue;
+      // Sorted as they come: a strip has few.
+      let j = n++;
+      while (j > 0 && (lo[j - 1] ?? 0) > span[0]) { lo[j] = lo[j - 1] ?? 0; hi[j] = hi[j - 1] ?? 0; crosses[j] = crosses[j - 1] ?? false; j--; }
+      lo[j] = span[0]; hi[j] = span[1]; crosses[j] = s.minY <= mid && s.maxY > mid;
+    }
+    active.length = here;
+    r.count = n;
+    return r;
   };
 }
 
-/** What a segment covers along x between two heights; null where it is not between them. */
-function clipped(a: Point, b: Point, y0: number, y1: number): readonly [number, number] | null {
-  const up = a[1] <= b[1], low = up ? a : b, high = up ? b : a;
-  if (high[1] < y0 || low[1] > y1) return null;
-  const s = low[1] < y0 ? across(low, high, y0) : low[0], t = high[1] > y1 ? across(low, high, y1) : high[0];
-  return s <= t ? [s, t] : [t, s];
-}
-
-/** Where a segment lies along x at a height. */
-function across(low: Point, high: Point, y: number): number {
-  const rise = high[1] - low[1];
-  return rise === 0 ? low[0] : low[0] + ((high[0] - low[0]) * (y - low[1])) / rise;
-}
-
-type Base = { readonly sides: readonly Source[]; readonly ys: readonly number[] };
-const bases = new WeakMap<Region, Base>();
-function baseOf(region: Region): Base {
-  const known = bases.get(region);
-  if (known) return known;
-  const all = region.flatMap((p) => [p.outer, ...p.holes].flatMap((ring) => [...edges(ring)]));
-  const sides = all.map(([a, b]): Source => ({ minY: Math.min(a[1], b[1]), maxY: Math.max(a[1], b[1]), reach: (y0, y1) => clipped(a, b, y0, y1) }));
-  const ys = [...all.filter(([a, b]) => Math.hypot(a[0] - b[0], a[1] - b[1]) >= LONG).flatMap(([a, b]) => [a[1], b[1]]), ...region.flatMap((p) => [p.box.minY, p.box.maxY])];
-  const base = { sides, ys };
-  bases.set(region, base);
-  return base;
-}
-
-/** Ranges along x that lie in each strip: those of strip k from first[k] on, in order of where they begin. */
-type Ranges = { readonly first: Int32Array; readonly lo: Float64Array; readonly hi: Float64Array; readonly crosses: Uint8Array };
-
-/** What each source covers in each strip that it comes into. */
-function rangesOf(at: Float64Array, sources: readonly Source[]): Ranges {
-  const count = at.length - 1;
-  const first = new Int32Array(count + 1), from = new Int32Array(sources.length), to = new Int32Array(sources.length);
-  sources.forEach((s, i) => {
-    let k = stripAt(at, s.minY);
-    // What only touches a strip from outside covers nothing of it.
-    while (k < count && (at[k + 1] ?? 0) <= s.minY + 1e-9) k++;
-    from[i] = k;
-    while (k < count && (at[k] ?? 0) < s.maxY - 1e-9) { first[k + 1] = (first[k + 1] ?? 0) + 1; k++; }
-    to[i] = k;
-  });
-  for (let k = 0; k < count; k++) first[k + 1] = (first[k + 1] ?? 0) + (first[k] ?? 0);
-  const n = first[count] ?? 0, lo = new Float64Array(n), hi = new Float64Array(n), crosses = new Uint8Array(n), next = first.slice();
-  sources.forEach((s, i) => {
-    for (let k = from[i] ?? 0; k < (to[i] ?? 0); k++) {
-      const y0 = at[k] ?? 0, y1 = at[k + 1] ?? 0, span = s.reach(y0, y1);
-      if (!span) { lo[next[k] ?? 0] = Infinity; hi[next[k] ?? 0] = -Infinity; next[k] = (next[k] ?? 0) + 1; continue; }
-      // Sorted as they come: a strip has few.
-      let j = next[k] ?? 0;
-      const begin = first[k] ?? 0, mid = (y0 + y1) / 2;
-      while (j > begin && (lo[j - 1] ?? 0) > span[0]) { lo[j] = lo[j - 1] ?? 0; hi[j] = hi[j - 1] ?? 0; crosses[j] = crosses[j - 1] ?? 0; j--; }
-      lo[j] = span[0]; hi[j] = span[1]; crosses[j] = s.minY <= mid && s.maxY > mid ? 1 : 0;
-      next[k] = (next[k] ?? 0) + 1;
-    }
-  });
-  return { first, lo, hi, crosses };
-}
-
 /** Adds the spans of a strip that lie inside the sides and that no body reaches into. */
-function addSpans(k: number, sides: Ranges, bodies: Ranges, out: number[]): void {
-  let inside = false, reach = -Infinity, b = bodies.first[k] ?? 0;
-  const last = bodies.first[k + 1] ?? 0;
-  for (let i = sides.first[k] ?? 0; i < (sides.first[k + 1] ?? 0); i++) {
+function addSpans(sides: Ranges, bodies: Ranges, out: number[]): void {
+  let inside = false, reach = -Infinity, b = 0;
+  for (let i = 0; i < sides.count; i++) {
     const lo = sides.lo[i] ?? 0;
     if (inside && lo > reach) {
       let from = reach;
-      for (; b < last && (bodies.lo[b] ?? 0) < lo; b++) {
+      for (; b < bodies.count && (bodies.lo[b] ?? 0) < lo; b++) {
         if ((bodies.lo[b] ?? 0) - from > THIN) out.push(from, bodies.lo[b] ?? 0);
         from = Math.max(from, bodies.hi[b] ?? 0);
         if (from >= lo) break;
@@ -137,43 +172,25 @@ function addSpans(k: number, sides: Ranges, bodies: Ranges, out: number[]): void
   }
 }
 
-type Layer = { readonly region: Region; readonly bodies: readonly Source[] };
-
-/** The ground of a level less the pieces on it, drawn in by half the walker's width: never freer than the exact map, and quick. */
-export function stripsOf(ground: Ground, solid: readonly Item[], by: { readonly radius: number; readonly doorRadius: number; readonly line: (i: Item) => number; readonly high: number }): Strips {
-  const layers: Layer[] = [{ region: ground.eroded, bodies: solid.map((i) => bodyOf(i, by.radius + by.line(i))) }];
-  if (ground.nearDoors.length > 0) {
-    const zone = ground.nearDoors.map((p) => p.box);
-    const near = solid.filter((i) => { const far = by.doorRadius + by.line(i) + reachOf(i); return zone.some((z) => boxesNear(z, { minX: i.at[0], maxX: i.at[0], minY: i.at[1], maxY: i.at[1] }, far)); });
-    layers.push({ region: ground.nearDoors, bodies: near.map((i) => bodyOf(i, by.doorRadius + by.line(i))) });
-  }
-  const at = cuts(layers, by.high), count = Math.max(0, at.length - 1);
-  const cut = layers.map(({ region, bodies }) => ({ sides: rangesOf(at, baseOf(region).sides), bodies: rangesOf(at, bodies) }));
-  const first = new Int32Array(count + 1), ends: number[] = [];
-  for (let k = 0; k < count; k++) {
-    const before = ends.length;
-    for (const c of cut) addSpans(k, c.sides, c.bodies, ends);
-    if (cut.length > 1) merge(ends, before);
-    first[k + 1] = ends.length / 2;
-  }
-  return joined(at, first, ends);
-}
-
-const reachOf = (i: Item): number => ("diameter" in i.shape ? i.shape.diameter / 2 : Math.hypot(i.shape.width, i.shape.depth) / 2);
-
 /** Heights at which strips begin: wherever a long side or a body begins or ends, and never farther apart than asked. */
 function cuts(layers: readonly Layer[], high: number): Float64Array {
-  const ys = layers.flatMap(({ region, bodies }) => [...baseOf(region).ys, ...bodies.flatMap((b) => [b.minY, b.maxY])]);
+  const ys: number[] = [];
+  for (const { region, bodies } of layers) {
+    ys.push(...baseOf(region).ys);
+    for (const b of bodies) ys.push(b.minY, b.maxY);
+  }
   const boxes = layers.flatMap((l) => l.region.map((p) => p.box));
   const low = Math.min(...boxes.map((b) => b.minY)), top = Math.max(...boxes.map((b) => b.maxY));
-  const sorted = ys.filter((y) => y >= low && y <= top).sort((a, b) => a - b);
+  // Numbers in a row of their own are put in order without being asked two by two.
+  const sorted = Float64Array.from(ys.filter((y) => y >= low && y <= top)).sort();
   const out: number[] = [];
+  let last = sorted[0] ?? 0;
+  if (sorted.length > 0) out.push(last);
   for (const y of sorted) {
-    const last = out.at(-1);
-    if (last === undefined) { out.push(y); continue; }
     if (y - last < THIN) continue;
     const parts = Math.ceil((y - last) / high);
     for (let k = 1; k <= parts; k++) out.push(last + ((y - last) * k) / parts);
+    last = out[out.length - 1] ?? y;
   }
   return Float64Array.from(out);
 }
@@ -199,7 +216,7 @@ function merge(ends: number[], from: number): void {
 }
 
 /** Spans of neighbouring strips that overlap are one piece of floor. */
-function joined(at: Float64Array, first: Int32Array, ends: readonly number[]): Strips {
+function joined(at: Float64Array, first: Int32Array, ends: readonly number[]): Omit<Strips, "layers"> {
   const n = ends.length / 2, lo = new Float64Array(n), hi = new Float64Array(n), parent = new Int32Array(n);
   for (let i = 0; i < n; i++) { lo[i] = ends[2 * i] ?? 0; hi[i] = ends[2 * i + 1] ?? 0; parent[i] = i; }
   const root = (i: number): number => { let k = i; while ((parent[k] ?? k) !== k) { parent[k] = parent[parent[k] ?? k] ?? k; k = parent[k] ?? k; } return k; };

@@ -10,69 +10,107 @@ const ZIGZAG = 1.0824;
 /** A walker so much narrower that every cell which a true way crosses has its middle free for him: a cell's diagonal either side. */
 export const narrower = (width: number): number => Math.max(1, width - 2 * CELL * Math.SQRT1_2);
 
-/** The square cells about some pieces of floor, those marked whose middles lie on it, or within a distance of it along either axis; mm. */
+/**
+ * The square cells about some pieces of floor, those marked whose middles lie on it, or within a distance of it along either axis; mm. A
+ * border of cells about them all is never marked, so that a walk over marked cells need not look where the grid ends.
+ */
 export function gridOf(pieces: readonly FloorPiece[], cell = CELL, by = 0): Cells {
-  const x0 = Math.min(...pieces.map((p) => p.floor.box.minX)), y0 = Math.min(...pieces.map((p) => p.floor.box.minY));
-  const across = Math.max(1, Math.ceil((Math.max(...pieces.map((p) => p.floor.box.maxX)) - x0) / cell)), down = Math.max(1, Math.ceil((Math.max(...pieces.map((p) => p.floor.box.maxY)) - y0) / cell));
-  const grid: Cells = { x0, y0, cell, across, down, marked: new Uint8Array(across * down) };
+  const box = pieces.reduce((b, { floor: { box: o } }) => ({ minX: Math.min(b.minX, o.minX), minY: Math.min(b.minY, o.minY), maxX: Math.max(b.maxX, o.maxX), maxY: Math.max(b.maxY, o.maxY) }), { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity });
+  const across = Math.max(1, Math.ceil((box.maxX - box.minX) / cell)) + 2, down = Math.max(1, Math.ceil((box.maxY - box.minY) / cell)) + 2;
+  const grid: Cells = { x0: box.minX - cell, y0: box.minY - cell, cell, across, down, marked: new Uint8Array(across * down) }, { marked } = grid;
   for (const p of pieces) p.floor.mark(grid, by);
+  marked.fill(0, 0, across);
+  marked.fill(0, marked.length - across);
+  for (let k = 0; k < marked.length; k += across) { marked[k] = 0; marked[k + across - 1] = 0; }
   return grid;
 }
 
-/** The first `reach` mm of a way may lie off the map, straight to a cell that is `open`; a walk of `enough` need not be looked at more closely. */
-type Ask = { readonly reach: number; readonly enough: number; readonly open: (to: Point) => boolean };
+/** Steps along and aslant, in fifths of a cell: whole numbers let a wheel of buckets stand for a heap. */
+const ALONG = 5, ASLANT = 7;
+const BUCKETS = 8;
+
+/** What a step to each of the cells about a cell costs, row by row. */
+const COSTS = Int32Array.of(ASLANT, ALONG, ASLANT, ALONG, ALONG, ASLANT, ALONG, ASLANT);
+const stepsOn = (across: number): Int32Array => Int32Array.of(-across - 1, -across, -across + 1, -1, 1, across - 1, across, across + 1);
+
+/** How far cells are from where a walk began, in fifths of a cell, -1 where none leads; the cell before each on its way; and all in order of how far they are. */
+export type Spread = { readonly far: Int32Array; readonly before: Int32Array; readonly order: readonly number[] };
+
+/** Walks over the marked cells of a grid from some. What `far` is given for others stands: nothing is looked for from those, and no way leads through them. */
+export function spread({ across, marked }: Cells, from: readonly number[], far = new Int32Array(marked.length).fill(-1)): Spread {
+  const before = new Int32Array(marked.length).fill(-1), settled = new Uint8Array(marked.length), order: number[] = [];
+  for (const k of from) far[k] = 0;
+  const steps = stepsOn(across), wheel: number[][] = Array.from({ length: BUCKETS }, () => []);
+  wheel[0] = [...from];
+  let waiting = from.length;
+  for (let d = 0; waiting > 0; d++) {
+    const now = wheel[d % BUCKETS] ?? [];
+    wheel[d % BUCKETS] = [];
+    waiting -= now.length;
+    for (const k of now) {
+      if (far[k] !== d || settled[k] === 1) continue;
+      settled[k] = 1;
+      order.push(k);
+      for (let i = 0; i < steps.length; i++) {
+        const n = k + (steps[i] ?? 0);
+        if (marked[n] === 0) continue;
+        const there = d + (COSTS[i] ?? 0), known = far[n] ?? -1;
+        if (known >= 0 && known <= there) continue;
+        far[n] = there;
+        before[n] = k;
+        wheel[there % BUCKETS]?.push(n);
+        waiting++;
+      }
+    }
+  }
+  return { far, before, order };
+}
+
+/** A way that begins with a straight walk to the middle of a cell, mm: the shortest whose beginning is open; a factor tells how much the walk over cells counts. */
+export function openingOf({ x0, y0, cell, across, down }: Cells, { far }: Spread, by: { readonly reach: number; readonly factor: number }): (at: Point, open: (to: Point) => boolean) => { readonly cell: number; readonly walk: number } | null {
+  const walks: number[] = [], cells: number[] = [], within = Math.ceil(by.reach / cell), fifth = (cell / ALONG) * by.factor;
+  return (at, open) => {
+    const cx = Math.floor((at[0] - x0) / cell), cy = Math.floor((at[1] - y0) / cell);
+    let n = 0, best = 0;
+    for (let y = Math.max(0, cy - within); y <= Math.min(down - 1, cy + within); y++) for (let x = Math.max(0, cx - within); x <= Math.min(across - 1, cx + within); x++) {
+      const k = y * across + x, steps = far[k] ?? -1;
+      if (steps < 0) continue;
+      const dx = x0 + (x + 0.5) * cell - at[0], dy = y0 + (y + 0.5) * cell - at[1], straight = Math.sqrt(dx * dx + dy * dy);
+      if (straight > by.reach) continue;
+      const walk = straight + steps * fifth;
+      if (walk < (walks[best] ?? Infinity) || n === 0) best = n;
+      walks[n] = walk; cells[n++] = k;
+    }
+    // The shortest first: mostly it is open, and no other need be asked.
+    for (let asked = 0; asked < n; asked++) {
+      const k = cells[best] ?? 0, x = k % across, walk = walks[best] ?? Infinity;
+      if (open([x0 + (x + 0.5) * cell, y0 + ((k - x) / across + 0.5) * cell])) return { cell: k, walk };
+      walks[best] = Infinity;
+      best = 0;
+      for (let i = 1; i < n; i++) if ((walks[i] ?? Infinity) < (walks[best] ?? Infinity)) best = i;
+    }
+    return null;
+  };
+}
 
 /** How far off the goal the middle of a cell may lie and still count as on it, mm: half a cell's diagonal. */
 const BESIDE = 110;
 
 /**
  * How far one must walk at least, mm, from a point to floor of the goal: over cells of the map, shortened by what cells make a walk
- * longer. Infinity where there is no way.
+ * longer. The first `reach` mm of the way may lie off the map, straight to a cell that is `open`. Infinity where there is no way.
  */
-export function leastWalk(map: FloorMap, level: number, goal: readonly FloorPiece[]): (at: Point, ask: Ask) => number {
+export function leastWalk(map: FloorMap, level: number, goal: readonly FloorPiece[], reaches: readonly number[]): (at: Point, reach: number, open: (to: Point) => boolean) => number {
   const pieces = map.pieces.filter((p) => p.level === level);
   if (pieces.length === 0) return () => Infinity;
-  const g = gridOf(pieces), far = new Float64Array(g.across * g.down).fill(Infinity);
-  // Steps are 5 along and 7 aslant, in fifths of a cell: whole numbers let a wheel of buckets stand for a heap.
-  const wheel: number[][] = Array.from({ length: 8 }, () => []);
-  let waiting = 0;
-  const there: Cells = { ...g, marked: new Uint8Array(far.length) };
-  for (const p of goal) if (p.level === level) p.floor.mark(there, BESIDE);
-  const inner = (k: number): boolean => there.marked[k - 1] === 1 && there.marked[k + 1] === 1 && there.marked[k - g.across] === 1 && there.marked[k + g.across] === 1;
-  for (let k = 0; k < far.length; k++) if (g.marked[k] === 1 && there.marked[k] === 1) {
+  const g = gridOf(pieces), { marked, across } = g, there = new Uint8Array(marked.length), far = new Int32Array(marked.length).fill(-1), from: number[] = [];
+  for (const p of goal) if (p.level === level) p.floor.mark({ ...g, marked: there }, BESIDE);
+  for (let k = 0; k < marked.length; k++) {
+    if (marked[k] === 0 || there[k] === 0) continue;
     far[k] = 0;
     // Floor of the goal with more of it all about leads to nothing new.
-    if (!inner(k)) { wheel[0]?.push(k); waiting++; }
+    if (there[k - 1] === 0 || there[k + 1] === 0 || there[k - across] === 0 || there[k + across] === 0) from.push(k);
   }
-  for (let d = 0; waiting > 0; d++) {
-    const now = wheel[d % 8] ?? [];
-    wheel[d % 8] = [];
-    for (const k of now) {
-      waiting--;
-      if (far[k] !== d) continue;
-      const x = k % g.across, y = Math.floor(k / g.across);
-      for (let dy = -1; dy <= 1; dy++) for (let dx = -1; dx <= 1; dx++) {
-        const nx = x + dx, ny = y + dy, n = ny * g.across + nx, step = dx !== 0 && dy !== 0 ? 7 : 5;
-        if (step === 5 && dx === 0 && dy === 0) continue;
-        if (nx < 0 || ny < 0 || nx >= g.across || ny >= g.down || g.marked[n] === 0 || (far[n] ?? 0) <= d + step) continue;
-        far[n] = d + step;
-        wheel[(d + step) % 8]?.push(n);
-        waiting++;
-      }
-    }
-  }
-  return (at, { reach, enough, open }) => {
-    let best = Infinity;
-    const within = Math.ceil(reach / CELL), cx = Math.floor((at[0] - g.x0) / CELL), cy = Math.floor((at[1] - g.y0) / CELL);
-    for (let y = Math.max(0, cy - within); y <= Math.min(g.down - 1, cy + within); y++) for (let x = Math.max(0, cx - within); x <= Math.min(g.across - 1, cx + within); x++) {
-      const k = y * g.across + x, steps = far[k] ?? Infinity;
-      if (steps === Infinity) continue;
-      const m: Point = [g.x0 + (x + 0.5) * CELL, g.y0 + (y + 0.5) * CELL], straight = Math.hypot(m[0] - at[0], m[1] - at[1]);
-      const walk = straight + (steps * CELL) / 5 / ZIGZAG;
-      if (straight > reach || walk >= best || !open(m)) continue;
-      best = walk;
-      if (best <= enough) return Math.max(0, best - CELL);
-    }
-    return Math.max(0, best - CELL);
-  };
+  const walked = spread(g, from, far), openings = new Map(reaches.map((reach) => [reach, openingOf(g, walked, { reach, factor: 1 / ZIGZAG })]));
+  return (at, reach, open) => { const best = openings.get(reach)?.(at, open); return best ? Math.max(0, best.walk - CELL) : Infinity; };
 }
