@@ -36,14 +36,23 @@ export type Facts = {
 export type World = {
   readonly base: string;
   readonly factsAt: (stand: Stand) => Promise<Facts>;
-  /** Everything that the house keeps, as text; what belongs to couple B is left out, and so is the note of when a visit was last seen. */
+  /** A mark of everything that the house keeps, another after any change; what belongs to couple B is left out, and so is the note of when a visit was last seen. */
   readonly kept: () => Promise<string>;
+  /** Every booking's row, by its reference. */
+  readonly bookings: () => Promise<ReadonlyMap<string, Readonly<Record<string, unknown>>>>;
   readonly close: () => Promise<void>;
 };
 
 const MANAGER = "manager@mill.example";
 const DESK: Actor = { kind: "desk", person: MANAGER, role: "manager" };
 const TABLES = ["venue_versions", "bookings", "revisions", "links", "sessions", "mails", "history", "held_rooms", "people", "late_changes", "late_works", "adjustments", "venue_drafts", "staff", "link_asks"] as const;
+type Table = (typeof TABLES)[number];
+/** The column by which a table tells whose booking a row is about. */
+const APART: Readonly<Partial<Record<Table, string>>> = {
+  bookings: "reference", revisions: "booking", links: "booking", sessions: "booking", mails: "booking", history: "booking", held_rooms: "booking", late_changes: "booking", late_works: "booking", adjustments: "booking", link_asks: "booking",
+};
+/** What a visit notes of itself is no change. */
+const MARKS: Readonly<Partial<Record<Table, string>>> = { sessions: "(to_jsonb(sessions) - 'seen_at')::text" };
 
 /** One answer of the engine for all bookings: which days they are on moves no table. */
 function askedOnce(): Pick<House["works"], "arrange"> {
@@ -122,16 +131,21 @@ export async function world(): Promise<World> {
     };
   }
 
-  const kept = async (): Promise<string> => {
-    const apart = [...others.values()].map((one) => one.reference);
+  const settled = async (): Promise<void> => {
     // A late change that was asked for is worked out behind its page: it is waited for.
     while ((await client.query("select 1 from late_works where fault is null")).rows.length > 0) await new Promise((done) => { setTimeout(done, 200); });
-    const tables: unknown[] = [];
-    for (const table of TABLES) {
-      const { rows } = await client.query<{ readonly row: Readonly<Record<string, unknown>> }>(`select to_jsonb(t) - 'seen_at' as row from ${table} t order by t::text`);
-      tables.push(rows.map(({ row }) => row).filter((row) => !apart.some((reference) => row.booking === reference || row.reference === reference)));
-    }
-    return JSON.stringify(tables);
+  };
+  /** A row that was written anew, even with the same in it, has another transaction and another place: nothing long has to be read. */
+  const kept = async (): Promise<string> => {
+    await settled();
+    const apart = [...others.values()].map((one) => one.reference);
+    const { rows } = await client.query<{ readonly mark: string }>(TABLES.map((table) => `select '${table}' || coalesce(string_agg(${MARKS[table] ?? "ctid || ' ' || xmin"}, ',' order by ${MARKS[table] ?? "ctid"}), '') as mark from ${table}${APART[table] ? ` where ${APART[table]} is null or ${APART[table]} <> all ($1)` : ""}`).join(" union all "), [apart]);
+    return rows.map(({ mark }) => mark).join("\n");
+  };
+  const bookings = async (): Promise<ReadonlyMap<string, Readonly<Record<string, unknown>>>> => {
+    await settled();
+    const { rows } = await client.query<{ readonly row: Readonly<Record<string, unknown>> }>("select to_jsonb(bookings) as row from bookings");
+    return new Map(rows.map(({ row }) => [String(row["reference"]), row]));
   };
   const close = async (): Promise<void> => {
     const ended = new Promise((done) => { server.once("exit", done); });
@@ -142,7 +156,7 @@ export async function world(): Promise<World> {
     await postgres.remove();
     rmSync(folder, { recursive: true, force: true });
   };
-  return { base: `http://localhost:${port}`, factsAt, kept, close };
+  return { base: `http://localhost:${port}`, factsAt, kept, bookings, close };
 }
 
 const lastOf = (href: string): string => new URL(href).pathname.split("/").at(-1) ?? "";
