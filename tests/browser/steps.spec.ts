@@ -11,6 +11,10 @@ test("every page of questions has one heading, one way back, one button on, and 
   const { page, go, press, tap } = us;
   await go("/open");
   await expect(page.getByLabel("Your mail address")).toHaveAttribute("autocomplete", "email");
+  // A link that opens nothing says why, and offers a fresh one to the address of the booking.
+  await go(`/open/${"A".repeat(32)}`);
+  await expect(page.getByText("This link opens nothing.")).toBeVisible();
+  await expect(page.getByRole("button", { name: "Mail a fresh link" })).toBeVisible();
   await go(link);
   // What it is, by when, how long it takes, what is kept, whom to ask.
   for (const said of [/layout by/, /twenty minutes/, /saved by itself/, /We keep your answers/, /Questions\?/]) await expect(page.getByText(said).first()).toBeVisible();

@@ -1,7 +1,7 @@
 import { sql } from "kysely";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { isFromOurPages, readCookie, sessionCookie } from "../../lib/access";
-import { addBooking, askCoupleLink, askDeskLink, closeBooking, currentActor, getBooking, invitePerson, lookAtLink, openLink, renewLink, signOut } from "../../lib/service";
+import { addBooking, askCoupleLink, askDeskLink, changeAddress, closeBooking, currentActor, getBooking, invitePerson, lookAtLink, openLink, renewLink, signOut } from "../../lib/service";
 import { answerAsks } from "../../lib/service/answer-asks";
 import { outbox } from "../../lib/store";
 import { added, cookieOf, DESK, mailedKey, testHouse, type TestHouse } from "./support/house";
@@ -60,6 +60,20 @@ describe("a mailed link", () => {
     expect(await lookAtLink(house, { key })).toMatchObject({ ok: true });
     house.clock.time += 1;
     expect(await openLink(house, { key })).toEqual({ ok: false, error: { code: "link", why: "expired" } });
+  });
+
+  it("of a couple ends when a fresh one takes its place and when their address changes, and says so", async () => {
+    const reference = await added(house), ended = { ok: false, error: { code: "link", why: "revoked" } };
+    const first = await mailedKey(house, reference);
+    await renewLink(house, { key: first });
+    await answerAsks(house);
+    const second = await mailedKey(house, reference);
+    expect(await lookAtLink(house, { key: first })).toEqual(ended);
+    expect(await lookAtLink(house, { key: second })).toMatchObject({ ok: true });
+    expect(await changeAddress(house, DESK, { reference, values: { email: "moved@example.org" } })).toEqual({ ok: true, value: null });
+    const third = await mailedKey(house, reference);
+    expect(await lookAtLink(house, { key: second })).toEqual(ended);
+    expect(await lookAtLink(house, { key: third })).toMatchObject({ ok: true });
   });
 
   it("is not told apart from one that never was, when renewed: the answer is the same, the mail goes to the booking's address", async () => {

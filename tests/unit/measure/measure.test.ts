@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formatArea, formatDay, formatLength, formatMoney, formatSize, minorDigits, parseLength } from "../../../lib/measure";
 
@@ -28,6 +29,20 @@ describe("lengths", () => {
         expect(read.ok && Math.abs(read.value - mm)).toBeLessThanOrEqual(style.system === "metric" ? 5 : 12.7);
       }
     }
+  });
+  it("gives back whole inches as they were typed, however often the units are switched, and moves nothing by being shown", () => {
+    fc.assert(fc.property(fc.integer({ min: 1, max: 400 * 12 }), (inches) => {
+      const typed = `${Math.floor(inches / 12)}′ ${inches % 12}″`, read = parseLength(typed, imperial);
+      if (!read.ok) throw new Error(`${typed} is not read`);
+      // What is kept is whole millimetres, nearest to the inches that were typed (1 in = 25.4 mm, exactly).
+      expect(read.value).toBe(Math.round(inches * 25.4));
+      for (let i = 0; i < 20; i += 1) {
+        const shown = formatLength(read.value, i % 2 === 0 ? imperial : metric), again = parseLength(shown, i % 2 === 0 ? imperial : metric);
+        if (i % 2 === 0) expect(again).toEqual(read);
+        expect(shown).not.toMatch(/1[2-9]″/);
+      }
+    }));
+    expect(formatLength(12.5 * 304.8, imperial)).toBe("12′\u00a06″");
   });
   it("reads either system's units and refuses the rest", () => {
     expect(parseLength("168 cm", imperial)).toEqual({ ok: true, value: 1_680 });
