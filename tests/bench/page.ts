@@ -7,7 +7,7 @@ import { gzipSync } from "node:zlib";
 import { chromium, type Browser, type BrowserContext, type CDPSession, type Page } from "@playwright/test";
 import { findTool, TOOLS } from "../../lib/cli/system";
 import startDemo from "../browser/start-demo";
-import { atTheDesk, base, invite, person } from "../browser/world";
+import { atTheDesk, base, invite, person, toLayouts } from "../browser/world";
 
 /** What a page of the couple's costs beside an empty page of the same framework, and whether the main thread is ever held up while the engine runs. */
 export type PageCost = { readonly name: string; readonly scriptKb: number; readonly paintMs: number };
@@ -17,7 +17,7 @@ const ROOT = join(import.meta.dirname, "../..");
 const SLOWED = 4, LOADS = 5;
 /** How long one thing is waited for before the bench says what did not come, ms. */
 const PATIENCE_MS = 120_000;
-const PATHS = ["/open", "/request", "/request/guests", "/request/ceremony", "/request/meal", "/request/music", "/request/displays", "/request/extras", "/request/share"];
+const PATHS = ["/open", "/request", "/request/guests", "/request/ceremony", "/request/meal", "/request/music", "/request/displays", "/request/extras", "/request/layout", "/request/layout/a", "/request/layout/adjust", "/request/send", "/request/share"];
 
 const freePort = (): Promise<number> => new Promise((resolve) => {
   const probe = createServer().listen(0, "127.0.0.1", () => { const at = probe.address(); probe.close(() => resolve(at !== null && typeof at === "object" ? at.port : 0)); });
@@ -136,24 +136,12 @@ async function measured(browser: Browser): Promise<{ readonly empty: PageCost; r
   await us.press("Open our day");
   const { page } = us;
   await watch(page.context());
-  const nothing = await emptyPage();
-  const lone = await browser.newContext({ viewport: { width: 390, height: 900 } });
-  await watch(lone);
   // How many fit is counted once after the server's start: a venue's server has that behind it.
   const counted = async (): Promise<boolean> => !(await (await page.request.get(`${base()}/request/meal`)).text()).includes("is being counted");
   for (const until = Date.now() + 5 * PATIENCE_MS; !(await counted());) {
     if (Date.now() > until) throw new Error("how many fit has not been counted");
     await page.waitForTimeout(1_000);
   }
-  const bare: Where = { context: lone, name: "an empty page", address: nothing.address };
-  const where = PATHS.map((path): Where => ({ context: page.context(), name: path, address: base() + path }));
-  await page.goto("about:blank");
-  const paints = await paintsOf(bare, where);
-  const costs: PageCost[] = [];
-  for (const { context, name, address } of [bare, ...where]) costs.push({ name, scriptKb: await scriptOf(context, address), paintMs: paints.get(name) ?? NaN });
-  nothing.stop();
-  const [empty, ...pages] = costs;
-  if (!empty) throw new Error("nothing was measured");
   await us.go("/request/guests");
   const laid = page.locator(".effect figcaption", { hasText: "not saved yet" });
   const held = [await heldWhile(page, "guests: 60, then 92", async () => {
@@ -172,6 +160,22 @@ async function measured(browser: Browser): Promise<{ readonly empty: PageCost; r
     await page.getByLabel("Long tables only").check();
     await laid.waitFor({ timeout: PATIENCE_MS });
   }));
+  await toLayouts(us, { adults: 70, children: 4 });
+  await page.getByRole("radio").first().check({ force: true });
+  await us.press("Save and continue");
+  await page.goto("about:blank");
+  const nothing = await emptyPage();
+  const lone = await browser.newContext({ viewport: { width: 390, height: 900 } });
+  await watch(lone);
+  const costs: PageCost[] = [];
+  try {
+    const bare: Where = { context: lone, name: "an empty page", address: nothing.address };
+    const where = PATHS.map((path): Where => ({ context: page.context(), name: path, address: base() + path }));
+    const paints = await paintsOf(bare, where);
+    for (const { context, name, address } of [bare, ...where]) costs.push({ name, scriptKb: await scriptOf(context, address), paintMs: paints.get(name) ?? NaN });
+  } finally { nothing.stop(); }
+  const [empty, ...pages] = costs;
+  if (!empty) throw new Error("nothing was measured");
   return { empty, pages, held };
 }
 
