@@ -1,13 +1,15 @@
 import type { ArrangeResult } from "@/lib/layout";
 import type { Say } from "@/lib/words/pages/say";
+import { isStep, stepTitle, type StepName } from "@/components/form/steps";
 
-/** The step whose answers a change of the brief belongs to. */
-export function stepOfChange(change: Readonly<Record<string, unknown>>): string {
-  const path = Object.keys(change)[0] ?? "";
+/** The steps whose answers a change of the brief belongs to, each once. */
+export const stepsOfChange = (change: Readonly<Record<string, unknown>>): readonly StepName[] => [...new Set(Object.keys(change).map(stepOf))];
+
+function stepOf(path: string): StepName {
   if (path === "turnover" || path === "drape") return "meal";
   if (path === "notes" || path.startsWith("brought")) return "extras";
   const head = path.split(".")[0] ?? "";
-  return ["guests", "ceremony", "meal", "music", "displays", "extras"].includes(head) ? head : "guests";
+  return isStep(head) ? head : "guests";
 }
 
 /** No layout: what stands in the way, in words, and the smallest changes that were tried and work. */
@@ -18,6 +20,7 @@ export function NoLayout({ result, say }: { readonly result: ArrangeResult; read
       <p className="lead measure mt-4">
         {proved ? say("These answers cannot all be met in these rooms. The reason can be counted:") : say("We have not found a layout for these answers. It has not been shown that there is none.")}
       </p>
+      {result.closest && <p className="measure mt-3">{say("What the closest that was found lacks:")}</p>}
       <ul className="findings measure mt-3">
         {result.reasons.map((r, i) => <li key={`${r.code}-${i}`}><span className="text-body">{r.text}</span><span className="source">{say.given(r.source)}</span></li>)}
       </ul>
@@ -32,7 +35,9 @@ export function NoLayout({ result, say }: { readonly result: ArrangeResult; read
                 {result.instead.map((x, i) => (
                   <li key={i} className="flex flex-wrap items-baseline justify-between gap-x-6 gap-y-1 py-3 border-b border-rule">
                     <span className="measure">{x.text}</span>
-                    <a href={`/request/${stepOfChange(x.change)}`}>{say("Change this answer")}<span className="hidden-words">: {x.text}</span></a>
+                    <span className="flex flex-wrap gap-x-4">
+                      {stepsOfChange(x.change).map((step, _, { length }) => <a key={step} href={`/request/${step}`}>{length === 1 ? say("Change this answer") : stepTitle(step, say)}<span className="hidden-words">: {x.text}</span></a>)}
+                    </span>
                   </li>
                 ))}
               </ul>

@@ -4,6 +4,7 @@ import type { ArrangeResult, Finding, Instead, Layout } from "../layout";
 import { ruleValues, siteFor } from "../rules";
 import type { Package, Venue } from "../venue";
 import { proofs } from "./bounds";
+import { askedProofs } from "./bounds/asked";
 import { effortOf, TRIED_EFFORT, type Effort } from "./effort";
 import { insteadOf } from "./instead";
 import { refusal } from "./refusal";
@@ -58,7 +59,7 @@ export function arrange(venue: Venue, brief: Brief, options: ArrangeOptions = {}
   const done = (answer: Pick<ArrangeResult, "status" | "reasons" | "instead" | "layouts"> & { readonly closest?: Layout }): ArrangeResult => ({
     format: "marquetry.result/1", engine: { version: ENGINE_VERSION, seed }, ...answer, taken: takenFrom(brief), timing: watch.read(),
   });
-  const proved = watch.time("bounds", () => [...proofs(venue, brief), ...panelProof(ctx), ...buffetProof(ctx), ...drapeProof(ctx)]);
+  const proved = watch.time("bounds", () => everyProof(ctx));
   if (proved.length > 0) return done({ status: "impossible", reasons: proved, instead: help(venue, brief, options, null), layouts: [] });
   const found = search(ctx, most, options, watch);
   if (found.layouts.length > 0) return done({ status: "arranged", reasons: [], instead: [], layouts: lettered(watch.time("wishes", () => found.layouts.map((l) => withWishes(ctx, l)))) });
@@ -67,10 +68,14 @@ export function arrange(venue: Venue, brief: Brief, options: ArrangeOptions = {}
   });
 }
 
+const tells = (f: Finding): boolean => f.code.endsWith("-short") || f.code === "places-not-found";
 /** What the closest attempt lacks, guests without a place before all else: that they are told first. */
-const shortFirst = (list: readonly Finding[]): readonly Finding[] => [...list].sort((a, b) => Number(b.code.endsWith("-short")) - Number(a.code.endsWith("-short")));
+const shortFirst = (list: readonly Finding[]): readonly Finding[] => [...list].sort((a, b) => Number(tells(b)) - Number(tells(a)));
 
 const lettered = (list: readonly Layout[]): readonly Layout[] => list.map((l, i): Layout => ({ ...l, id: "abcdefgh"[i] ?? `l${i + 1}` }));
+
+/** Why nothing can be, from what the rooms hold and from what the venue owns or lets. */
+const everyProof = (ctx: Context): readonly Finding[] => [...proofs(ctx.venue, ctx.brief), ...askedProofs(ctx.venue, ctx.brief), ...panelProof(ctx), ...buffetProof(ctx), ...drapeProof(ctx)];
 
 /** The venue's panels laid side by side are smaller than the floor asked for (4.5 sq ft a dancer, rental trade). */
 function panelProof(ctx: Context): readonly Finding[] {
@@ -79,7 +84,7 @@ function panelProof(ctx: Context): readonly Finding[] {
   const [owned, needed] = [Math.floor(short.owned * 100) / 100, Math.ceil(short.needed * 100) / 100];
   return [refusal(ctx.venue, {
     code: "bound-dance-panels", level: "must", source: "the venue's stock; 4.5 sq ft a dancer, five rental houses", scene: "dancing", items: [],
-    measured: owned, limit: needed, unit: "m2", data: { owned, needed },
+    measured: owned, limit: needed, unit: "m2", data: { owned, needed, short: Math.round((needed - owned) * 100) / 100 },
   })];
 }
 
@@ -102,7 +107,8 @@ function buffetProof(ctx: Context): readonly Finding[] {
 }
 
 const help = (venue: Venue, brief: Brief, options: ArrangeOptions, seated: number | null): readonly Instead[] => options.instead === false ? [] : insteadOf(venue, brief, {
-  run: (b) => arrange(venue, b, { ...options, clock: undefined, layouts: 1, instead: false, wet: false, attempts: TRIED_OUT, effort: TRIED_EFFORT, onProgress: undefined }), seated, stop: options.stop,
+  run: (b) => arrange(venue, b, { ...options, clock: undefined, layouts: 1, instead: false, wet: false, attempts: TRIED_OUT, effort: TRIED_EFFORT, onProgress: undefined }),
+  proved: (b) => { const pack = packageOf(venue, b); return pack ? everyProof(contextOf(venue, pack, b, 1)) : []; }, seated, stop: options.stop,
 });
 
 /** What was taken where the brief leaves a field out. */

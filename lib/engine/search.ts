@@ -92,12 +92,20 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
   if (s.kept.length === 0 && !s.closest && nearest) s.closest = { layout: withQuoteAndFindings(ctx, finish(ctx, nearest)), musts: 1 };
   // What is handsomest for its cost leads.
   s.kept.sort((a, b) => a.cost - b.cost);
-  const reasons = s.closest ? s.closest.layout.findings.filter((f) => f.level === "must") : [];
+  const reasons = s.closest ? lacking(s, s.closest.layout) : [];
   return {
     seated: got.size === 0 ? null : Math.max(...got.values()),
     layouts: compared(ctx, s.watch.time("wet", () => s.kept.map((k) => (options.wet === false ? k : { ...k, layout: withWetTwin(ctx, k) })))), closest: s.closest?.layout ?? null,
     reasons: reasons.length > 0 ? reasons : missesAsFindings(ctx, s.misses),
   };
+}
+
+/** What the closest attempt lacks, each sentence once; how many have no place is told of the search, not of that one plan. */
+function lacking({ ctx, misses }: Search, { findings }: Layout): readonly Finding[] {
+  const short = (f: Finding): boolean => f.code === "places-short" && (f.scene === "meal" || (f.scene === "ceremony" && ctx.brief.ceremony.seating === "at-tables"));
+  const places = findings.some(short) ? missesAsFindings(ctx, misses.filter((m) => m.why === "places")) : [];
+  const rest = findings.filter((f) => f.level === "must" && !short(f));
+  return [...places, ...rest.filter((f, i) => rest.slice(0, i).every((o) => o.text !== f.text))];
 }
 
 /** Stopped from without, or all that one arrangement may spend is spent. */

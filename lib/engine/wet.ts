@@ -21,7 +21,7 @@ function underTheRoof(ctx: Context): Context {
 }
 
 const outdoors = (ctx: Context, l: Layout): readonly string[] =>
-  ctx.venue.rooms.filter((r) => r.outdoor === true && l.scenes.some((s) => s.rooms.includes(r.id))).map((r) => r.name);
+  ctx.venue.rooms.filter((r) => r.outdoor === true && l.scenes.some((s) => s.rooms.includes(r.id))).map((r) => r.id);
 
 /** How far another plan is from the dry day's: what guests would have to be told. */
 const apart = (p: Plan, q: Plan): number =>
@@ -43,7 +43,7 @@ export function withWetTwin(ctx: Context, kept: Kept): Layout {
     if (!twin) continue;
     return telling(ctx.venue, { ...layout, wet: twin }, { why: [underRoof(day.plan, plan)] });
   }
-  const finding: Finding = refusal(ctx.venue, { code: "wet-twin", level: "should", source: "common practice, no source", items: [], data: { rooms: out.join(", ") } });
+  const finding: Finding = refusal(ctx.venue, { code: "wet-twin", level: "should", source: "common practice, no source", items: [], data: { rooms: out } });
   return { ...layout, findings: [...layout.findings, finding] };
 }
 

@@ -47,7 +47,7 @@ export const findingSchema = record({
   unit: z.string().max(40).optional(),
   text: z.string().max(2_000),
   /** What the words were made from, so that they can be made again in another language. */
-  data: z.record(z.string(), z.union([z.string(), z.number(), z.boolean()])).optional(),
+  data: z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.array(z.string()).readonly()])).optional(),
 });
 
 export const sceneSchema = record({

@@ -35,8 +35,10 @@ function findingIn(finding: Finding, { venue }: How, of: Pick<Layout, "scenes">)
 
 /** The engine's whole answer in a reader's words. */
 export function resultIn(result: ArrangeResult, how: How): ArrangeResult {
+  // What the closest attempt lacks names its pieces.
+  const closest = result.closest && layoutIn(result.closest, how);
   return {
-    ...result, layouts: result.layouts.map((one) => layoutIn(one, how)), reasons: result.reasons.map((one) => findingIn(one, how, { scenes: result.closest?.scenes ?? [] })),
+    ...result, layouts: result.layouts.map((one) => layoutIn(one, how)), reasons: result.reasons.map((one) => findingIn(one, how, { scenes: closest?.scenes ?? [] })), ...(closest ? { closest } : {}),
     instead: result.instead.map((one) => ({ ...one, text: saidFrom([one.text], one.told && [one.told], how)[0] ?? one.text })),
   };
 }

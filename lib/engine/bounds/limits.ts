@@ -1,4 +1,5 @@
 import { area } from "../../geometry";
+import type { Finding } from "../../layout";
 import { exitsNeeded, ruleValues, type LoadKind } from "../../rules";
 import { roomsFrom, siteOf, type Posted, type Room, type Site, type Venue } from "../../venue";
 
@@ -8,7 +9,7 @@ export type Bound = {
   readonly limit: number;
   readonly unit: string;
   readonly source: string;
-  readonly data: Readonly<Record<string, string | number | boolean>>;
+  readonly data: NonNullable<Finding["data"]>;
 };
 
 const best = (posted: Posted | undefined, kinds: readonly LoadKind[]): number | null => {
@@ -25,22 +26,23 @@ export function roomBound(venue: Venue, room: Room, drape: string | null, kinds:
   const site = siteOf(venue, drape === null ? [] : [drape]);
   const values = ruleValues(venue);
   const m2 = (site.rooms.get(room.id)?.area ?? area(room.outline)) / 1e6;
+  const drawn: Bound["data"] = site.drapes.some((one) => one.grows === room.id) ? { drape: true } : {};
   const densest = Math.floor(m2 / values.densest + 1e-9);
   const dense: Bound = {
     code: "bound-densest", limit: densest, unit: "people", source: "IBC 2018 1004.5.1 (7 net ft2 a person)",
-    data: { room: room.id, area: round(m2), each: round(values.densest) },
+    data: { room: room.id, area: round(m2), each: round(values.densest), ...drawn },
   };
   const own = best(room.posted, kinds);
   const d = site.drapes[0];
   const lent = d ? best(venue.rooms.find((r) => r.id === d.from)?.posted, kinds) : null;
   const posted = d && d.grows === room.id ? (best(d.posted, kinds) ?? (own === null || lent === null ? null : own + lent)) : own;
   if (posted !== null) return posted > densest ? dense : {
-    code: "bound-posted", limit: posted, unit: "people", source: "the authority's posted figure", data: { room: room.id, kind: kinds.join("/") },
+    code: "bound-posted", limit: posted, unit: "people", source: "the authority's posted figure", data: { room: room.id, kind: kinds.join("/"), ...drawn },
   };
   const each = Math.min(...kinds.map((k) => values.factors[k]));
   const share = Math.floor(m2 / each + 1e-9);
   return share > densest ? dense : {
-    code: "bound-area", limit: share, unit: "people", source: values.source.factors, data: { room: room.id, area: round(m2), each: round(each) },
+    code: "bound-area", limit: share, unit: "people", source: values.source.factors, data: { room: room.id, area: round(m2), each: round(each), ...drawn },
   };
 }
 export const round = (x: number): number => Math.round(x * 1000) / 1000;

@@ -50,15 +50,16 @@ function roomProof(venue: Venue, site: Site, brief: Brief, part: Part): Finding 
 
 function exitProof(venue: Venue, site: Site, brief: Brief, part: Part, rooms: readonly Room[]): Finding | null {
   const needed = waysNeeded(venue, part.people);
+  const only: Bound["data"] = rooms.length === 1 && rooms[0] ? { room: rooms[0].id } : {};
   const reached = rooms.map((r) => exitsFrom(site, r.id, "foot").length);
   const most = Math.max(...reached);
   if (most < needed) return finding(venue, part.scene, most, {
-    code: "bound-exits", limit: needed, unit: "ways out", source: "IBC 2018 Table 1006.2.1, Table 1006.3.2", data: { people: part.people, found: most, needed },
+    code: "bound-exits", limit: needed, unit: "ways out", source: "IBC 2018 Table 1006.2.1, Table 1006.3.2", data: { people: part.people, found: most, needed, ...only },
   });
   if (brief.guests.wheelchairs === 0 || part.scene === "dancing") return null;
   if (rooms.some((r) => exitsFrom(site, r.id, "wheels").length > 0)) return null;
   return finding(venue, part.scene, 0, {
-    code: "bound-route", limit: 1, unit: "ways out", source: "2010 ADA Standards 404.2.3", data: { door: ruleValues(venue).routeDoor },
+    code: "bound-route", limit: 1, unit: "ways out", source: "2010 ADA Standards 404.2.3", data: { door: ruleValues(venue).routeDoor, ...only },
   });
 }
 
@@ -71,8 +72,9 @@ function loadProof(venue: Venue, site: Site, brief: Brief, part: Part, rooms: re
   const total = bounds.reduce((n, b) => n + b.limit, 0);
   const limit = part.rooms === "one" ? first.limit : total;
   if (part.people > limit) {
-    if (part.rooms === "one" || bounds.length === 1) return finding(venue, part.scene, part.people, first);
-    return finding(venue, part.scene, part.people, { code: "bound-rooms", limit: total, unit: "people", source: first.source, data: { rooms: usable.length } });
+    if (bounds.length === 1) return finding(venue, part.scene, part.people, first);
+    if (part.rooms === "one") return finding(venue, part.scene, part.people, { ...first, data: { ...first.data, largest: true } });
+    return finding(venue, part.scene, part.people, { code: "bound-rooms", limit: total, unit: "people", source: first.source, data: { rooms: usable.map((r) => r.id) } });
   }
   return part.scene === "dancing" ? floorProof(venue, brief, usable) : null;
 }

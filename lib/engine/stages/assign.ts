@@ -102,8 +102,9 @@ function plansFor(venue: Venue, pack: Package, { brief, demand, drapes }: Ask): 
       const waiting = drinks.filter((r) => r.id !== ceremony?.id).reduce((n, r) => n + holds(f, r, "drinks"), 0);
       const bar = demand.bar ? barRoom(f, { drinks, dance, meal, near }) : null;
       const away = [dance, rooms.find((r) => r.id === bar) ?? null].filter((r) => r !== null && !near.has(r.id)).length;
-      // A bar among the tables gives way where it would cost guests their places: nobody asked for it outright.
-      for (const here of bar !== null && meal.some((m) => m.id === bar) ? [bar, null] : [bar]) plans.push({
+      // A bar among the tables, or beside rows that stay, gives way where it would cost guests their places: nobody asked for it outright.
+      const among = bar !== null && (meal.some((m) => m.id === bar) || (ceremony?.id === bar && !turnover));
+      for (const here of among ? [bar, null] : [bar]) plans.push({
         ceremony: ceremony?.id ?? null, meal: meal.map((m) => m.id), dance: dance?.id ?? null, drinks: drinks.map((r) => r.id),
         buffet: buffet?.id ?? null, bar: here, drapes, turnover, floor, atTables: atTables && brief.ceremony.here,
         cost: cost(f, { meal, ceremony, dance, buffet, turnover, floor, sameAsCeremony: dance !== null && dance.id === ceremony?.id, inMeal }) +

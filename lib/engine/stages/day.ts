@@ -39,7 +39,11 @@ export type Day = {
 };
 
 /** Why a plan came to nothing, for the closest attempt and the words of a refusal. */
-export type Miss = { readonly plan: Plan; readonly ease: Ease; readonly why: "floor" | "places" | "rows" | "music"; readonly got?: number; readonly wanted?: number };
+export type Miss = {
+  readonly plan: Plan; readonly ease: Ease; readonly why: "floor" | "places" | "rows"; readonly got?: number; readonly wanted?: number;
+  /** Where it failed, and the pieces that were to stand there, by the brief's words. */
+  readonly room?: string; readonly pieces?: readonly string[];
+};
 
 /** One thing to try: a plan, how much comfort is let go, which standing pieces are carried out, whether a lane is kept for wheels. */
 export type Attempt = {
@@ -104,7 +108,7 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
   const left: Spec[] = plan.bar === null && ctx.demand.bar ? [ctx.demand.bar, ...(ctx.demand.secondBar ? [ctx.demand.secondBar] : [])] : [];
   for (const [room, wanted] of besides(ctx, plan)) {
     const unplaced = stand(ctx, rooms, room, wanted);
-    if (unplaced === null) return { days: [], misses: [{ plan, ease, why: "floor" }] };
+    if (unplaced === null) return { days: [], misses: [{ plan, ease, why: "floor", room, pieces: wanted.filter((w) => w.optional !== true).map((w) => w.spec.word) }] };
     left.push(...unplaced);
   }
   const mealSpecs = (room: string): readonly Spec[] => {
@@ -125,11 +129,11 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
       if (where) left.push(...(stand(ctx, rooms, where, [{ spec, optional: true }]) ?? [spec]));
     }
     const done = ctx.watch.time("rows", () => withRows(ctx, plan, rooms, 0));
-    return done ? { days: [{ plan, ease, rooms: done, meal: [], struckFloor: null, left, removed: [...removed], cleared: [...removed], rehomed: [], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows" }] };
+    return done.rooms ? { days: [{ plan, ease, rooms: done.rooms, meal: [], struckFloor: null, left, removed: [...removed], cleared: [...removed], rehomed: [], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows", got: done.most }] };
   }
   const days: Day[] = [];
   const meals = mealOf(ctx, { plan, ease, lane, hard, top }, rooms, mealSpecs);
-  if (meals.length === 0) misses.push({ plan, ease, why: "places", got: 0, wanted: ctx.demand.guests });
+  if (meals.length === 0) misses.push({ plan, ease, why: "places", got: 0, wanted: ctx.demand.guests, pieces: plan.meal.flatMap((room) => mealSpecs(room).map((s) => s.word)) });
   for (const first of meals) {
     const seatedAll = first.reduce((n, m) => n + m.places, 0);
     const short = Math.max(0, ctx.demand.guests - seatedAll);
@@ -143,8 +147,8 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
     }
     const used = first.reduce((n, m) => n + [...m.top, ...m.seated.items].reduce((k, i) => k + i.seats.filter((s) => s.place === "chair").length, 0), 0);
     const done = ctx.watch.time("rows", () => withRows(ctx, plan, laid, used));
-    if (!done) { misses.push({ plan, ease, why: "rows" }); continue; }
-    days.push({ plan, ease, rooms: done, meal: first, struckFloor: null, left: [...left, ...first.flatMap((m) => m.unplaced)], removed: [...removed], cleared: [...removed], rehomed: [], short });
+    if (!done.rooms) { misses.push({ plan, ease, why: "rows", got: done.most }); continue; }
+    days.push({ plan, ease, rooms: done.rooms, meal: first, struckFloor: null, left: [...left, ...first.flatMap((m) => m.unplaced)], removed: [...removed], cleared: [...removed], rehomed: [], short });
   }
   return { days: days.sort((a, b) => a.short - b.short), misses };
 }

@@ -75,7 +75,8 @@ export function demandOf(venue: Venue, pack: Package, brief: Brief): Demand {
     ceremonyGuests: brief.guests.ceremony ?? guests,
     wheelchairs: brief.guests.wheelchairs,
     bar: bar("bar", "bar"),
-    secondBar: brief.extras.includes("second-bar") ? bar("bar-2", "second-bar") : null,
+    // An extra that the venue does not own gives way, and the check says so.
+    secondBar: brief.extras.includes("second-bar") && bars.reduce((n, s) => n + s.count, 0) > 1 ? bar("bar-2", "second-bar") : null,
     buffet: buffetOf(venue, brief, guests),
     music: musicOf(brief),
     ...floorOf(of("dance-panel"), brief, eveningGuests),

@@ -10,14 +10,17 @@ import type { RoomDay } from "./day";
 /** What the check says of rows by themselves. */
 const RULES = ["rowClear", "rowLength", "centreAisle", "aisles", "frontStrip", "ways", "route"];
 
+/** The rooms with the rows, or the most places that rows were found for where these are too few. */
+type Laid = { readonly rooms: Map<string, RoomDay> } | { readonly rooms: null; readonly most: number };
+
 /**
- * Adds the ceremony's rows; null when the ceremony's room does not take them. The pitch of comfort goes before the least one, and rows
+ * Adds the ceremony's rows, or says how many the ceremony's room takes. The pitch of comfort goes before the least one, and rows
  * that the check has nothing against before any others.
  */
-export function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, RoomDay>, mealChairs: number): Map<string, RoomDay> | null {
+export function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, RoomDay>, mealChairs: number): Laid {
   const seating = ctx.brief.ceremony.seating;
   const day = plan.ceremony ? rooms.get(plan.ceremony) : undefined;
-  if (!day || plan.atTables || seating === "standing") return new Map(rooms);
+  if (!day || plan.atTables || seating === "standing") return { rooms: new Map(rooms) };
   const clears = plan.meal.includes(day.f.id) || (plan.dance === day.f.id && plan.floor === "apart");
   const fixed = day.statics.filter((p) => !p.walkable);
   const standingOnly = day.statics.filter((p) => "standing" in p.item.from);
@@ -27,14 +30,15 @@ export function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, Ro
   // More chairs than guests change nothing.
   const chairs = Math.min(ctx.demand.ceremonyGuests, clears ? ctx.chair.count : Math.min(ctx.chair.count, ctx.chair.all - mealChairs));
   const asks = [...new Set([ctx.values.comfort.rowPitch, ctx.values.most.rowPitch])].flatMap((pitch) => tries.map((keep) => ({ pitch, keep, chairs })));
-  let second: { readonly rows: RowPlan; readonly keep: readonly Placed[] } | null = null;
+  let second: { readonly rows: RowPlan; readonly keep: readonly Placed[] } | null = null, most = 0;
   for (const ask of asks) {
     const found = remembered(ctx, `rows ${ask.pitch} ${day.f.id} ${chairs} ${ask.keep.map((p) => `${p.item.id}@${p.item.at.join()}`).join(" ")}`, () => rowsFor(ctx, day, ask));
-    if (!found) continue;
-    if (found.clean) return placed(rooms, day, found.rows, ask.keep);
+    most = Math.max(most, found.most);
+    if (!found.rows) continue;
+    if (found.clean) return { rooms: placed(rooms, day, found.rows, ask.keep) };
     second ??= { rows: found.rows, keep: ask.keep };
   }
-  return second && placed(rooms, day, second.rows, second.keep);
+  return second ? { rooms: placed(rooms, day, second.rows, second.keep) } : { rooms: null, most };
 }
 
 function placed(rooms: ReadonlyMap<string, RoomDay>, day: RoomDay, rows: RowPlan, keep: readonly Placed[]): Map<string, RoomDay> {
@@ -43,20 +47,20 @@ function placed(rooms: ReadonlyMap<string, RoomDay>, day: RoomDay, rows: RowPlan
 }
 
 type RowsAsk = { readonly pitch: number; readonly keep: readonly Placed[]; readonly chairs: number };
-function rowsFor(ctx: Context, day: RoomDay, { pitch, keep, chairs }: RowsAsk): { readonly rows: RowPlan; readonly clean: boolean } | null {
+function rowsFor(ctx: Context, day: RoomDay, { pitch, keep, chairs }: RowsAsk): { readonly rows: RowPlan | null; readonly clean: boolean; readonly most: number } {
   const people = ctx.demand.ceremonyGuests;
   spend(ctx.effort, STEPS.rows(people, ctx.demand.wheelchairs));
-  const plans = seatRows({
+  const found = seatRows({
     room: day.f.id, floor: day.f.floor, solids: [...day.f.room.obstacles.map((o) => o.outline), ...keep.map((p) => p.body)],
     zones: [...day.f.doorFloor, ...day.f.room.keepClear.map((k) => k.outline)], axis: day.f.axis, gates: day.f.gates,
     features: day.f.room.walls.filter((w) => w.is === "feature"), windows: day.f.room.windows,
   }, {
     people, wheelchairs: Math.min(ctx.demand.wheelchairs, people), chair: { id: ctx.chair.stock ?? "chair", width: ctx.chair.width, depth: ctx.chair.depth },
     rowPitch: pitch, aisle: ctx.brief.ceremony.aisle, frontDepth: ctx.values.frontDepth, curve: ctx.brief.ceremony.seating === "curve", chairsLeft: chairs,
-  }).filter((p) => p.places >= people);
+  }), plans = found.filter((p) => p.places >= people);
   const clean = plans.find((p) => isClean(ctx, day, p, keep));
   const first = clean ?? plans[0];
-  return first ? { rows: first, clean: clean !== undefined } : null;
+  return { rows: first ?? null, clean: clean !== undefined, most: Math.max(0, ...found.map((p) => p.places)) };
 }
 
 function isClean(ctx: Context, day: RoomDay, rows: RowPlan, keep: readonly Placed[]): boolean {

@@ -54,7 +54,9 @@ export function contents(ctx: Context, day: Day, room: RoomDay, scene: SceneId):
     const floor = footprintPolygon(day.struckFloor);
     return [...all, day.struckFloor, ...tables.filter((t) => !meetsTable(t, floor))];
   }
-  return [...all, ...tables, ...(rowsStay ? room.rows?.items ?? [] : [])];
+  // Chairs of rows that stay are furniture then, and no places.
+  const left = rowsStay ? (room.rows?.items ?? []).filter((i) => i.kind === "chair").map((i) => ({ ...i, seats: [] })) : [];
+  return [...all, ...tables, ...left];
 }
 
 /** A table that the floor would touch, chairs drawn out included (483 mm, IBC 2018 1029.13.1). */

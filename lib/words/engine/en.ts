@@ -1,12 +1,14 @@
+import { britishList } from "../lists";
 import type { Saying, Sentences } from "./told";
 
 const plural = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
 const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-/** Written out: these words are in the engine's bytes, which no table of the machine's may change. */
-const list = (words: readonly string[]): string => (words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`);
-const rooms = (s: Saying): string => s.rooms("rooms").join(" and ");
+const rooms = (s: Saying): string => britishList(s.rooms("rooms"));
 /** "guest-book": what a word of the brief is called within a sentence. */
 const word = (text: string): string => text.replaceAll("-", " ");
+const found = (s: Saying): string => (s.rooms("rooms").length > 0 ? `: a layout was found in the ${rooms(s)}` : "");
+/** A sentence as one of several. */
+const clause = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1).replace(/\.$/, "")}`;
 const WHERE: Readonly<Record<string, string>> = { window: "a window", door: "a door", wall: "a wall", feature: "a feature wall", terrace: "the terrace" };
 const HOW: Readonly<Record<string, string>> = { near: "near", "away-from": "away from", "in-sight-of": "in sight of" };
 const EASE: Readonly<Record<string, string>> = { most: ", at the most the room takes", close: ", closer than comfort asks", full: ", more to a table than comfort asks" };
@@ -28,7 +30,7 @@ export const en = {
   "dancing-apart": (s) => `Dancing is in the ${s.room("room")}, so the tables stay.`,
   "dancing-beside": () => "The dance floor lies among the tables all evening.",
   "dancing-struck": () => "Some tables are struck after the meal to make the dance floor.",
-  "best-of-these": (s) => `Of these layouts it has the ${list(s.parts)}.`,
+  "best-of-these": (s) => `Of these layouts it has the ${britishList(s.parts)}.`,
   "set-apart-by": (s) => `What sets it apart: ${s.parts.join(", ").replace(/^[A-Z](?=[a-z ])/, (first) => first.toLowerCase())}.`,
   "under-the-roof": (s) => `When it rains, all is held under the roof${s.parts.length > 0 ? `: ${s.parts.join(", ")}` : ""}.`,
   // What it is best at.
@@ -65,9 +67,10 @@ export const en = {
   // Under the roof.
   "wet-ceremony": (s) => `ceremony in the ${s.room("room")}`, "wet-drinks": (s) => `drinks in the ${s.rooms("rooms").join(" and the ")}`, "wet-meal": (s) => `meal in the ${s.rooms("rooms").join(" and the ")}`, "wet-dancing": (s) => `dancing in the ${s.room("room")}`,
   // What would do instead.
-  "lay-most": () => "Lay each table for as many as it takes.", "floor-of-panels": (s) => `Take the floor that the venue's panels make, for ${per(s)} of the guests at once.`, "mix-long": () => "Mix long tables with the rounds.", "any-tables": () => "Let the tables be of any kind.",
-  "any-form": () => "Let the tables stand in any form.", "meal-elsewhere": () => "Let the meal be in another room.", "ceremony-elsewhere": () => "Let the ceremony be in another room.", "draw-drape": (s) => `Let ${s.text("name").toLowerCase()} be drawn.`,
+  "lay-most": () => "Lay each table for as many as it takes.", "floor-of-panels": (s) => `Take the largest dance floor that the venue's panels make, for ${per(s)} of the guests at once.`, "mix-long": () => "Mix long tables with the rounds.", "any-tables": () => "Let the tables be of any kind.",
+  "any-form": () => "Let the tables stand in any form.", "meal-elsewhere": (s) => `Let the meal be in another room${found(s)}.`, "ceremony-elsewhere": (s) => `Let the ceremony be in another room${found(s)}.`, "draw-drape": (s) => `Let ${s.text("name").toLowerCase()} be drawn.`,
   "turn-over": () => "Have the room turned over between ceremony and meal.", "food-on-tables": () => "Have the food set down on the tables.", "smaller-floor": (s) => `Take a smaller dance floor, for ${per(s)} of the guests at once.`, "sit-as-pair": () => "Sit as a pair in place of a long top table.",
-  "no-second-bar": () => "Do without the second bar.", "food-not-buffet": () => "Have the food set down on the tables, not on a buffet.", "ceremony-at-tables": () => "Hold the ceremony at the laid tables.", "ceremony-standing": () => "Let guests stand for the ceremony.", "no-floor": () => "Do without a dance floor.",
-  "fewer-guests": (s) => `Invite ${s.number("less")} fewer: ${s.number("seated")} guests in all are seated.`,
+  "food-not-buffet": () => "Have the food set down on the tables, not on a buffet.", "ceremony-at-tables": () => "Hold the ceremony at the laid tables.", "ceremony-in-rows": () => "Hold the ceremony before rows of chairs.", "ceremony-standing": () => "Let guests stand for the ceremony.", "no-floor": () => "Do without a dance floor.", "shorter-top": (s) => `Have a shorter top table, with ${s.number("places")} places.`,
+  "fewer-guests": (s) => `Invite ${s.number("less")} fewer: all ${s.number("seated")} then have a place.`,
+  together: (s) => `Change these together: ${s.parts.map(clause).join("; ")}.`,
 } satisfies Sentences;

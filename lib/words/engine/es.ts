@@ -17,6 +17,8 @@ const THING: Readonly<Record<string, readonly [bare: string, whole: string]>> = 
 };
 const bare = (word: string): string => THING[word]?.[0] ?? word.replaceAll("-", " ");
 const whole = (word: string): string => THING[word]?.[1] ?? word.replaceAll("-", " ");
+const found = (s: Saying): string => (s.rooms("rooms").length > 0 ? `: se halló una distribución en ${rooms(s)}` : "");
+const clause = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1).replace(/\.$/, "")}`;
 const HOW: Readonly<Record<string, string>> = { near: "cerca de", "away-from": "lejos de", "in-sight-of": "a la vista de" };
 const EASE: Readonly<Record<string, string>> = { most: ", lo más que admite la sala", close: ", más juntos de lo cómodo", full: ", más a cada mesa de lo cómodo" };
 /** "de" and "a" before "el" are one word with it. */
@@ -72,9 +74,10 @@ export const es: Readonly<Record<keyof typeof en, (s: Saying) => string>> = {
   "couple-left": () => "novios a la izquierda del plano", "couple-right": () => "novios a la derecha del plano", "couple-top": () => "novios arriba en el plano", "couple-foot": () => "novios abajo en el plano",
   "so-many-tables": (s) => (s.number("rounds") > 0 && s.number("long") > 0 ? laid(s) : count(s.number("rounds") + s.number("long"), "mesa", "mesas")),
   "wet-ceremony": (s) => `ceremonia en ${s.room("room")}`, "wet-drinks": (s) => `cóctel en ${rooms(s)}`, "wet-meal": (s) => `comida en ${rooms(s)}`, "wet-dancing": (s) => `baile en ${s.room("room")}`,
-  "lay-most": () => "Poner cada mesa para tantos como admita.", "floor-of-panels": (s) => `Tomar la pista que dan los paneles de la casa, para ${s.number("share")} de cada cien invitados a la vez.`, "mix-long": () => "Mezclar mesas largas con las redondas.", "any-tables": () => "Dejar que las mesas sean de cualquier clase.",
-  "any-form": () => "Dejar que las mesas tengan cualquier forma.", "meal-elsewhere": () => "Dejar que la comida sea en otra sala.", "ceremony-elsewhere": () => "Dejar que la ceremonia sea en otra sala.", "draw-drape": (s) => `Dejar que se corra: ${s.text("name")}.`,
+  "lay-most": () => "Poner cada mesa para tantos como admita.", "floor-of-panels": (s) => `Tomar la mayor pista que dan los paneles de la casa, para ${s.number("share")} de cada cien invitados a la vez.`, "mix-long": () => "Mezclar mesas largas con las redondas.", "any-tables": () => "Dejar que las mesas sean de cualquier clase.",
+  "any-form": () => "Dejar que las mesas tengan cualquier forma.", "meal-elsewhere": (s) => `Dejar que la comida sea en otra sala${found(s)}.`, "ceremony-elsewhere": (s) => `Dejar que la ceremonia sea en otra sala${found(s)}.`, "draw-drape": (s) => `Dejar que se corra: ${s.text("name")}.`,
   "turn-over": () => "Cambiar el montaje de la sala entre ceremonia y comida.", "food-on-tables": () => "Servir la comida en las mesas.", "smaller-floor": (s) => `Tomar una pista menor, para ${s.number("share")} de cada cien invitados a la vez.`, "sit-as-pair": () => "Sentarse los dos solos en lugar de una mesa presidencial larga.",
-  "no-second-bar": () => "Prescindir de la segunda barra.", "food-not-buffet": () => "Servir la comida en las mesas, no en un bufé.", "ceremony-at-tables": () => "Celebrar la ceremonia en las mesas puestas.", "ceremony-standing": () => "Que los invitados estén de pie en la ceremonia.", "no-floor": () => "Prescindir de la pista de baile.",
-  "fewer-guests": (s) => `Invitar a ${s.number("less")} menos: se sientan ${s.number("seated")} invitados en total.`,
+  "food-not-buffet": () => "Servir la comida en las mesas, no en un bufé.", "ceremony-at-tables": () => "Celebrar la ceremonia en las mesas puestas.", "ceremony-in-rows": () => "Celebrar la ceremonia ante filas de sillas.", "ceremony-standing": () => "Que los invitados estén de pie en la ceremonia.", "no-floor": () => "Prescindir de la pista de baile.", "shorter-top": (s) => `Poner una mesa presidencial más corta, de ${s.number("places")} plazas.`,
+  "fewer-guests": (s) => `Invitar a ${s.number("less")} menos: los ${s.number("seated")} tienen entonces sitio.`,
+  together: (s) => `Cambiar a la vez: ${s.parts.map(clause).join("; ")}.`,
 };

@@ -6,7 +6,7 @@ import { es } from "./es";
 import { refusals as enRefusals } from "./refusals-en";
 import { refusals as esRefusals } from "./refusals-es";
 
-export type Data = Readonly<Record<string, string | number | boolean>>;
+export type Data = Readonly<Record<string, string | number | boolean | readonly string[]>>;
 
 /** What a sentence may ask for: data of the finding, and names of things. */
 export type Say = {
@@ -16,6 +16,9 @@ export type Say = {
   /** The label of the piece whose id stands under a key. */
   readonly piece: (key: string) => string;
   readonly room: (key: string) => string;
+  /** The names of the rooms whose ids stand under a key, and the words that do. */
+  readonly rooms: (key: string) => readonly string[];
+  readonly words: (key: string) => readonly string[];
   readonly scene: (key: string) => string;
   readonly door: () => string;
   /** The package whose id stands under "package". */
@@ -54,12 +57,14 @@ const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 function sayOf(f: Omit<Finding, "text">, { venue, layout }: Known): Say {
   const data: Data = f.data ?? {};
   const text = (key: string): string => String(data[key] ?? "");
+  const words = (key: string): readonly string[] => { const found = data[key]; return typeof found === "object" ? found : found === undefined ? [] : [String(found)]; };
+  const name = (id: string): string => venue.rooms.find((r) => r.id === id)?.name ?? id;
   const number = (key: string): number => Number(data[key] ?? 0);
   const items = layout.scenes.filter((s) => f.scene === undefined || s.id === f.scene).flatMap((s) => s.items);
   return {
     text, number, has: (key) => data[key] !== undefined && data[key] !== false,
     piece: (key) => items.find((i) => i.id === text(key))?.label || text(key),
-    room: (key) => venue.rooms.find((r) => r.id === text(key))?.name ?? text(key),
+    room: (key) => name(text(key)), rooms: (key) => words(key).map(name), words,
     scene: (key) => text(key), part: f.scene ?? "", measured: f.measured ?? 0, limit: f.limit ?? 0,
     pack: () => venue.packages.find((p) => p.id === text("package"))?.name ?? text("package"),
     door: () => {

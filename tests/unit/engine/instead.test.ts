@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { briefSchema, type BriefFile } from "../../../lib/brief";
 import { arrange } from "../../../lib/engine";
-import { changed } from "../../../lib/engine/instead";
+import { changed } from "../../../lib/engine/changes";
 import type { ArrangeResult } from "../../../lib/layout";
 import { venueSchema, type Venue, type VenueFile } from "../../../lib/venue";
 
@@ -94,12 +94,58 @@ describe("the only cure", () => {
   it("is to set the food on the tables, where no room is let for a buffet", () => {
     expect(cures(venueOf([hall({ uses: ["dining", "drinks"] })]), brief(30, { meal: { service: "buffet" } })).paths).toEqual(["meal.service"]);
   });
-  it("is a couple who sit as a pair: sixteen side by side make 6 tables of 1.83 m, longer than the hall", () => {
-    expect(cures(venueOf([hall()]), brief(30, { meal: { service: "sharing", top: "one-sided", topPlaces: 16 } })).paths).toEqual(["meal.top"]);
+  it("is a shorter top table: sixteen side by side make 6 tables of 1.83 m, longer than the hall, and twelve make 4", () => {
+    const { result, paths } = cures(venueOf([hall()]), brief(30, { meal: { service: "sharing", top: "one-sided", topPlaces: 16 } }));
+    expect(paths).toEqual(["meal.topPlaces", "meal.top"]);
+    expect(result.instead[0]?.change).toEqual({ "meal.topPlaces": 12 });
+  });
+  it("is a couple who sit as a pair: five side by side take 5 tables of 1.2 m, longer than 5.5 m, and a shorter top table is none", () => {
+    const venue = venueOf([hall({ outline: [[0, 0], [5500, 0], [5500, 5500], [0, 5500]], doors: [door("west", [0, 300], [0, 1500]), door("south", [300, 5500], [1500, 5500])] })], {
+      stock: [
+        { id: "round", name: "Round", kind: "table", shape: { diameter: 1524 }, count: 6, seats: { comfort: 8, most: 10 } },
+        { id: "short", name: "Short", kind: "table", shape: { width: 1200, depth: 700 }, count: 8, seats: { comfort: 2, most: 2 }, joins: true },
+        { id: "chair", name: "Chair", kind: "chair", shape: { width: 450, depth: 500 }, count: 60 },
+      ],
+    });
+    expect(cures(venue, brief(10, { meal: { service: "sharing", top: "one-sided", topPlaces: 5 } })).paths).toEqual(["meal.top"]);
+  });
+  it("is to stand for the ceremony: the one room for it may hold 12 in rows and 40 standing, and no table is laid there", () => {
+    const venue = venueOf([hall({ uses: ["dining", "drinks"] }), parlour({ uses: ["ceremony", "drinks"], posted: { rows: 12, standing: 40 } })]);
+    const { result, paths } = cures(venue, brief(34, { ceremony: { here: true } }));
+    expect(paths).toEqual(["ceremony.seating"]);
+    expect(result.instead[0]?.change).toEqual({ "ceremony.seating": "standing" });
   });
   it("is fewer guests: one more than offered is not arranged", () => {
     const venue = venueOf([hall({ posted: { tables: 33 } })]);
     const result = arrange(venue, brief(40), { layouts: 1 });
     expect(result.instead.map((i) => i.change)).toEqual([{ "guests.adults": 33 }]);
+  });
+});
+
+describe("several cures", () => {
+  it("are told in the order of what they ask: a shorter top table before none", () => {
+    const { paths } = cures(venueOf([hall()]), brief(30, { meal: { service: "sharing", top: "one-sided", topPlaces: 16 } }));
+    expect(paths).toEqual(["meal.topPlaces", "meal.top"]);
+  });
+  it("are told in the order of what they ask: tables laid otherwise, then fewer guests", () => {
+    const venue = venueOf([hall()]), few = { ...venue, stock: venue.stock.map((s) => (s.id === "round" ? { ...s, count: 2 } : s)) };
+    const { result } = cures(few, brief(34, { meal: { service: "sharing", tables: "rounds", perTable: 10 } }));
+    expect(result.instead.map((i) => Object.keys(i.change))).toEqual([["meal.tables"], ["guests.adults"]]);
+  });
+  it("do together what none does alone: no room is let for a buffet, and one room may not be turned over", () => {
+    const venue = venueOf([hall({ uses: ["ceremony", "dining", "drinks"] })], stay);
+    const { result } = cures(venue, brief(30, { ceremony: { here: true }, meal: { service: "buffet" } }));
+    expect(result.instead.map((i) => i.change)).toEqual([{ "meal.service": "sharing", "ceremony.seating": "at-tables" }]);
+    expect(result.instead[0]?.text).toBe("Change these together: have the food set down on the tables; hold the ceremony at the laid tables.");
+  });
+  it("do together with the fewest guests less, told before the many who would have to stay away without them", () => {
+    // 2 rounds of 10 and the couple are 22; with 8 long tables 86, of whom the figure lets in 40.
+    const venue = venueOf([hall({ posted: { tables: 40 } })]), few = { ...venue, stock: venue.stock.map((s) => (s.id === "round" ? { ...s, count: 2 } : s)) };
+    const { result } = cures(few, brief(60, { meal: { service: "sharing", tables: "rounds" } }));
+    expect(result.instead.map((i) => Object.keys(i.change))).toEqual([["meal.tables", "guests.adults"], ["guests.adults"]]);
+    const [more = 0, less = 0] = result.instead.map((i) => Number(i.change["guests.adults"]));
+    expect(more).toBeGreaterThan(less);
+    expect(more).toBeLessThanOrEqual(40);
+    expect(less).toBeLessThanOrEqual(2 * 10 + 2);
   });
 });

@@ -43,10 +43,13 @@ export const plans = {
   "Ways out": "Salidas", "Dimensions": "Cotas", "Read a piece": "Leer una pieza", "Tap one, or choose": "Toquen una o elijan",
   "Fee summary": "Resumen de importes", "Nothing in this layout is charged beyond your package.": "En esta distribución no se cobra nada fuera de su paquete.", "How many": "Cuántos", "Each": "Unidad", "Total": "Total", "included": "incluido", "Extra to pay": "A pagar aparte", "of which {tax}": "de ello {tax}", "with {tax} of": "con {tax} de",
   "Must": "Obligado", "Should": "Debería", "Note": "Nota", "None found by the checks that were made.": "Las comprobaciones hechas no encontraron ninguno.", "What the checks found": "Lo que hallaron las comprobaciones",
+  "What the closest that was found lacks:": "Lo que le falta a la más cercana que se encontró:",
   // Where a finding comes from; published standards keep their names.
   "common practice, no source": "práctica común, sin fuente", "common practice, no published source": "práctica común, sin fuente publicada", "the brief": "sus respuestas", "the venue's stock": "las existencias de la casa", "the venue's uses of its rooms": "los usos de las salas de la casa", "the package": "el paquete",
   "the layout's parts of the day": "las partes del día de la distribución", "geometry of the plan": "geometría del plano", "form of the layout": "forma de la distribución", "the venue's standing furniture": "los muebles fijos de la casa", "the venue's rooms": "las salas de la casa",
-  "the venue's rooms and their uses": "las salas de la casa y sus usos", "the venue's plan of the room": "el plano de la sala", "the venue's drapes": "las cortinas de la casa", "the venue's drapes and the package's rooms": "las cortinas de la casa y las salas del paquete", "the package and its rooms' uses": "el paquete y los usos de sus salas",
+  "the venue's rooms and their uses": "las salas de la casa y sus usos", "the venue's plan of the room": "el plano de la sala", "the venue's drapes": "las cortinas de la casa", "the venue's drapes and the package's rooms": "las cortinas de la casa y las salas del paquete",
+  "search of the rooms": "búsqueda en las salas", "the venue's stock; 4.5 sq ft a dancer, five rental houses": "las existencias de la casa; 0,42 m² (4,5 sq ft) por bailarín, cinco casas de alquiler", "the package and its rooms' uses": "el paquete y los usos de sus salas",
+  "IBC 2018 1004.5.1 (7 net ft2 a person)": "IBC 2018 1004.5.1 (7 pies² netos por persona)", "4.5 ft2 a dancer, rental trade (common practice)": "4,5 pies² por bailarín, casas de alquiler (práctica común)",
   "the couple's wish": "el deseo de la pareja", "the brief's times": "las horas indicadas", "the authority's posted figure": "el aforo autorizado",
   "volts times amperes; watts by common practice, no source, where nobody says": "voltios por amperios; vatios por práctica común, sin fuente, donde nadie los dice",
   // Why no more can be seated.
