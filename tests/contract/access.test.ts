@@ -121,6 +121,22 @@ describe("a link asked for at the door", () => {
     expect(await answerAsks(house)).toBe(0);
   });
 
+  it("comes with links to the address that the settings name, and no other (ASVS 5.0, 14.2.1)", async () => {
+    const away = { ...house, origin: "https://plans.example.org" };
+    await askDeskLink(away, { email: "second@tidewheel.example" });
+    await askCoupleLink(away, { email: "one@example.org" });
+    await answerAsks(away);
+    const letters = (await outbox.list(house.store.db)).slice(0, 2);
+    expect(letters.map((one) => one.recipient).sort()).toEqual(["one@example.org", "second@tidewheel.example"]);
+    for (const { bodyText, bodyHtml } of letters) {
+      const links = [...`${bodyText} ${bodyHtml}`.matchAll(/https?:\/\/[^\s"<>]+/g)].map(([href]) => new URL(href));
+      expect(links.some((href) => href.pathname.includes("/open/"))).toBe(true);
+      expect(new Set(links.map((href) => href.origin))).toEqual(new Set(["https://plans.example.org"]));
+      // No secret stands where a server's log, or the page that is left, would keep it.
+      for (const href of links) expect(href.search).toBe("");
+    }
+  });
+
   it("is let go when nobody answered it for an hour", async () => {
     const before = await lettersTo("desk@tidewheel.example");
     await askDeskLink(house, { email: "desk@tidewheel.example" });

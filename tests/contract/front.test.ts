@@ -98,14 +98,17 @@ describe("a method that no page of ours uses", () => {
 });
 
 describe("a form", () => {
-  it("from a foreign page, or larger than 6 MB, is turned away before the pages see it", async () => {
+  it("from a foreign page, larger than 6 MB, or of a length that it does not tell, is turned away before the pages see it (ASVS 5.0, 3.5.1 and 5.2.1)", async () => {
     let seen = 0;
     const { port } = await front(async (_request, response) => { seen += 1; response.end(); });
     const post = (headers: Readonly<Record<string, string>>): Promise<number | undefined> => new Promise((resolve, reject) => {
       request({ port, host: "127.0.0.1", method: "POST", headers }, (answer) => { answer.resume(); resolve(answer.statusCode); }).on("error", reject).end();
     });
     expect(await post({ Origin: "https://evil.example" })).toBe(403);
-    expect(await post({ Origin: "http://localhost:3000" })).toBe(200);
+    const ours = { Origin: "http://localhost:3000" };
+    expect(await post(ours)).toBe(200);
+    expect(await post({ ...ours, "Content-Length": String(6 * 1024 * 1024 + 1) })).toBe(413);
+    expect(await post({ ...ours, "Transfer-Encoding": "chunked" })).toBe(411);
     expect(seen).toBe(1);
   });
 });
@@ -124,6 +127,17 @@ describe("too much from one address (ASVS 5.0, 2.4.1)", () => {
     expect(refused.body).toContain("Nothing is lost");
     expect(await forwarded(port, "/open/ask", "203.0.113.8")).toBe(200);
     expect(await forwarded(port, "/", "203.0.113.7")).toBe(200);
+  });
+
+  it("is counted for papers and for forms as well, each for itself", async () => {
+    const { port } = await front(say, { proxies: ["loopback"] });
+    const send = (address: string): Promise<number | undefined> => new Promise((resolve, reject) => {
+      request({ port, host: "127.0.0.1", method: "POST", path: "/request/guests/save", headers: { Origin: "http://localhost:3000", "X-Forwarded-For": address, "Content-Length": "0" } }, (answer) => { answer.resume(); resolve(answer.statusCode); }).on("error", reject).end();
+    });
+    for (let i = 0; i < RATES.papers.points; i += 1) expect(await forwarded(port, "/api/proposal.pdf?ref=x", "203.0.113.9")).toBe(200);
+    expect(await forwarded(port, "/api/plan.svg", "203.0.113.9")).toBe(429);
+    for (let i = 0; i < RATES.forms.points; i += 1) expect(await send("203.0.113.9")).toBe(200);
+    expect([await send("203.0.113.9"), await send("203.0.113.10")]).toEqual([429, 200]);
   });
 
   it("is counted for a network of IPv6 together, and not at all on one's own machine", async () => {
