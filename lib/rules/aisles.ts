@@ -4,7 +4,7 @@ import { placed, type Context, type Raw, type SceneView } from "./context";
 import { aisleInches } from "./formulas";
 import { onWays } from "./maps";
 import { openEnds } from "./row-length";
-import { blockOf, lookOf, type Block } from "./rows";
+import { blockOf, centreAisle, lookOf, type Block } from "./rows";
 import { isWheelchairSpace, runsOf, type FloorMap } from "./ways";
 
 /** Two ends of rows leave an aisle between them from this gap on, mm; less is a gap between chairs. */
@@ -74,11 +74,13 @@ function aislesBy(v: SceneView, c: Context, map: FloorMap, block: Block): readon
     const lo = Math.max(...cluster.map((g) => g.left.hi)), hi = Math.min(...cluster.map((g) => g.right.lo));
     const width = Math.floor(hi - lo + 1e-6);
     const first = cluster[0]?.left.items.at(-1);
-    // Gaps with a row across between them are no aisle; one alone may lie where a column took a chair; and the centre aisle past 50 seats has a rule of its own.
+    // Gaps with a row across between them are no aisle; one alone may lie where a column took a chair.
     const alongs = cluster.flatMap((g) => [g.left.along, g.right.along]);
     const shut = runs.some((r) => r.along > Math.min(...alongs) + 1 && r.along < Math.max(...alongs) - 1 && r.lo < hi - 1 && r.hi > lo + 1);
     // Gaps that do not lie behind one another leave no aisle: rows without one are told of by other rules.
-    if (!first || shut || cluster.length < 2 || hi - lo < GAP || width >= limit - 1 || (limit <= c.values.centreAisle && served >= c.values.aisleFrom)) return [];
+    if (!first || shut || cluster.length < 2 || hi - lo < GAP || width >= limit - 1) return [];
+    // A centre aisle past 50 seats that is too narrow has been told of by the rule of its own.
+    if (limit <= c.values.centreAisle && served >= c.values.aisleFrom && centreAisle(v, c).length > 0) return [];
     const at: Point = placed(first.at);
     return [{
       code: "aisle-width", level: "must", source: "IBC 2018 1029.9.1(4), 1029.6.1(4)", scene: v.scene.id, items: [...new Set(cluster.flatMap((g) => [g.left, g.right].flatMap((r) => r.items.map((i) => i.id))))],

@@ -34,6 +34,21 @@ describe("IBC 2018 1029.9.1(4) and 1029.6.1(4): an aisle between rows by the pla
     expect(only("aisles", big, ceremony([...rows(16, 7, least), ...screens(16, 7, least)]))).toEqual([]);
     expect(only("aisles", big, ceremony([...rows(16, 7, least - 10), ...screens(16, 7, least - 10)])).map((f) => [f.measured, f.limit, f.data?.["served"]])).toEqual([[least - 10, least, 224]]);
   });
+  it.each(["none", "sides", undefined] as const)("from 50 places on is 42 in, whatever aisle was asked for (%s)", (aisle) => {
+    // 4 rows of 2 x 7: 56 places; 42 in = 1066.8 mm.
+    const brief = aisle && briefOf({ ceremony: { here: true, seating: "rows", aisle } });
+    expect(only("aisles", big, ceremony([...rows(4, 7, 1067), ...screens(4, 7, 1067)]), brief)).toEqual([]);
+    expect(only("aisles", big, ceremony([...rows(4, 7, 1057), ...screens(4, 7, 1057)]), brief).map((f) => [f.code, f.measured, f.limit, f.data?.["served"]])).toEqual([["aisle-width", 1057, 1067, 56]]);
+  });
+  it("is told of once where a centre aisle was asked for, and so is another beside it", () => {
+    const brief = briefOf({ ceremony: { here: true, seating: "rows", aisle: "centre" } });
+    const narrow = ceremony([...rows(4, 7, 1057), ...screens(4, 7, 1057)]);
+    expect([...only("aisles", big, narrow, brief), ...only("centreAisle", big, narrow, brief)].map((f) => [f.code, f.measured])).toEqual([["centre-aisle", 1057]]);
+    // A third run of 7 behind a second aisle, narrower than the one in the middle: 8 rows, 8 x (7 / 2 + 7) = 84 places or more at it.
+    const third = Array.from({ length: 8 }, (_, r) => Array.from({ length: 7 }, (_, i) => rowChair(`d${r}-${i}`, [6000 + 450 * (14 + i) + 1100 + 900, 6000 + r * 914]))).flat();
+    const two = ceremony([...rows(8, 7, 1100), ...third]);
+    expect([...only("aisles", big, two, brief), ...only("centreAisle", big, two, brief)].map((f) => [f.code, f.measured, f.limit])).toEqual([["aisle-width", 900, 1067]]);
+  });
   it("is shared with the outer ends where those are open", () => {
     expect(only("aisles", big, ceremony(rows(16, 7, 1067)))).toEqual([]);
   });
