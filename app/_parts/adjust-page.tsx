@@ -24,7 +24,7 @@ async function painted({ house, actor, view, scene, item }: Draw, width: keyof t
   const drawn = await adjustDrawing(house, actor, { reference: view.reference, scene: scene.id, pixelWidth });
   if (!drawn.ok || !isDrawing(drawn.value.drawing)) return "";
   const { drawing } = drawn.value;
-  const marks = item ? pickedMarks({ drawing, venue: view.venue, item }, scene.items, view.held.includes(item.id)) : [];
+  const marks = item ? pickedMarks({ drawing, venue: view.venue, item }, scene, view.held.includes(item.id)) : [];
   return toSvg({ ...drawing, marks: [...drawing.marks, ...marks] }, { theme: "css", pixelWidth, idPrefix: `${width}-hand-`, reads: "image" });
 }
 

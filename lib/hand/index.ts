@@ -7,5 +7,6 @@ export { additionsOf, type Brought, type Offer } from "./additions";
 export { frameOf, intoFrame, isWall, nearWalls, outOfFrame, spotByWalls, wallGap, WALLS, type FromWall, type Wall } from "./walls";
 export { snap, stringsOf, type Hint, type Snapped, type DimensionString } from "./snap";
 export { carried, runOf } from "./run";
+export { roomNow } from "./room-now";
 export { nameOf, sayTurn, sayWalls } from "./say";
 export { viewOfWork, type HandView } from "./view";

@@ -1,9 +1,10 @@
 import { assertNever } from "../base";
-import type { Item, Layout, SceneId } from "../layout";
+import type { Item, Layout, Scene, SceneId } from "../layout";
 import { formatLength, lengthStyle } from "../measure";
 import type { Venue } from "../venue";
 import { labelIn } from "../words/engine";
 import { handVoiceOf } from "../words/hand";
+import { roomNow } from "./room-now";
 import type { Edit, Standing } from "./types";
 import { nearWalls } from "./walls";
 
@@ -15,10 +16,10 @@ export const nameOf = (item: Item): string => item.label || (item.role ?? item.k
 const roomName = (venue: Venue, id: string): string => venue.rooms.find((r) => r.id === id)?.name ?? id;
 
 /** How far a piece stands from the nearer walls of its room, in words; measured from its edge. */
-export function sayWalls(venue: Venue, item: Item): string {
+export function sayWalls(venue: Venue, { drapes }: Pick<Scene, "drapes">, item: Item): string {
   const room = venue.rooms.find((r) => r.id === item.room), style = lengthStyle(venue, true);
   const say = handVoiceOf(venue.locale);
-  return room ? nearWalls(room, item).map((w) => say(`{length} from the ${w.wall} wall`, { length: formatLength(w.mm, style) })).join(", ") : "";
+  return room ? nearWalls(roomNow(venue, drapes, room, item.at), item).map((w) => say(`{length} from the ${w.wall} wall`, { length: formatLength(w.mm, style) })).join(", ") : "";
 }
 
 /** The part of a piece's turn that can be seen: half a turn of a straight piece without a front shows nothing. */
@@ -33,7 +34,7 @@ export function sayEdit(venue: Venue, { was, now, edit }: { readonly was: Standi
   switch (edit.do) {
     case "place": {
       if (!before || !after) return piece;
-      const told = { piece, where: sayWalls(venue, after), room: roomName(venue, after.room), angle: sayTurn(after.angle) };
+      const told = { piece, where: sayWalls(venue, now.layout.scenes.find((s) => s.id === edit.scene) ?? { drapes: [] }, after), room: roomName(venue, after.room), angle: sayTurn(after.angle) };
       if (before.angle === after.angle) return say(before.room === after.room ? "{piece} to {where}" : "{piece} to the {room}, {where}", told);
       return say(before.room === after.room ? "{piece} to {where}, turned to {angle}" : "{piece} to the {room}, {where}, turned to {angle}", told);
     }

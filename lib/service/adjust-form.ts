@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from "../base";
 import { SCENES } from "../layout/schema";
-import { editSchema, frameOf, isWall, outOfFrame, pieceOf, runOf, spotByWalls, type Edit, type FromWall, type SceneId, type Work } from "../hand";
+import { editSchema, frameOf, isWall, outOfFrame, pieceOf, roomNow, runOf, spotByWalls, type Edit, type FromWall, type SceneId, type Work } from "../hand";
 import type { Item } from "../layout";
 import { parseLength } from "../measure";
 import type { Room, Venue } from "../venue";
@@ -32,7 +32,7 @@ function readAs(venue: Venue, work: Work, values: FormValues): Read<Edit> {
   const mates = run && sceneNow ? runOf(sceneNow, item).slice(1).map((i) => i.id) : [];
   const together = { ...on, ...(mates.length > 0 ? { run } : {}) };
   switch (act) {
-    case "place": return readPlace(venue, item, values, together);
+    case "place": return readPlace(venue, { item, drapes: sceneNow?.drapes ?? [] }, values, together);
     case "turn": return readTurn(values, together);
     case "quarter": return ok({ do: "turn", ...together, angle: item.angle + 90 });
     case "quarter-back": return ok({ do: "turn", ...together, angle: item.angle - 90 });
@@ -62,7 +62,8 @@ function readTurn(values: FormValues, on: On): Read<Edit> {
   return to === null ? wrong("angle", "A turn in degrees, such as 90.") : ok({ do: "turn", ...on, angle: to });
 }
 
-function readPlace(venue: Venue, item: Item, values: FormValues, on: On): Read<Edit> {
+type Standing = { readonly item: Item; readonly drapes: readonly string[] };
+function readPlace(venue: Venue, { item, drapes }: Standing, values: FormValues, on: On): Read<Edit> {
   const room = venue.rooms.find((r) => r.id === (text(values, "room") || item.room));
   if (!room) return wrong("room", "Choose one of the rooms of this part of the day.");
   const walls = [1, 2].map((k) => readWall(venue, values, k));
@@ -70,7 +71,8 @@ function readPlace(venue: Venue, item: Item, values: FormValues, on: On): Read<E
   if (bad.length > 0) return fail(bad);
   const named = walls.flatMap((w) => (w?.ok ? [w.value] : []));
   if (named.length === 0) return wrong("far1", "Type how far it stands from a wall.");
-  const spot = spotByWalls(room, room.id === item.room ? item : { ...item, at: middleOf(room) }, named);
+  const from = room.id === item.room ? item : { ...item, at: middleOf(room) };
+  const spot = spotByWalls(roomNow(venue, drapes, room, from.at), from, named);
   return spot.ok ? ok({ do: "place", ...on, room: room.id, at: spot.value }) : fail([faultWords(spot.error, "far1", handVoiceOf(venue.locale))]);
 }
 

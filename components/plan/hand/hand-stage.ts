@@ -2,7 +2,7 @@ import { SVG, type Dom } from "@svgdotjs/svg.js";
 import type { Drawing, Mark, Paper } from "@/lib/drawing";
 import { svgTree, written, type SvgNode } from "@/lib/drawing/svg";
 import { contains } from "@/lib/geometry";
-import { carried, snap } from "@/lib/hand";
+import { carried, roomNow, snap } from "@/lib/hand";
 import { formatLength, lengthStyle } from "@/lib/measure";
 import { footprint, type Item, type Scene } from "@/lib/layout";
 import type { Room, Venue } from "@/lib/venue";
@@ -82,7 +82,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
   const pieceEl = (id: string): Element | null => host.querySelector(`[id="${CSS.escape(`${PREFIX}piece-${id}`)}"]`);
   const roomAt = (p: Paper): Room | undefined => {
     const now = w;
-    return now?.venue.rooms.find((r) => now.scene.rooms.includes(r.id) && contains(r.outline, offPaper(now.drawing, r.id, p)));
+    return now?.venue.rooms.find((r) => { const at = offPaper(now.drawing, r.id, p); return now.scene.rooms.includes(r.id) && contains(roomNow(now.venue, now.scene.drapes, r, at).outline, at); });
   };
   const unlift = (): void => { for (const one of lifted) one.classList.remove("hand-lifted"); lifted = []; ghost.clear(); };
 
@@ -98,7 +98,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
     const marks = [
       ...bare.flatMap((i) => chairMarks({ drawing, venue, item: i }, true)),
       ...outlineMarks(at, gone), ...mates.flatMap((m) => outlineMarks({ drawing, venue, item: { ...carried(m, by), room: item.room } }, gone)),
-      ...hints.flatMap(lineMarks), ...stringLines(at, scene.items.filter((i) => !mates.includes(i))).flatMap(lineMarks),
+      ...hints.flatMap(lineMarks), ...stringLines(at, { drapes: scene.drapes, items: scene.items.filter((i) => !mates.includes(i)) }).flatMap(lineMarks),
     ];
     draw(lines, drawing, marks);
     if (grasp?.id !== `${PREFIX}piece-${picked.id}` || !grasp.isConnected) {
@@ -127,7 +127,7 @@ export function makeHandStage(host: HTMLElement, answers: Answers): HandStage {
     const [x, y] = offPaper(drawing, room.id, p);
     const item: Item = { ...picked, room: room.id, at: [Math.round(x), Math.round(y)], angle: held?.angle ?? picked.angle };
     const mm = (PULL * seen.width * 1000) / (host.clientWidth * drawing.perMetre);
-    const { at, hints } = snap({ room, item, others: scene.items.filter((i) => !w?.mates().includes(i)), within: mm });
+    const { at, hints } = snap({ room: roomNow(venue, scene.drapes, room, item.at), item, others: scene.items.filter((i) => !w?.mates().includes(i)), within: mm });
     const style = lengthStyle(venue);
     return {
       spot: { room: room.id, at, angle: item.angle },

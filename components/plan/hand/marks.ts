@@ -1,7 +1,7 @@
 import type { Drawing, Mark, Paper } from "@/lib/drawing";
-import { frameOf, intoFrame, outOfFrame, stringsOf, type DimensionString, type Hint } from "@/lib/hand";
+import { frameOf, intoFrame, outOfFrame, roomNow, stringsOf, type DimensionString, type Hint } from "@/lib/hand";
 import { turn } from "@/lib/geometry";
-import { isRound, type Item } from "@/lib/layout";
+import { isRound, type Item, type Scene } from "@/lib/layout";
 import { formatLength, lengthStyle } from "@/lib/measure";
 import type { Venue } from "@/lib/venue";
 
@@ -51,9 +51,9 @@ export function lineOf(at: At, s: DimensionString): Line {
   return { from: onPaper(drawing, item.room, s.from), to: onPaper(drawing, item.room, s.end), text: formatLength(s.mm, lengthStyle(venue)), kind: s.to };
 }
 
-export function stringLines(at: At, others: readonly Item[]): readonly Line[] {
+export function stringLines(at: At, { drapes, items }: Pick<Scene, "drapes" | "items">): readonly Line[] {
   const room = at.venue.rooms.find((r) => r.id === at.item.room);
-  return room ? stringsOf(room, at.item, others).map((s) => lineOf(at, s)) : [];
+  return room ? stringsOf(roomNow(at.venue, drapes, room, at.item.at), at.item, items).map((s) => lineOf(at, s)) : [];
 }
 
 /** A line with a tick at 45 degrees at either end and its figure on a plain ground in the middle. */
@@ -77,8 +77,8 @@ export function lineMarks({ from, to, text, kind }: Line): readonly Mark[] {
 }
 
 /** The chosen piece drawn over its plan: outline, and how far it stands from what is about it. */
-export function pickedMarks(at: At, others: readonly Item[], held: boolean): readonly Mark[] {
-  return [{ kind: "group", role: "decoration", marks: [...outlineMarks(at, held), ...stringLines(at, others).flatMap(lineMarks)] }];
+export function pickedMarks(at: At, scene: Pick<Scene, "drapes" | "items">, held: boolean): readonly Mark[] {
+  return [{ kind: "group", role: "decoration", marks: [...outlineMarks(at, held), ...stringLines(at, scene).flatMap(lineMarks)] }];
 }
 
 /** A step along the axes of the room that a piece stands in. */

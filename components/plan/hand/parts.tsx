@@ -120,7 +120,7 @@ export function PieceList({ view, scene, picked, hrefs, onPick }: { readonly vie
               {items.filter((i) => i.kind !== "chair").map((i) => (
                 <li key={i.id} aria-current={picked === i.id ? "true" : undefined}>
                   <a href={hrefs.piece(i.id)} onClick={(e) => { if (onPick) { e.preventDefault(); onPick(i.id); } }}>{names.get(i.id)}</a>
-                  <span className="sec">{pieceWords(view, i)}{view.held.includes(i.id) ? ` ${say("Held.")}` : ""}{i.note ? ` ${say("Note: {note}", { note: i.note })}` : ""}</span>
+                  <span className="sec">{pieceWords(view, scene, i)}{view.held.includes(i.id) ? ` ${say("Held.")}` : ""}{i.note ? ` ${say("Note: {note}", { note: i.note })}` : ""}</span>
                 </li>
               ))}
               {chairs > 0 && <li><b>{say("{n} chairs in rows", { n: chairs })}</b><span className="sec">{say("Each can be chosen from the list of pieces above.")}</span></li>}

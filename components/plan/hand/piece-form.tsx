@@ -1,6 +1,6 @@
 "use client";
 import { useEffect, useRef, type ComponentProps, type ReactNode } from "react";
-import { nameOf, nearWalls, runOf, WALLS, type HandView, type Wall } from "@/lib/hand";
+import { nameOf, nearWalls, roomNow, runOf, WALLS, type HandView, type Wall } from "@/lib/hand";
 import { isRound, type Item, type Scene } from "@/lib/layout";
 import { formatLength, lengthStyle } from "@/lib/measure";
 import type { HandPhrase } from "@/lib/words/hand";
@@ -59,7 +59,7 @@ export function PieceForm({ view, scene, item, action, errors, typed }: Props) {
   const run = runOf(scene, item);
   const rooms = scene.rooms.filter((r) => venue.rooms.some((v) => v.id === r));
   const room = venue.rooms.find((r) => r.id === item.room);
-  const [one, two] = room ? nearWalls(room, item) : [];
+  const [one, two] = room ? nearWalls(roomNow(venue, scene.drapes, room, item.at), item) : [];
   const far = (k: 1 | 2): string => typed[`far${k}`] ?? formatLength(Math.round((k === 1 ? one : two)?.mm ?? 0), lengthStyle(venue));
   const others = scene.items.filter((i) => i.id !== item.id && i.kind !== "chair" && !staysPut(view, i));
   const tables = (view.offers[scene.id] ?? []).filter((o) => o.what.kind === "stock" && venue.stock.some((s) => o.what.kind === "stock" && s.id === o.what.id && s.kind === "table"));
@@ -70,7 +70,7 @@ export function PieceForm({ view, scene, item, action, errors, typed }: Props) {
       <input type="hidden" name="scene" value={scene.id} />
       <input type="hidden" name="piece" value={item.id} />
       <h2 id="piece-head">{name}</h2>
-      <p className="small sec mt-2">{pieceWords(view, item)}{held ? ` ${say("Held where it stands.")}` : ""}{fixed ? ` ${say("The venue never moves it.")}` : ""}</p>
+      <p className="small sec mt-2">{pieceWords(view, scene, item)}{held ? ` ${say("Held where it stands.")}` : ""}{fixed ? ` ${say("The venue never moves it.")}` : ""}</p>
       <Amiss errors={errors} name="piece" /><Amiss errors={errors} name="hold" />
       {!fixed && (
         <>

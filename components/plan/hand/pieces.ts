@@ -35,11 +35,11 @@ export function byRoom(scene: Scene): readonly { readonly room: string; readonly
 }
 
 /** Where a piece stands, how it is turned, and what else there is to know of it, in one line. */
-export function pieceWords(view: HandView, item: Item): string {
+export function pieceWords(view: HandView, scene: Scene, item: Item): string {
   const { venue } = view, say = handVoiceOf(venue.locale);
   const places = item.kind === "chair" || item.seats.length === 0 ? [] : [say("{n} places", { n: item.seats.length })];
   const turned = isRound(item.shape) || item.angle === 0 ? [] : [say("turned to {angle}", { angle: sayTurn(item.angle) })];
-  return say("{size}. In the {room}, {where}.", { size: [sizeWords(venue, item), ...places].join(", "), room: roomName(venue, item.room), where: [sayWalls(venue, item), ...turned].join(", ") });
+  return say("{size}. In the {room}, {where}.", { size: [sizeWords(venue, item), ...places].join(", "), room: roomName(venue, item.room), where: [sayWalls(venue, scene, item), ...turned].join(", ") });
 }
 
 /** In how many parts of the day it stands as it stands here. */

@@ -148,7 +148,7 @@ export function useHand(start: Start): Hand {
     attempt(null);
     const piece = "piece" in edit ? find(next.value.layout, part, edit.piece) : undefined;
     const name = piece ? nameOf(piece) : "", told = piece && edit.do === "turn" ? say("{piece} turned to {angle}", { piece: name, angle: sayTurn(piece.angle) }) : name;
-    saying.current = piece ? `${told}: ${sayWalls(v.venue, piece)}.` : say("Done.");
+    saying.current = piece ? `${told}: ${sayWalls(v.venue, l.scenes.find((s) => s.id === part) ?? { drapes: [] }, piece)}.` : say("Done.");
     show(next.value.layout, next.value.held, true);
     send({ edit: JSON.stringify(edit), scene: part, piece: piece?.id ?? "" }, true);
   }, [attempt, part, say, send, show]);
