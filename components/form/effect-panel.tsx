@@ -85,7 +85,7 @@ export function EffectPanel({ step, view: saved, svg, query, full, working }: Pr
           <BandKey
             id={step}
             comfort={<><b>{say("{n} in comfort.", { n: seats.comfort })}</b> {gaps.comfort}</>}
-            most={<><b>{say("{n} at the most.", { n: seats.most })}</b> {gaps.most}</>}
+            most={seats.most > seats.comfort && <><b>{say("{n} at the most.", { n: seats.most })}</b> {gaps.most}</>}
             ceiling={<><b>{say("{n} is the ceiling:", { n: seats.ceiling })}</b> {seats.because}</>}
           />
           <p className="note sec mt-3">{rows ? say("Counted with the chairs alone, the standing furniture in its place. Carrying pieces out makes room, a dance floor or a buffet takes it; your layout shows what comes of it.") : say("Counted with the tables alone, the standing furniture in its place. Carrying pieces out makes room, a dance floor or a buffet takes it; your layout shows what comes of it.")}</p>

@@ -80,11 +80,11 @@ export function Band({ id, seats, guests, say = ENGLISH }: BandProps) {
 }
 
 /** What the three parts of the band mean, in words. */
-export function BandKey({ id, comfort, most, ceiling }: { readonly id: string; readonly comfort: React.ReactNode; readonly most: React.ReactNode; readonly ceiling: React.ReactNode }) {
+export function BandKey({ id, comfort, most, ceiling }: { readonly id: string; readonly comfort: React.ReactNode; /** Left out where no more fit than sit in comfort: no part of the bar is hatched. */ readonly most?: React.ReactNode; readonly ceiling: React.ReactNode }) {
   return (
     <ul className="key">
       <li><svg viewBox="0 0 30 14" aria-hidden="true"><path className="band-comfort" d="M0 1h30v12H0z" /></svg><span>{comfort}</span></li>
-      <li><svg viewBox="0 0 30 14" aria-hidden="true"><Hatch id={`key-${id}`} /><rect x=".5" y="1.5" width="29" height="11" fill={`url(#key-${id})`} /><rect x=".5" y="1.5" width="29" height="11" className="band-edge" /></svg><span>{most}</span></li>
+      {most && <li><svg viewBox="0 0 30 14" aria-hidden="true"><Hatch id={`key-${id}`} /><rect x=".5" y="1.5" width="29" height="11" fill={`url(#key-${id})`} /><rect x=".5" y="1.5" width="29" height="11" className="band-edge" /></svg><span>{most}</span></li>}
       <li><svg viewBox="0 0 30 14" aria-hidden="true"><path className="band-edge" d="M0 1.5H29M0 12.5H29" /><path className="band-stop" d="M27 0h3v14h-3z" /></svg><span>{ceiling}</span></li>
     </ul>
   );

@@ -38,6 +38,10 @@ for (const scripts of [false, true]) for (const width of [390, 1280]) {
     await expect(page).toHaveTitle(/Step 7 of 8/);
     // A busy machine may still be working the layouts out: the page says so, and shows them by itself.
     await expect(page.locator(".layouts .drawing svg").first()).toBeVisible({ timeout: SLOW_MS });
+    // No line of the comparison lies over another.
+    const lines = await page.locator(".layouts section").first().locator(".pairs > div").evaluateAll((all) => all.map((one) => one.getBoundingClientRect()).map(({ top, bottom }) => ({ top, bottom })));
+    expect(lines.length).toBeGreaterThanOrEqual(6);
+    lines.forEach(({ top }, i) => { if (i > 0) expect(top).toBeGreaterThanOrEqual((lines[i - 1]?.bottom ?? 0) - 1); });
     await page.getByText("Choose A").click();
     await press("Save and continue");
     await expect(page).toHaveTitle(/Step 8 of 8/);
