@@ -69,7 +69,8 @@ test("by keyboard alone a table goes to 1.20 m from a wall and turns by 90 degre
   const stage = page.locator(".hand-stage");
   await stage.focus();
   // From piece to piece until the table is chosen.
-  for (let i = 0; i < 200 && (await page.locator("#piece-head").textContent().catch(() => null)) !== table; i++) await page.keyboard.press("PageDown");
+  // As the heading stands, without waiting for one: none is there before the first piece is chosen.
+  for (let i = 0; i < 200 && (await page.locator("#piece-head").allTextContents())[0] !== table; i++) await page.keyboard.press("PageDown");
   await expect(page.locator("#piece-head")).toHaveText(table);
   await page.keyboard.press("ArrowRight");
   await page.keyboard.press("Shift+ArrowDown");
