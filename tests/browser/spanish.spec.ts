@@ -1,5 +1,8 @@
 import { expect, type Page } from "@playwright/test";
 import { tidewheel } from "../../lib/demo";
+import { CHANGE_PHRASES, changeVoice } from "../../lib/words/changes";
+import { HAND_PHRASES, handVoice } from "../../lib/words/hand";
+import { PHRASES, sayIn } from "../../lib/words/pages";
 import { atTheDesk, base, invite, person, test, SLOW_MS, type Who } from "./world";
 
 /** Words that are written alike in both languages, and names of standards and measures. */
@@ -9,6 +12,13 @@ const ALIKE = new Set(("no me son total error normal local general natural music
 const NAMES = ["Marisol Vega", "Ander Etxeberria"];
 /** The venue's own words, as its file holds them. */
 const VENUES: ReadonlySet<string> = new Set([...JSON.stringify(tidewheel).matchAll(/\p{L}+/gu), ...NAMES.join(" ").matchAll(/\p{L}+/gu)].map((m) => m[0].toLowerCase()));
+
+const wordsIn = (texts: readonly string[]): ReadonlySet<string> => new Set(texts.flatMap((text) => [...text.replace(/\{\w+\}/g, " ").matchAll(/\p{L}{3,}/gu)].map((m) => m[0].toLowerCase())));
+/** The words of every British sentence that has a Spanish one, those of the Spanish ones left out. */
+function britishWords(): Set<string> {
+  const es = [sayIn("es"), handVoice("es"), changeVoice("es")], spanish = wordsIn([...PHRASES, ...HAND_PHRASES, ...CHANGE_PHRASES].flatMap((phrase) => es.map((say) => say.given(phrase)).filter((said) => said !== phrase)));
+  return new Set([...wordsIn([...PHRASES, ...HAND_PHRASES, ...CHANGE_PHRASES])].filter((word) => !spanish.has(word)));
+}
 
 /** Every word that a page shows or says: text, labels, title. */
 async function wordsOf(page: Page): Promise<ReadonlySet<string>> {
@@ -33,8 +43,9 @@ test("the couple's pages read in Spanish from the mail to the agreement, with no
   const us = await person(browser, how);
   const { page, go, press } = us;
 
-  const spanish = new Map<string, ReadonlySet<string>>(), english = new Set<string>();
-  /** Looks at a page in both languages: what stands in the English one is English. */
+  const spanish = new Map<string, ReadonlySet<string>>(), english = britishWords();
+  /** Looks at a page in Spanish; where more is told on it than our catalogues hold, in English first, whose words are English. */
+  const look = async (who: Who, path: string): Promise<void> => { await who.go(path); spanish.set(path.startsWith("/open/") ? "/open/key" : path, await wordsOf(who.page)); await expect(who.page.locator("html")).toHaveAttribute("lang", /^es/); };
   const both = async (who: Who, path: string): Promise<void> => {
     for (const language of ["en-GB", "es"]) {
       await who.page.context().addCookies([{ name: "words", value: language, url: base() }]);
@@ -43,7 +54,7 @@ test("the couple's pages read in Spanish from the mail to the agreement, with no
       if (path.startsWith("/request/layout/")) await expect(who.page.locator(".plan-tools").first()).toBeVisible({ timeout: SLOW_MS });
       const words = await wordsOf(who.page);
       if (language === "es") {
-        spanish.set(path.startsWith("/open/") ? "/open/key" : path, words);
+        spanish.set(path, words);
         await expect(who.page.locator("html")).toHaveAttribute("lang", /^es/);
       } else for (const word of words) english.add(word);
     }
@@ -54,10 +65,10 @@ test("the couple's pages read in Spanish from the mail to the agreement, with no
   await page.getByLabel("Español").check();
   await press("Use these");
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Abran el enlace de su correo");
-  for (const path of ["/", "/open", "/open?why=mailed", "/open?why=ended", "/words", "/no-such-page", "/open/AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA", link]) await both(us, path);
+  for (const path of ["/", "/open", "/open?why=mailed", "/open?why=ended", "/words", "/no-such-page", "/open/AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA", link]) await look(us, path);
   await go(link);
   await press("Abrir nuestro día");
-  for (const path of STEPS) await both(us, path);
+  for (const path of STEPS) await look(us, path);
 
   await go("/request/guests");
   await page.getByLabel("Adultos").fill("muchos");
@@ -92,7 +103,23 @@ test("the couple's pages read in Spanish from the mail to the agreement, with no
   await go("/request/layout");
   await page.getByText("Elegir A").click();
   await press("Guardar y seguir");
-  for (const path of ["/request/send", "/request/share"]) await both(us, path);
+  // Under the hand: what is amiss, what was done, and what then differs.
+  await go("/request/layout/adjust");
+  await expect(page.locator(".hand-stage svg.plan").first()).toBeVisible({ timeout: SLOW_MS });
+  await page.locator("#choose").selectOption({ index: 2 });
+  await page.locator("#far1").fill("una zancada");
+  await page.getByRole("button", { name: "Ponerla ahí" }).click();
+  await expect(page.locator("#far1-error")).toContainText("Una distancia, por ejemplo 1,20 m.");
+  spanish.set("amiss by hand", await wordsOf(page));
+  await page.locator("#far1").fill("1,35");
+  await page.getByRole("button", { name: "Ponerla ahí" }).click();
+  await expect(page.locator(".hand-last")).toContainText("1,35\u00a0m de la pared");
+  await expect(page.locator("ol.changes li")).toContainText(/ en el plano\.$/);
+  spanish.set("moved by hand", await wordsOf(page));
+  await page.getByRole("button", { name: /^Deshacer/ }).click();
+  await expect(page.locator(".hand-last")).toContainText("Aún no se ha cambiado nada.");
+  await both(us, "/request/send");
+  await look(us, "/request/share");
   await go("/request/share");
   await page.getByLabel("¿Para quién es?").fill("Ander");
   await press("Hacer el enlace");
