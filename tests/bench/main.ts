@@ -6,7 +6,7 @@ import { boundaryDistance, offset, regionContains, subtract, type Point } from "
 import { checkBench } from "./checks";
 import { drawingBench } from "./drawing";
 import { hand } from "./hand";
-import { A084616, KNOWN } from "./known";
+import { A084616, KNOWN, KNOWN_LONG } from "./known";
 import { papers } from "./papers";
 import { queueBench } from "./queue";
 import { askFor, long, PITCH, rooms, round, spaceOf, square } from "./rooms";
@@ -44,8 +44,14 @@ function packing(): void {
   line("mean ratio; plain grid", mean(list.map((r) => r.n / r.known)), mean(list.map((r) => r.grid / r.known)));
   line("most short below 15; least ratio from 15", Math.max(...list.filter((r) => r.known < 15).map((r) => r.known - r.n)), Math.min(...over.map((r) => r.n / r.known)));
   line("ms: mean, most", mean(list.map((r) => r.ms)), Math.max(...list.map((r) => r.ms)));
-  line("long tables in a room", "tables", "places", "", "", "ms");
-  for (const r of rooms) { const [s, ms] = timed(() => seatTables(r.space, askFor([long]))[0]); line(r.name, s?.items.length ?? 0, s?.places ?? 0, "", "", ms); }
+  line("long tables in a room", "tables", "known", "ratio", "patterns", "ms");
+  const longs = rooms.map((r) => {
+    const [s, ms] = timed(() => seatTables(r.space, askFor([long]))[0]), bare = seatTables(r.space, askFor([long]), { effort: 0 })[0];
+    const known = KNOWN_LONG[r.name] ?? 0, ratio = (s?.items.length ?? 0) / known, patterns = (bare?.items.length ?? 0) / known;
+    line(r.name, s?.items.length ?? 0, known, ratio, patterns, ms);
+    return { ratio, patterns };
+  });
+  line("mean ratio; of patterns alone", mean(longs.map((l) => l.ratio)), mean(longs.map((l) => l.patterns)));
 }
 
 /** Spots on a lattice of the room, as a solver is given them. */
