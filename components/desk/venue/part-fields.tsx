@@ -42,18 +42,21 @@ function Tick({ name, value, text, on, id = name }: { readonly name: string; rea
   return <label className="tick" htmlFor={id}><input id={id} type="checkbox" name={name} value={value} defaultChecked={on} /><span>{text}</span></label>;
 }
 
+/** What one column of the form would cut off: a word to choose, or a hint that would stand in a tower of lines. */
+const isLong = ({ hint = "", options = [] }: Field): boolean => hint.length > 24 || options.some((o) => o.text.length > 9);
+
 function One({ field, name, value, errors }: { readonly field: Field; readonly name: string; readonly value: string | readonly string[]; readonly errors: readonly FieldError[] }) {
   const common = { name, label: field.label, hint: field.hint, errors };
   switch (field.kind) {
     case "kept": return <input type="hidden" name={name} value={one(value)} />;
     case "yes": return <div className={field.label.length > 24 ? "wide" : undefined}><Tick name={name} value="yes" text={field.label} on={one(value) === "yes"} /></div>;
-    case "one": return <SelectField {...common} value={one(value) || field.options?.[0]?.value} options={field.options ?? []} />;
+    case "one": return <div className={isLong(field) ? "double" : undefined}><SelectField {...common} value={one(value) || field.options?.[0]?.value} options={field.options ?? []} /></div>;
     case "many": return <Many field={field} name={name} chosen={many(value)} errors={errors} />;
     case "area": return <div className="wide"><AreaField {...common} value={one(value)} rows={5} /></div>;
-    case "whole": return <TextField {...common} value={one(value)} inputMode="numeric" maxLength={9} />;
+    case "whole": return <div className={isLong(field) ? "double" : undefined}><TextField {...common} value={one(value)} inputMode="numeric" maxLength={9} /></div>;
     case "figure": case "money": return <TextField {...common} value={one(value)} inputMode="decimal" maxLength={20} />;
     case "text": return <div className="double"><TextField {...common} value={one(value)} maxLength={2000} /></div>;
-    default: return <TextField {...common} value={one(value)} maxLength={30} />;
+    default: return <div className={isLong(field) ? "double" : undefined}><TextField {...common} value={one(value)} maxLength={30} /></div>;
   }
 }
 

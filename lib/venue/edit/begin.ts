@@ -20,7 +20,7 @@ export const BEGINNING: readonly Part[] = [
   { id: "room", title: "Its first room", key: "name", at: "rooms[0]", fields: [{ name: "name", label: "Name", kind: "text" }, length("width", "Width"), length("depth", "Depth")], shown: [{}] },
   { id: "doors", title: "Doors to outside", one: "door", key: "width", at: "rooms[0].doors", about: "Two ways out are asked of every room for fifty people or more.", words: { from: "start", to: "width" }, fields: [{ name: "wall", label: "On the wall", kind: "one", options: SIDES }, length("start", "From the wall’s left or upper end"), length("width", "Clear width")],
     shown: [{ wall: "C", start: "", width: "" }, { wall: "A", start: "", width: "" }] },
-  { id: "tables", title: "Tables and chairs", key: "chairs", at: "stock", fields: [whole("rounds", "Round tables"), length("across", "Across"), whole("longs", "Long tables"), length("width", "Width"), length("depth", "Depth"), whole("chairs", "Chairs")], shown: [{}] },
+  { id: "tables", title: "Tables and chairs", key: "chairs", at: "stock", fields: [whole("rounds", "Round tables"), length("across", "Across a round one"), whole("longs", "Long tables"), length("width", "Length of a long one"), length("depth", "Its depth"), whole("chairs", "Chairs")], shown: [{}] },
   { id: "package", title: "A package", key: "name", at: "packages[0]", fields: [{ name: "name", label: "Name", kind: "text" }, { ...whole("due", "Layout due, days before the day") }, { name: "coordinator", label: "With a coordinator", kind: "yes" }], shown: [{ name: "Hire of the house", due: "42" }] },
 ];
 
