@@ -1,5 +1,8 @@
+import { existsSync } from "node:fs";
+import { join } from "node:path";
 import { Worker } from "node:worker_threads";
 import type { Works } from "../service/works";
+import { isBuilt, threadFile } from "./build";
 import type { Metrics } from "./metrics";
 import type { Answer, Job, Progress, Verb } from "./works-thread";
 
@@ -22,6 +25,10 @@ type How = {
   readonly working?: Metrics["working"];
 };
 
+const DIR = join(import.meta.dirname, "../..");
+/** The thread in one file where it was built and nothing has changed since; else it is read from the sources. */
+const threadAt = (): string => (isBuilt(DIR) && existsSync(threadFile(DIR)) ? threadFile(DIR) : join(import.meta.dirname, "works-thread.mjs"));
+
 export function makeThread({ young, idle, working }: How): Thread {
   const waiting = new Map<number, Waiting>();
   let worker: Worker | undefined;
@@ -35,7 +42,7 @@ export function makeThread({ young, idle, working }: How): Thread {
   };
 
   const start = (): Worker => {
-    const fresh = new Worker(new URL("./works-thread.mjs", import.meta.url), { execArgv: [], resourceLimits: { maxYoungGenerationSizeMb: young, maxOldGenerationSizeMb: OLD } });
+    const fresh = new Worker(threadAt(), { execArgv: [], resourceLimits: { maxYoungGenerationSizeMb: young, maxOldGenerationSizeMb: OLD } });
     fresh.on("message", (answer: Answer | Progress) => {
       const asked = waiting.get(answer.id);
       if ("progress" in answer) { asked?.onProgress?.(answer.progress); return; }
