@@ -90,10 +90,11 @@ async function traced(cdp: CDPSession, work: () => Promise<void>): Promise<reado
 }
 
 async function dragging(line: Line, page: Page, item: Item): Promise<void> {
-  const piece = page.locator(`.hand-stage .plan:not(.hand-over) [id="hand-piece-${item.id}"]`);
+  // A chair of the rows has no element of its own: any piece is found by the mark about it once it is chosen.
+  const mark = page.locator(".hand-stage .hand-over .s-accent").first();
   await page.locator("#choose").selectOption(item.id);
-  await piece.scrollIntoViewIfNeeded();
-  const box = await piece.boundingBox();
+  await mark.scrollIntoViewIfNeeded();
+  const box = await mark.boundingBox();
   if (!box) throw new Error("the piece is not seen");
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   const cdp = await page.context().newCDPSession(page);
@@ -101,12 +102,8 @@ async function dragging(line: Line, page: Page, item: Item): Promise<void> {
   await page.mouse.move(x, y);
   await page.mouse.down();
   await page.mouse.move(x + 8, y + 8);
-  await page.evaluate(() => {
-    const ticks: number[] = [];
-    Object.assign(window, { ticks });
-    const tick = (at: number): void => { ticks.push(at); requestAnimationFrame(tick); };
-    requestAnimationFrame(tick);
-  });
+  // As text: what tsx makes of a function that has a name is not known in the page.
+  await page.evaluate("(function () { window.ticks = []; requestAnimationFrame(function tick(at) { window.ticks.push(at); requestAnimationFrame(tick); }); })()");
   const events = await traced(cdp, async () => { for (let k = 0; k < MOVES; k++) await page.mouse.move(x + 60 * Math.sin(k / 12), y + 40 * Math.cos(k / 15)); });
   const ticks = await page.evaluate(() => (window as unknown as { readonly ticks: readonly number[] }).ticks);
   await page.mouse.up();
