@@ -19,7 +19,9 @@ const roomName = (venue: Venue, id: string): string => venue.rooms.find((r) => r
 export function sayWalls(venue: Venue, { drapes }: Pick<Scene, "drapes">, item: Item): string {
   const room = venue.rooms.find((r) => r.id === item.room), style = lengthStyle(venue, true);
   const say = handVoiceOf(venue.locale);
-  return room ? nearWalls(roomNow(venue, drapes, room, item.at), item).map((w) => say(`{length} from the ${w.wall} wall`, { length: formatLength(w.mm, style) })).join(", ") : "";
+  const walls = room ? nearWalls(roomNow(venue, drapes, room, item.at), item) : [], clear = walls.filter((w) => w.mm >= 0);
+  // A piece that stands through a wall has no clear floor to it; through two, nothing better can be said.
+  return (clear.length > 0 ? clear : walls).map((w) => say(`{length} from the ${w.wall} wall`, { length: formatLength(w.mm, style) })).join(", ");
 }
 
 /** The part of a piece's turn that can be seen: half a turn of a straight piece without a front shows nothing. */

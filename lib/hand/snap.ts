@@ -108,7 +108,8 @@ const SHOWN = 3_000;
 /** The strings to be shown of a piece: clear floor to the nearer of each two facing walls, and to the nearest other piece. */
 export function stringsOf(room: Room, item: Item, others: readonly Item[]): readonly DimensionString[] {
   const f = frameOf(room), box = extentOf(f, item), mid: Point = [centre(box, true), centre(box, false)];
-  const walls = nearWalls(room, item).map(({ wall, mm }): DimensionString => {
+  // Through a wall there is no clear floor to show: that it stands outside the check says.
+  const walls = nearWalls(room, item).filter((w) => w.mm >= 0).map(({ wall, mm }): DimensionString => {
     const ends: Readonly<Record<typeof wall, readonly [Point, Point]>> = {
       left: [[box.minX, mid[1]], [box.minX - mm, mid[1]]], right: [[box.maxX, mid[1]], [box.maxX + mm, mid[1]]],
       upper: [[mid[0], box.minY], [mid[0], box.minY - mm]], lower: [[mid[0], box.maxY], [mid[0], box.maxY + mm]],

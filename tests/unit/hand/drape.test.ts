@@ -37,3 +37,11 @@ describe("a piece on floor that a drape lends its room", () => {
     expect(left && mm(left.mm)).toBe(x - 300 - 18_190);
   });
 });
+
+describe("a piece that stands through a wall", () => {
+  it("has strings and words to the walls that it stands clear of alone", () => {
+    const through = { ...arch, at: [16_300, 4_000] as const };
+    expect(stringsOf(grain, through, []).map((s) => s.mm)).toEqual([4_000 - 300]);
+    expect(sayWalls(mill, { drapes: [] }, through)).toBe("3.70\u00a0m from the upper wall");
+  });
+});
