@@ -13,7 +13,8 @@ function markOf(i: Item): string {
 }
 const mark = (i: Item): string => JSON.stringify([
   "stock" in i.from ? i.from.stock : "standing" in i.from ? i.from.standing : "brought", i.kind, i.shape, i.at, ((i.angle % 360) + 360) % 360,
-  i.seats.map((s) => [s.x, s.y, s.place]),
+  // A chair is its own place, and stays one piece whether anyone sits on it or not.
+  i.kind === "chair" || i.role === "wheelchair-space" ? [] : i.seats.map((s) => [s.x, s.y, s.place]),
 ]);
 
 const contents = new WeakMap<Scene, Map<string, string>>();

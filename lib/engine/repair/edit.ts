@@ -1,5 +1,6 @@
 import { movedTo as moved, standsAs, type Item, type Layout, type Scene, type SceneId } from "../../layout";
 import { guestSeats } from "../../rules";
+import { rowPieceIn } from "../rows";
 
 export { moved, standsAs };
 
@@ -16,7 +17,7 @@ export function mapPiece(layout: Layout, was: Item, change: (item: Item) => Item
 
 /** Adds a piece to some parts of the day. */
 export function addPiece(layout: Layout, item: Item, scenes: ReadonlySet<SceneId>): Layout {
-  return { ...layout, scenes: layout.scenes.map((s) => (scenes.has(s.id) ? withItems(s, [...s.items, item]) : s)) };
+  return { ...layout, scenes: layout.scenes.map((s) => (scenes.has(s.id) ? withItems(s, [...s.items, rowPieceIn(s.id, item)]) : s)) };
 }
 
 /** Places counted anew in every part of the day. */

@@ -43,6 +43,8 @@ export type Miss = {
   readonly plan: Plan; readonly ease: Ease; readonly why: "floor" | "places" | "rows"; readonly got?: number; readonly wanted?: number;
   /** Where it failed, and the pieces that were to stand there, by the brief's words. */
   readonly room?: string; readonly pieces?: readonly string[];
+  /** Chairs that were there for the rows. */
+  readonly chairs?: number;
 };
 
 /** One thing to try: a plan, how much comfort is let go, which standing pieces are carried out, whether a lane is kept for wheels. */
@@ -129,7 +131,7 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
       if (where) left.push(...(stand(ctx, rooms, where, [{ spec, optional: true }]) ?? [spec]));
     }
     const done = ctx.watch.time("rows", () => withRows(ctx, plan, rooms, 0));
-    return done.rooms ? { days: [{ plan, ease, rooms: done.rooms, meal: [], struckFloor: null, left, removed: [...removed], cleared: [...removed], rehomed: [], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows", got: done.most }] };
+    return done.rooms ? { days: [{ plan, ease, rooms: done.rooms, meal: [], struckFloor: null, left, removed: [...removed], cleared: [...removed], rehomed: [], short: 0 }], misses } : { days: [], misses: [{ plan, ease, why: "rows", got: done.most, chairs: done.chairs }] };
   }
   const days: Day[] = [];
   const meals = mealOf(ctx, { plan, ease, lane, hard, top }, rooms, mealSpecs);
@@ -147,7 +149,7 @@ export function layDay(base: Context, { plan, ease, removed: { ids: removed }, l
     }
     const used = first.reduce((n, m) => n + [...m.top, ...m.seated.items].reduce((k, i) => k + i.seats.filter((s) => s.place === "chair").length, 0), 0);
     const done = ctx.watch.time("rows", () => withRows(ctx, plan, laid, used));
-    if (!done.rooms) { misses.push({ plan, ease, why: "rows", got: done.most }); continue; }
+    if (!done.rooms) { misses.push({ plan, ease, why: "rows", got: done.most, chairs: done.chairs }); continue; }
     days.push({ plan, ease, rooms: done.rooms, meal: first, struckFloor: null, left: [...left, ...first.flatMap((m) => m.unplaced)], removed: [...removed], cleared: [...removed], rehomed: [], short });
   }
   return { days: days.sort((a, b) => a.short - b.short), misses };

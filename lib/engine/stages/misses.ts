@@ -26,7 +26,8 @@ export function missesAsFindings(ctx: Context, misses: readonly Miss[]): readonl
   }
   const rows = nearest("rows");
   if (rows) out.push(refusal(ctx.venue, {
-    code: "rows-not-found", level: "must", source, scene: "ceremony", items: [], measured: rows.got ?? 0, limit: ctx.demand.ceremonyGuests, unit: "places", data: { room: rows.plan.ceremony ?? "" },
+    code: "rows-not-found", level: "must", source, scene: "ceremony", items: [], measured: rows.got ?? 0, limit: ctx.demand.ceremonyGuests, unit: "places",
+    data: { room: rows.plan.ceremony ?? "", ...(rows.chairs !== undefined && rows.chairs < Math.max(0, ctx.demand.ceremonyGuests - ctx.demand.wheelchairs) ? { chairs: rows.chairs, owned: ctx.chair.all } : {}) },
   }));
   const floor = nearest("floor");
   if (floor) out.push(refusal(ctx.venue, { code: "pieces-not-found", level: "must", source, items: [], data: { room: floor.room ?? "", pieces: floor.pieces ?? [] } }));

@@ -10,8 +10,8 @@ import type { RoomDay } from "./day";
 /** What the check says of rows by themselves. */
 const RULES = ["rowClear", "rowLength", "centreAisle", "aisles", "frontStrip", "ways", "route"];
 
-/** The rooms with the rows, or the most places that rows were found for where these are too few. */
-type Laid = { readonly rooms: Map<string, RoomDay> } | { readonly rooms: null; readonly most: number };
+/** The rooms with the rows; or the most places that rows were found for where these are too few, and the chairs that the laid meal leaves. */
+type Laid = { readonly rooms: Map<string, RoomDay> } | { readonly rooms: null; readonly most: number; readonly chairs: number };
 
 /**
  * Adds the ceremony's rows, or says how many the ceremony's room takes. The pitch of comfort goes before the least one, and rows
@@ -38,7 +38,7 @@ export function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, Ro
     if (found.clean) return { rooms: placed(rooms, day, found.rows, ask.keep) };
     second ??= { rows: found.rows, keep: ask.keep };
   }
-  return second ? { rooms: placed(rooms, day, second.rows, second.keep) } : { rooms: null, most };
+  return second ? { rooms: placed(rooms, day, second.rows, second.keep) } : { rooms: null, most, chairs };
 }
 
 function placed(rooms: ReadonlyMap<string, RoomDay>, day: RoomDay, rows: RowPlan, keep: readonly Placed[]): Map<string, RoomDay> {

@@ -1,6 +1,7 @@
 import type { Item, Scene, SceneId } from "../../layout";
 import { footprintPolygon } from "../../layout";
 import { meets } from "../place";
+import { rowPieceIn } from "../rows";
 import type { Context } from "./context";
 import type { Day, RoomDay } from "./day";
 
@@ -54,9 +55,7 @@ export function contents(ctx: Context, day: Day, room: RoomDay, scene: SceneId):
     const floor = footprintPolygon(day.struckFloor);
     return [...all, day.struckFloor, ...tables.filter((t) => !meetsTable(t, floor))];
   }
-  // Chairs of rows that stay are furniture then, and no places.
-  const left = rowsStay ? (room.rows?.items ?? []).filter((i) => i.kind === "chair").map((i) => ({ ...i, seats: [] })) : [];
-  return [...all, ...tables, ...left];
+  return [...all, ...tables, ...(rowsStay ? (room.rows?.items ?? []).map((i) => rowPieceIn(scene, i)) : [])];
 }
 
 /** A table that the floor would touch, chairs drawn out included (483 mm, IBC 2018 1029.13.1). */

@@ -50,7 +50,7 @@ export const refusals: Catalogue = {
     if (s.has("topPlaces")) return `No spot was found in ${rooms(s)} for a top table of ${s.number("topPlaces")} side by side${s.has("run") ? `, which is ${s.mm("run")} long` : ""}.`;
     return s.has("pieces") ? `No way was found to stand tables in ${rooms(s)} together with what else is asked for there: ${pieces(s)}.` : `No spot was found in ${rooms(s)} for any table with its places.`;
   },
-  "rows-not-found": (s) => `No way was found to set rows for all ${guests(s.limit)} of the ceremony in the ${s.room("room")}${s.measured > 0 ? `; at most ${s.measured} were given a place: ${tooFew(s)}` : ""}.`,
+  "rows-not-found": (s) => s.has("chairs") ? `The ceremony is for ${guests(s.limit)}; once the meal is laid in another room, ${s.number("chairs")} of the venue’s ${s.number("owned")} chairs are left for rows in the ${s.room("room")}: ${tooFew(s)}.` : `No way was found to set rows for all ${guests(s.limit)} of the ceremony in the ${s.room("room")}${s.measured > 0 ? `; at most ${s.measured} were given a place: ${tooFew(s)}` : ""}.`,
   "pieces-not-found": (s) => `No place was found in the ${s.room("room")} for what is asked for there: ${pieces(s)}.`,
   "no-plan-found": (s) => {
     if (!s.has("meal")) return "No way of giving the rooms to the parts of the day was found.";

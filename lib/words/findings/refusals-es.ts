@@ -50,7 +50,7 @@ export const refusals: Catalogue = {
     if (s.has("topPlaces")) return `No se halló sitio en ${rooms(s)} para una mesa presidencial de ${s.number("topPlaces")} en fila${s.has("run") ? `, que mide ${s.mm("run")}` : ""}.`;
     return s.has("pieces") ? `No se halló manera de poner mesas en ${rooms(s)} junto con lo demás que se pidió allí: ${pieces(s)}.` : `No se halló sitio en ${rooms(s)} para ninguna mesa con sus plazas.`;
   },
-  "rows-not-found": (s) => `No se halló manera de poner filas para los ${guests(s.limit)} de la ceremonia en ${s.room("room")}${s.measured > 0 ? `; como mucho tuvieron sitio ${s.measured}: ${under(s)}` : ""}.`,
+  "rows-not-found": (s) => s.has("chairs") ? `La ceremonia es para ${guests(s.limit)}; puesta la comida en otra sala, quedan ${s.number("chairs")} de las ${s.number("owned")} sillas de la casa para filas en ${s.room("room")}: ${under(s)}.` : `No se halló manera de poner filas para los ${guests(s.limit)} de la ceremonia en ${s.room("room")}${s.measured > 0 ? `; como mucho tuvieron sitio ${s.measured}: ${under(s)}` : ""}.`,
   "pieces-not-found": (s) => `No se halló lugar en ${s.room("room")} para lo que se pidió allí: ${pieces(s)}.`,
   "no-plan-found": (s) => {
     if (!s.has("meal")) return "No se halló manera de repartir las salas entre las partes del día.";

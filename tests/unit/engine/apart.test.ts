@@ -30,6 +30,13 @@ describe("a hall for ceremony and bar, and an annexe for the meal", () => {
     expect(meal?.items.filter((i) => i.room === "hall" && i.kind === "chair")).toHaveLength(44);
     expect(meal?.items.filter((i) => i.room === "hall").flatMap((i) => i.seats)).toEqual([]);
     expect(meal?.seats).toBe(44);
+    expect(layout?.turnovers).toEqual([]);
+  });
+  it("says that the laid meal leaves too few chairs for the rows, and how many: 90 less 52", () => {
+    const few = { ...venue(1), stock: venue(1).stock.map((s) => (s.kind === "chair" ? { ...s, count: 90 } : s)) };
+    const { status, reasons } = arrange(few, brief({ guests: { adults: 52 } }), { layouts: 1, instead: false });
+    expect(status).toBe("not-found");
+    expect(reasons.map((f) => f.text)).toEqual(["The ceremony is for 52 guests; once the meal is laid in another room, 38 of the venue’s 90 chairs are left for rows in the Hall: 14 too few."]);
   });
   it("does without a bar where the rows need its floor, and says so", () => {
     const { status, layouts: [layout] } = arrange(venue(1), brief({ guests: { adults: 66 } }), { layouts: 1 });
