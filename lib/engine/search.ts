@@ -28,6 +28,8 @@ const WORTH = 2.4;
 const LOOSE = 1.3;
 /** Attempts with all the strength there is, where nothing seated everyone. */
 const LAST = 3;
+/** Attempts that may fail before any table is laid, and are not counted. */
+const IDLE = 60;
 /** The share of the guests that an attempt must have seated to be tried again so. */
 const NEAR = 0.82;
 /** Or so few short of all. */
@@ -52,16 +54,17 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
   const guess = forecast(ctx.demand);
   const limit = options.attempts ?? ATTEMPTS;
   const chooseMore = (least: number): void => watch.time("choose", () => choose(ctx, { most, kept: s.kept, pool: s.pool, finishDay: (c) => finishDay(s, c), least, left: s.left, stop: () => over(s) }));
-  let runs = 0;
+  let runs = 0, idle = 0;
   const got = new Map<Attempt, number>();
   // A lane is kept only where the same attempt without one left places that none reaches.
   const open = (a: Attempt): boolean => !got.has(a) && (!a.lane || s.wheels.has(wheelKey(a))) && !s.dead.has(placeKey(a)) && guess.hopeful(a);
   const run = (a: Attempt): void => {
     options.onProgress?.({ stage: "search", done: runs, of: limit });
-    runs++;
-    const best = tryOut(s, a);
+    const { best, begun } = tryOut(s, a);
+    // What found no room beside the tables cost next to nothing: many plans may fail so before the first that does not.
+    if (begun || ++idle > IDLE) runs++;
     got.set(a, best);
-    if (best < ctx.demand.guests) guess.learn(a, best);
+    if (begun && best < ctx.demand.guests) guess.learn(a, best);
   };
   for (const a of list) {
     if (over(s) || runs >= limit || s.kept.length > 0) break;
@@ -115,15 +118,15 @@ const over = (s: Search): boolean => s.options.stop?.() === true || spent(s.ctx.
 const settled = (s: Search, got: ReadonlyMap<Attempt, number>, a: Attempt): boolean => [...got].some(([g, n]) =>
   n >= s.ctx.demand.guests && !s.refused.has(g) && signOf(g.plan) === signOf(a.plan) && g.ease.gaps === a.ease.gaps && g.ease.perTable === a.ease.perTable);
 
-/** Lays one attempt's days; the most guests that any of them seats. */
-function tryOut(s: Search, a: Attempt): number {
+/** Lays one attempt's days; the most guests that any of them seats, and whether it got as far as the tables or rows. */
+function tryOut(s: Search, a: Attempt): { readonly best: number; readonly begun: boolean } {
   const laid = s.watch.time("seating", () => layDay(s.ctx, a));
   s.misses.push(...laid.misses);
   // What cannot stand beside the meal, or for the ceremony alone, cannot at any ease of the meal's comfort.
   if (laid.days.length === 0 && laid.misses.every((m) => m.why === "floor" || (m.why === "rows" && a.plan.turnover))) s.dead.add(placeKey(a));
   for (const day of laid.days) if (day.short === 0) s.pool.push({ day, cost: a.cost + (day.meal.every((m) => m.seated.composed) ? 0 : LOOSE), attempt: a }); else s.short.push(day);
   const seated = laid.days.map((d) => s.ctx.demand.guests - d.short), missed = laid.misses.flatMap((m) => (m.why === "places" ? [m.got ?? 0] : []));
-  return Math.max(0, ...seated, ...missed);
+  return { best: Math.max(0, ...seated, ...missed), begun: laid.days.length > 0 || laid.misses.some((m) => m.why !== "floor") };
 }
 
 /** Finishes candidates in the order they came until one holds. */

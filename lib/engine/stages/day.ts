@@ -172,9 +172,12 @@ function mealOf(ctx: Context, { plan, ease, lane, hard, top }: Pick<Attempt, "pl
     // No table is left with one guest, nor a room with a handful.
     const more = stockTakenBy([...m.top, ...m.seated.items, ...m.anchors.map((p) => p.item)], taken);
     const seconds = layMeal(ctx, { ...ask, floor: b.f, specs: specs(two), guests: Math.max(rest, 2), wheelchairs: 0, withTop: false, taken: more, chairsLeft: chairs - m.places });
-    return seconds.slice(0, 2).map((s) => [m, s]);
+    return seconds.slice(0, 2).map((s) => [m, namedApart(s)]);
   });
 }
+
+/** Tables of a second room, which no table of the first may share its name with until all are numbered. */
+const namedApart = (m: MealStand): MealStand => ({ ...m, seated: { ...m.seated, items: m.seated.items.map((i) => ({ ...i, id: `second-${i.id}` })) } });
 
 /** The best of each kind of table and form. */
 function differing(stands: readonly MealStand[]): readonly MealStand[] {
