@@ -31,7 +31,7 @@ async function painted({ house, actor, view, scene, item }: Draw, width: keyof t
 /** What the last deed came to, for the line that tells it. */
 function outcome(view: AdjustView, did: string, say: HandVoice): string {
   const weigh = (level: "must" | "should"): number => view.layout.findings.filter((f) => f.level === level).length;
-  const found = `${weigh("must") === 0 ? say("No must found") : say("{n} musts", { n: weigh("must") })}, ${say("{n} shoulds", { n: weigh("should") })}.`;
+  const found = `${weigh("must") === 0 ? say("Nothing that must change") : say("{n} that must change", { n: weigh("must") })}, ${say("{n} that should", { n: weigh("should") })}.`;
   switch (did) {
     case "undo": return `${say("Undone.")} ${found}`;
     case "again": return `${say("Back to the start.")} ${found}`;

@@ -30,7 +30,7 @@ export type Start = {
 };
 
 const weights = ({ musts, shoulds }: Told, say: HandVoice): string =>
-  say("{musts} and {shoulds}", { musts: musts === 0 ? say("no must") : say("{n} musts", { n: musts }), shoulds: shoulds === 0 ? say("no should") : say("{n} shoulds", { n: shoulds }) });
+  say("{musts} and {shoulds}", { musts: musts === 0 ? say("nothing that must change") : say("{n} that must change", { n: musts }), shoulds: shoulds === 0 ? say("nothing that should") : say("{n} that should", { n: shoulds }) });
 
 /** A layout under the hand. Every deed is a plain form; with scripts they are done on the spot, and pieces are moved on the drawing itself. */
 export function Adjust(start: Start) {

@@ -22,5 +22,5 @@ export function TriedHere({ trying }: { readonly trying: Trying }) {
   const say = useHandSay();
   const tried = useSyncExternalStore(trying.listen, trying.now, () => null);
   if (!tried) return null;
-  return <span className="hand-tried">: {say("here {musts}, {shoulds}", { musts: tried.musts === 0 ? say("no must found") : say("{n} musts", { n: tried.musts }), shoulds: say("{n} shoulds", { n: tried.shoulds }) })}{tried.first ? `. ${tried.first}` : ""}</span>;
+  return <span className="hand-tried">: {say("here {musts}, {shoulds}", { musts: tried.musts === 0 ? say("nothing that must change") : say("{n} that must change", { n: tried.musts }), shoulds: say("{n} that should", { n: tried.shoulds }) })}{tried.first ? `. ${tried.first}` : ""}</span>;
 }

@@ -38,7 +38,7 @@ export type Hand = {
 };
 
 const sumUp = (told: Told, say: HandVoice): string =>
-  `${told.musts === 0 ? say("No must found") : say("{n} musts", { n: told.musts })}, ${say("{n} shoulds", { n: told.shoulds })}, ${say("{n} places", { n: told.places })}.`;
+  `${told.musts === 0 ? say("Nothing that must change") : say("{n} that must change", { n: told.musts })}, ${say("{n} that should", { n: told.shoulds })}, ${say("{n} places", { n: told.places })}.`;
 const SAID: Readonly<Record<string, HandPhrase>> = { undo: "Undone.", redo: "Done again.", again: "Back to the start.", "mend-left": "No way was found to put all of it right round what is held." };
 
 /** What the page knows and does once scripts run. The server's word is always what stands; the screen runs ahead of it. */

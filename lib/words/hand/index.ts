@@ -9,7 +9,7 @@ type Some<T> = Readonly<Partial<Record<HandPhrase, T>>>;
 
 /** British phrases for one thing alone. */
 const ones: Some<string> = {
-  "Put right: {n} pieces moved": "Put right: {n} piece moved", "{n} places": "{n} place", "{n} musts": "{n} must", "{n} shoulds": "{n} should", "{n} chairs in rows": "{n} chair in rows", "{n} changes": "{n} change",
+  "Put right: {n} pieces moved": "Put right: {n} piece moved", "{n} places": "{n} place", "{n} chairs in rows": "{n} chair in rows", "{n} changes": "{n} change",
 };
 
 const isPhrase = (text: string): text is HandPhrase => text in es;
