@@ -1,6 +1,6 @@
 import { quote } from "../fees";
 import type { Finding, Layout, Told, WetTwin } from "../layout";
-import { checkWet } from "../rules";
+import { check, checkWet } from "../rules";
 import type { Kept } from "./choose";
 import { assign, type Plan } from "./stages/assign";
 import { remembered, type Context } from "./stages/context";
@@ -41,7 +41,9 @@ export function withWetTwin(ctx: Context, kept: Kept): Layout {
   for (const plan of plans.slice(0, PLANS)) {
     const twin = laid(roof, day, plan);
     if (!twin) continue;
-    return telling(ctx.venue, { ...layout, wet: twin }, { why: [underRoof(day.plan, plan)] });
+    const twinned: Layout = { ...layout, wet: twin };
+    // With a twin the rain is judged there, and no longer on the dry day.
+    return telling(ctx.venue, { ...twinned, findings: check(ctx.venue, twinned, ctx.brief) }, { why: [underRoof(day.plan, plan)] });
   }
   const finding: Finding = refusal(ctx.venue, { code: "wet-twin", level: "should", source: "common practice, no source", items: [], data: { rooms: out } });
   return { ...layout, findings: [...layout.findings, finding] };

@@ -10,6 +10,7 @@ import { content, element, type Content, type Element } from "./document";
 import { wrap } from "./lines";
 import { baseline, STYLES, words, type Style } from "./type";
 import { LEVEL_NAMES, sayIfKnown, SCENE_NAMES } from "./words";
+import { foundOf } from "../words/rain";
 
 const INDENT = 6;
 const SIDE = 2.6;
@@ -84,7 +85,7 @@ export function findingsSection({ layout, venue, say }: Told, setting: Setting &
     to.flow.gap(3);
     return paragraph(text, STYLES.body, to);
   });
-  const { findings } = layout;
+  const findings = foundOf(layout, sayIn(say.language));
   if (findings.length === 0) {
     to.flow.gap(3);
     return [...said, paragraph(say("The check of this layout gave no finding."), STYLES.body, to)];

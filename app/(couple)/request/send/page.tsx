@@ -18,6 +18,7 @@ import { ErrorSummary } from "@/components/ui/errors";
 import { AreaField } from "@/components/ui/field";
 import { Names } from "@/components/ui/names";
 import { sayDay } from "@/components/ui/say";
+import { foundOf } from "@/lib/words/rain";
 
 type Props = { readonly searchParams: Search };
 
@@ -71,7 +72,7 @@ export default async function SendPage({ searchParams }: Props) {
       <Caution say={say} />
       <div className="two-up max-w-[70rem]">
         <section className="section"><h2>{say("Fee summary")}</h2>{layout.quote ? <Fees quote={layout.quote} locale={venue.locale} tax={venue.tax} say={say} /> : <p className="mt-3">{say("This layout has not been priced.")}</p>}</section>
-        <section className="section"><h2>{say("What the checks found")}</h2><Findings findings={layout.findings} levels={layout.findings.some((f) => f.level === "must") ? ["must", "should", "note"] : ["should", "note"]} sceneWord={titleOf} say={say} /></section>
+        <section className="section"><h2>{say("What the checks found")}</h2><Findings findings={foundOf(layout, say)} levels={layout.findings.some((f) => f.level === "must") ? ["must", "should", "note"] : ["should", "note"]} sceneWord={titleOf} say={say} /></section>
       </div>
       <form method="post" action="/request/send/go" noValidate className="section max-w-[50rem]">
         <h2>{say("Send it")}</h2>

@@ -11,6 +11,7 @@ import { Fees } from "@/components/desk/fees";
 import { Caution } from "@/components/plan/caution";
 import { Day } from "@/components/plan/day";
 import { givesUpWords } from "@/components/plan/gives-up";
+import { foundOf } from "@/lib/words/rain";
 
 type Props = { readonly params: Promise<{ readonly layout: string }> };
 
@@ -41,7 +42,7 @@ export default async function LayoutInFull({ params }: Props) {
       <Day layout={layout} venue={venue} plans={plans} words query={`ref=${encodeURIComponent(booking.reference)}&layout=${encodeURIComponent(id)}`} say={say} />
       <Rain layout={layout} venue={venue} reference={booking.reference} offered />
       {layout.quote && <section className="section max-w-[50rem]"><h2>{say("Fee summary")}</h2><Fees quote={layout.quote} locale={venue.locale} tax={venue.tax} say={say} /></section>}
-      <section className="section max-w-[50rem]"><h2>{say("What the checks found")}</h2><Findings findings={layout.findings} sceneWord={titleOf} say={say} /></section>
+      <section className="section max-w-[50rem]"><h2>{say("What the checks found")}</h2><Findings findings={foundOf(layout, say)} sceneWord={titleOf} say={say} /></section>
       <Caution say={say} />
     </CoupleFrame>
   );
