@@ -1,4 +1,4 @@
-export { cookieName, readCookie, sessionCookie, type CookieToSet, type Side } from "./cookies";
+export { browserCookie, cookieName, readCookie, sessionCookie, type CookieToSet, type Side } from "./cookies";
 export { DESK_LINKS_AN_HOUR, HOUR, LIFETIMES, LOOK_LINKS } from "./limits";
 export { faultOf, type LinkFault } from "./links";
 export { isFromOurPages } from "./origin";

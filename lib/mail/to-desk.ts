@@ -25,9 +25,9 @@ export function deskSignIn(venueName: string, { href, code, minutes }: { readonl
   return {
     kind: "desk-sign-in", lang: "en-GB", subject: `Sign in to the desk of ${venueName}`,
     blocks: [
-      text("This link signs you in to the desk, once."),
+      text("This link signs you in to the desk, once, in the browser where you asked for it."),
       link("Sign in", href),
-      text(`Or type this code where you asked for it: ${code}`),
+      text(`Where you read this on another device, type this code in that browser instead: ${code}`),
       text(`Either runs out after ${minutes} minutes. If you did not ask for it, let it be: nothing happens unless it is opened.`),
     ],
   };

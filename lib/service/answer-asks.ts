@@ -20,20 +20,20 @@ export async function answerAsks(house: House): Promise<number> {
   return answered;
 }
 
-async function answer(tx: Handle, house: House, { side, address, booking: reference }: LinkAskRow): Promise<void> {
-  if (side === "desk") { await mailDesk(tx, house, address ?? ""); return; }
+async function answer(tx: Handle, house: House, { side, address, booking: reference, browser }: LinkAskRow): Promise<void> {
+  if (side === "desk") { await mailDesk(tx, house, { person: address ?? "", browser }); return; }
   const one = reference === null ? undefined : await bookings.find(tx, reference);
   for (const booking of one ? [one] : await bookings.ofAddress(tx, address ?? "")) await mailCouple(tx, house, booking);
 }
 
-/** A sign-in link, and a code for another machine, to whoever is of the desk. */
-async function mailDesk(tx: Handle, house: House, person: string): Promise<void> {
+/** A sign-in link, and a code where the mail is read on another machine, to whoever is of the desk. Both open in the browser that asked. */
+async function mailDesk(tx: Handle, house: House, { person, browser }: { readonly person: string; readonly browser: string | null }): Promise<void> {
   if (!(await deskRole(house, tx, person))) return;
   if ((await links.countOf(tx, person, iso(house.clock.now() - HOUR))) >= DESK_LINKS_AN_HOUR) return;
-  const href = await deskLink(tx, house, { person, lastsMs: LIFETIMES.deskLink, once: true });
+  const href = await deskLink(tx, house, { person, lastsMs: LIFETIMES.deskLink, once: true, browser });
   const code = makeCode();
   await links.add(tx, {
-    hash: hashCode(person, code), purpose: "desk", booking: null, person, once: true, label: "code", madeAt: nowIso(house), expiresAt: iso(house.clock.now() + LIFETIMES.deskLink),
+    hash: hashCode(person, code), purpose: "desk", booking: null, person, once: true, label: "code", browser, madeAt: nowIso(house), expiresAt: iso(house.clock.now() + LIFETIMES.deskLink),
   });
   const venueName = (await venues.list(tx))[0]?.venue.name ?? "Marquetry";
   await queueMail(tx, house, { message: messages.deskSignIn(venueName, { href, code, minutes: LIFETIMES.deskLink / 60_000 }), to: person, fromName: venueName, booking: null });

@@ -14,6 +14,7 @@ export type { PlanInput, ProposalPdfInput, Works } from "./works";
 export { currentActor } from "./current-actor";
 export { lookAtLink, openByCode, openLink, type LinkLook, type Opened } from "./open-link";
 export { askCoupleLink, askDeskLink, renewLink } from "./ask-link";
+export { browserOf, markedBrowser } from "./asked-here";
 export { signOut } from "./sign-out";
 export { sameOrigin } from "./same-origin";
 export { health, type Health } from "./health";

@@ -2,6 +2,7 @@ import { fail, ok } from "../base";
 import { faultOf, hashCode, hashSecret, isSecret, LIFETIMES, makeSecret, sessionCookie, type Side } from "../access";
 import { step } from "../booking";
 import { bookings, history, links, revisions, sessions, venues, type Handle, type LinkRow } from "../store";
+import { hashOfBrowser } from "./asked-here";
 import { deskRole } from "./desk-people";
 import type { House } from "./house";
 import { nowIso } from "./moment";
@@ -14,9 +15,9 @@ export type LinkLook = {
 export type Opened = { readonly purpose: LinkRow["purpose"]; readonly reference?: string; readonly cookie: CookieToSet };
 
 /** For the GET of a mailed link: what the page says before the button. Changes nothing. */
-export async function lookAtLink(house: House, { key }: { readonly key: string }): Promise<Outcome<LinkLook>> {
+export async function lookAtLink(house: House, { key, browser }: { readonly key: string; readonly browser?: string }): Promise<Outcome<LinkLook>> {
   const { db } = house.store;
-  const link = await goodLink(house, db, isSecret(key) ? hashSecret(key) : undefined);
+  const link = await goodLink(house, db, isSecret(key) ? hashSecret(key) : undefined, browser);
   if (!link.ok) return link;
   const { purpose, booking: reference } = link.value;
   const booking = reference === null ? undefined : await bookings.find(db, reference);
@@ -27,19 +28,19 @@ export async function lookAtLink(house: House, { key }: { readonly key: string }
 }
 
 /** For the POST: opens the session; set the cookie, then go on by `purpose`. */
-export async function openLink(house: House, { key }: { readonly key: string }): Promise<Outcome<Opened>> {
-  return opened(house, isSecret(key) ? hashSecret(key) : undefined);
+export async function openLink(house: House, { key, browser }: { readonly key: string; readonly browser?: string }): Promise<Outcome<Opened>> {
+  return opened(house, isSecret(key) ? hashSecret(key) : undefined, browser);
 }
 
 /** Signs a person in to the desk by the code of their mail, where that was read on another machine. */
-export async function openByCode(house: House, { email, code }: { readonly email: string; readonly code: string }): Promise<Outcome<Opened>> {
-  return opened(house, hashCode(email.trim().toLowerCase(), code));
+export async function openByCode(house: House, { email, code, browser }: { readonly email: string; readonly code: string; readonly browser?: string }): Promise<Outcome<Opened>> {
+  return opened(house, hashCode(email.trim().toLowerCase(), code), browser);
 }
 
-async function opened(house: House, key: string | undefined): Promise<Outcome<Opened>> {
+async function opened(house: House, key: string | undefined, browser: string | undefined): Promise<Outcome<Opened>> {
   const at = nowIso(house);
   return house.store.transaction(async (tx): Promise<Outcome<Opened>> => {
-    const link = await goodLink(house, tx, key);
+    const link = await goodLink(house, tx, key, browser);
     if (!link.ok) return link;
     const { hash, purpose, booking, person } = link.value;
     if (!(await links.use(tx, hash, at))) return fail({ code: "link", why: "used" });
@@ -56,9 +57,9 @@ async function opened(house: House, key: string | undefined): Promise<Outcome<Op
 /** A link that opens something. */
 type OpensWhat = Omit<LinkRow, "purpose"> & { readonly purpose: Side };
 
-async function goodLink(house: House, db: Handle, hash: string | undefined): Promise<Outcome<OpensWhat>> {
+async function goodLink(house: House, db: Handle, hash: string | undefined, browser: string | undefined): Promise<Outcome<OpensWhat>> {
   const link = hash === undefined ? undefined : await links.find(db, hash);
-  const fault = faultOf(link, house.clock.now());
+  const fault = faultOf(link, house.clock.now(), hashOfBrowser(browser));
   if (fault || !link) return fail(fault ?? { code: "link", why: "unknown" });
   const { purpose } = link;
   // A link that ends reminders opens nothing.

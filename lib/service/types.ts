@@ -32,7 +32,7 @@ export type Refusal =
   /** The engine is still at it, longer than was waited for: ask again. */
   | { readonly code: "working" }
   /** The link is unknown, run out, used up or withdrawn. */
-  | { readonly code: "link"; readonly why: "unknown" | "expired" | "used" | "revoked" };
+  | { readonly code: "link"; readonly why: "unknown" | "expired" | "used" | "revoked" | "elsewhere" };
 
 export type Outcome<T> = Result<T, Refusal>;
 

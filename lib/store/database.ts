@@ -47,6 +47,8 @@ export type Database = {
     hash: string; purpose: "couple" | "desk" | "look" | "quiet"; booking: string | null; person: string | null; once: boolean;
     /** For whom a look-only link was made, as the couple put it. */
     label: string | null;
+    /** The hash of the mark of the browser that asked for it, where it opens in that one alone. */
+    browser: string | null;
     madeAt: Moment; expiresAt: Moment; usedAt: Moment | null; revokedAt: Moment | null;
   };
   readonly sessions: {
@@ -79,7 +81,7 @@ export type Database = {
     fault: string | null;
   };
   /** Links asked for at the door, and not answered yet. */
-  readonly linkAsks: { id: Generated<number>; side: "couple" | "desk"; address: string | null; booking: string | null; askedAt: Moment };
+  readonly linkAsks: { id: Generated<number>; side: "couple" | "desk"; address: string | null; booking: string | null; askedAt: Moment; browser: string | null };
   readonly counts: { key: string; result: Json<Capacity>; madeAt: Moment };
   /** `start`, `taken`: hashes of the layout that it began from, and of what was taken of it last. */
   readonly adjustments: {

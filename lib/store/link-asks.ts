@@ -1,7 +1,7 @@
 import type { LinkAskRow } from "./database";
 import type { Handle } from "./store";
 
-export type NewLinkAsk = Pick<LinkAskRow, "side" | "address" | "booking" | "askedAt">;
+export type NewLinkAsk = Pick<LinkAskRow, "side" | "address" | "booking" | "askedAt" | "browser">;
 
 /** Notes that a link was asked for: the same one statement whoever it is. */
 export async function add(db: Handle, one: NewLinkAsk): Promise<void> {

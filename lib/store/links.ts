@@ -1,10 +1,10 @@
 import type { LinkRow } from "./database";
 import type { Handle } from "./store";
 
-export type NewLink = Pick<LinkRow, "hash" | "purpose" | "booking" | "person" | "once" | "madeAt" | "expiresAt"> & { readonly label?: string };
+export type NewLink = Pick<LinkRow, "hash" | "purpose" | "booking" | "person" | "once" | "madeAt" | "expiresAt"> & { readonly label?: string; readonly browser?: string | null };
 
 export async function add(tx: Handle, one: NewLink): Promise<void> {
-  await tx.insertInto("links").values({ ...one, label: one.label ?? null, usedAt: null, revokedAt: null }).execute();
+  await tx.insertInto("links").values({ ...one, label: one.label ?? null, browser: one.browser ?? null, usedAt: null, revokedAt: null }).execute();
 }
 
 export function find(db: Handle, hash: string): Promise<LinkRow | undefined> {

@@ -1,7 +1,7 @@
 import { sql } from "kysely";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { isFromOurPages, readCookie, sessionCookie } from "../../lib/access";
-import { addBooking, askCoupleLink, askDeskLink, changeAddress, closeBooking, currentActor, getBooking, invitePerson, lookAtLink, openLink, renewLink, signOut } from "../../lib/service";
+import { addBooking, askCoupleLink, askDeskLink, changeAddress, closeBooking, currentActor, getBooking, invitePerson, lookAtLink, markedBrowser, openByCode, openLink, renewLink, signOut } from "../../lib/service";
 import { answerAsks } from "../../lib/service/answer-asks";
 import { outbox } from "../../lib/store";
 import { added, cookieOf, DESK, mailedKey, testHouse, type TestHouse } from "./support/house";
@@ -52,6 +52,29 @@ describe("a mailed link", () => {
     const opened = await Promise.all([openLink(house, { key: desk }), openLink(house, { key: desk })]);
     expect(opened.filter((one) => one.ok)).toHaveLength(1);
     expect(await openLink(house, { key: desk })).toEqual({ ok: false, error: { code: "link", why: "used" } });
+  });
+
+  it("to the desk opens in the browser that asked for it alone, and so does its code (ASVS 5.0, 6.6.2)", async () => {
+    const mark = (cookies: string | null) => markedBrowser(house, cookies);
+    const here = mark(null), cookies = `${here.cookie.name}=${here.cookie.value}`;
+    // The same browser is known again; a made-up mark is none.
+    expect(mark(cookies).browser).toBe(here.browser);
+    expect(mark(`${here.cookie.name}=mine`).browser).not.toBe("mine");
+    await askDeskLink(house, { email: "desk@tidewheel.example", browser: here.browser });
+    await answerAsks(house);
+    const key = await mailedKey(house, undefined, "desk-sign-in"), other = mark(null).browser;
+    const code = /\b[A-Z0-9]{4}-[A-Z0-9]{4}\b/.exec((await outbox.list(house.store.db)).find((one) => one.kind === "desk-sign-in")?.bodyText ?? "")?.[0] ?? "";
+    const refused = { ok: false, error: { code: "link", why: "elsewhere" } };
+    for (const browser of [other, undefined]) {
+      expect(await lookAtLink(house, { key, browser })).toEqual(refused);
+      expect(await openLink(house, { key, browser })).toEqual(refused);
+      expect(await openByCode(house, { email: "desk@tidewheel.example", code, browser })).toEqual(refused);
+    }
+    // Refusing it elsewhere used nothing up.
+    expect(await openByCode(house, { email: "desk@tidewheel.example", code, browser: here.browser })).toMatchObject({ ok: true });
+    expect(await openLink(house, { key, browser: here.browser })).toMatchObject({ ok: true });
+    const kept = await sql`select row_to_json(links)::text as text from links union all select row_to_json(link_asks)::text from link_asks`.execute(house.store.db);
+    expect(JSON.stringify(kept.rows)).not.toContain(here.browser);
   });
 
   it("to the desk runs out after ten minutes, to the millisecond", async () => {

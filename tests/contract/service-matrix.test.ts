@@ -90,7 +90,7 @@ const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly
 };
 
 /** Use cases without an actor: what anyone may ask, each guarded by what it is asked with. */
-const OPEN = ["theHouse", "currentActor", "lookAtLink", "openByCode", "openLink", "askCoupleLink", "askDeskLink", "renewLink", "endReminders", "lookAtQuiet", "signOut", "sameOrigin", "publicFace", "health", "standardKey"];
+const OPEN = ["theHouse", "currentActor", "lookAtLink", "openByCode", "openLink", "browserOf", "markedBrowser", "askCoupleLink", "askDeskLink", "renewLink", "endReminders", "lookAtQuiet", "signOut", "sameOrigin", "publicFace", "health", "standardKey"];
 
 describe("who may ask what", () => {
   it("is decided for every use case that there is", () => {

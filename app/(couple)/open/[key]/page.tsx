@@ -20,7 +20,9 @@ export default async function OpenPage({ params }: Props) {
   const shown = await face();
   const { say } = shown;
   const seen = await lookAtLink(await theHouse(), { key });
-  if (!seen.ok) return <Frame house={shown} say={say} choose="/words?from=/open"><LinkEnded say={say} why={seen.error.code === "link" ? seen.error.why : "unknown"} linkKey={key} /></Frame>;
+  // The desk's door knows which browser asked for a link.
+  if (!seen.ok && seen.error.code === "link" && seen.error.why === "elsewhere") redirect(`/desk/open/${key}`);
+  if (!seen.ok) return <Frame house={shown} say={say} choose="/words?from=/open"><LinkEnded say={say} why={seen.error.code === "link" && seen.error.why !== "elsewhere" ? seen.error.why : "unknown"} linkKey={key} /></Frame>;
   if (seen.value.purpose === "desk") redirect(`/desk/open/${key}`);
   const { names, venueName, date, dueDate, purpose } = seen.value;
   return (

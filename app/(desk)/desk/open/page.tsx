@@ -18,13 +18,14 @@ export default async function DeskOpenPage({ searchParams }: Props) {
   const shown = await face();
   const why = await asked(searchParams, "why");
   const coded = why === "mailed" || why === "code";
-  const errors: readonly FieldError[] = why === "code" ? [{ field: "code", message: "Code: this one is not right, has been used, or is older than ten minutes. Ask for a fresh mail." }] : why === "email" ? [{ field: "email", message: "Mail address: type it whole, such as name@venue.example." }] : [];
+  const errors: readonly FieldError[] = why === "code" ? [{ field: "code", message: "Code: this one is not right, has been used, or is older than ten minutes, or was asked for in another browser. Ask for a fresh mail." }] : why === "email" ? [{ field: "email", message: "Mail address: type it whole, such as name@venue.example." }] : [];
   return (
     <Frame house={shown}>
       <ErrorSummary errors={errors} />
       <h1 className="mt-4">Sign in to the desk</h1>
       {why === "mailed" && <p className="lead measure mt-4" role="status">If that address belongs to the desk, a link and a code are on their way. Either opens once, within ten minutes.</p>}
       {why === "link" && <p className="lead measure mt-4" role="status">That link has run out or has been used. Ask for a fresh one.</p>}
+      {why === "elsewhere" && <p className="lead measure mt-4" role="status">That link opens in the browser where it was asked for. Open it there, type its code there, or ask for a mail here.</p>}
       {coded && (
         <form method="post" action="/desk/open/code" noValidate className="max-w-[34rem]">
           <TextField name="person" type="email" inputMode="email" autoComplete="email" label="Your mail address" errors={errors} maxLength={254} />

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
+import { headers } from "next/headers";
 import { redirect } from "next/navigation";
-import { lookAtLink, theHouse } from "@/lib/service";
+import { browserOf, lookAtLink, theHouse } from "@/lib/service";
 import { face } from "@/app/_server/face";
 import { Frame } from "@/components/ui/frame";
 
@@ -14,7 +15,8 @@ export async function generateMetadata(): Promise<Metadata> {
 export default async function DeskLinkPage({ params }: Props) {
   const { key } = await params;
   const shown = await face();
-  const seen = await lookAtLink(await theHouse(), { key });
+  const house = await theHouse(), seen = await lookAtLink(house, { key, browser: browserOf(house, (await headers()).get("cookie")) });
+  if (!seen.ok && seen.error.code === "link" && seen.error.why === "elsewhere") redirect("/desk/open?why=elsewhere");
   if (!seen.ok || seen.value.purpose !== "desk") redirect("/desk/open?why=link");
   return (
     <Frame house={shown}>
