@@ -8,7 +8,7 @@ import { clearOf } from "./meet";
 import { edgePoint, seatOffset } from "./seats";
 
 /** Width of floor that a sitter is taken to face or back on to, mm: 24 in a place (common practice, no source). */
-const PLACE = 610;
+export const PLACE = 610;
 /** Floor behind a sitter, from the table's edge outward. */
 function behind(table: Item, seat: Seat, deep: number): Polygon {
   const edge = edgePoint(table, seat);

@@ -3,7 +3,7 @@ export { checker, type Checker } from "./checker";
 export { chairOf, contextOf, guestSeats, siteFor, type Context, type Part, type Raw, type SceneView } from "./context";
 export { aisleWidth, blockOf } from "./rows";
 export { endsOf } from "./ends";
-export { nearThings } from "./facing";
+export { nearThings, PLACE } from "./facing";
 export { accesswayInches, accesswayWidth, aisleInches, occupantLoad, rowClearInches, wheelchairSpaces } from "./formulas";
 export { exitsNeeded } from "./passage";
 export { loadKinds, netArea, peopleOf, postedFor, type LoadKind, type People, type RoomLoad, type SceneLoad } from "./people";

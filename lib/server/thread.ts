@@ -26,8 +26,9 @@ type How = {
 };
 
 const DIR = join(import.meta.dirname, "../..");
-/** The thread in one file where it was built and nothing has changed since; else it is read from the sources. */
-const threadAt = (): string => (isBuilt(DIR) && existsSync(threadFile(DIR)) ? threadFile(DIR) : join(import.meta.dirname, "works-thread.mjs"));
+let found: string | undefined;
+/** The thread in one file where it was built and nothing changed since, else from the sources; looked up once, since a rested thread starts anew while pages are answered. */
+const threadAt = (): string => (found ??= isBuilt(DIR) && existsSync(threadFile(DIR)) ? threadFile(DIR) : join(import.meta.dirname, "works-thread.mjs"));
 
 export function makeThread({ young, idle, working }: How): Thread {
   const waiting = new Map<number, Waiting>();

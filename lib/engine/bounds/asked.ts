@@ -2,9 +2,7 @@ import type { Brief } from "../../brief";
 import type { Finding } from "../../layout";
 import type { Venue } from "../../venue";
 import { refusal } from "../refusal";
-
-/** The fewest joined tables that make a form: its head, or two, and its legs of one table each. */
-const LEAST: Readonly<Record<string, number>> = { u: 3, e: 4, t: 2, "hollow-square": 4 };
+import { FORMS, leastTables } from "../seating/forms";
 
 /**
  * What the brief's own words shut out, whatever the rooms: a form of joined long tables where rounds are asked for or too few tables
@@ -13,13 +11,14 @@ const LEAST: Readonly<Record<string, number>> = { u: 3, e: 4, t: 2, "hollow-squa
 export const askedProofs = (venue: Venue, brief: Brief): readonly Finding[] => [...formProof(venue, brief), ...atTablesProof(venue, brief)];
 
 function formProof(venue: Venue, { meal }: Brief): readonly Finding[] {
-  const least = meal.service === "none" ? undefined : LEAST[meal.form];
-  if (least === undefined) return [];
+  const form = meal.service === "none" ? undefined : FORMS.find((f) => f === meal.form);
+  if (!form) return [];
+  const least = leastTables(form);
   const owned = Math.max(0, ...venue.stock.filter((s) => s.kind === "table" && s.joins && !("diameter" in s.shape) && (s.seats?.most ?? 0) > 0).map((s) => s.count));
   const rounds = meal.tables === "rounds";
   if (!rounds && owned >= least) return [];
   return [refusal(venue, {
-    code: "bound-form", level: "must", source: "the venue's tables and how they are asked for", scene: "meal", items: [], measured: owned, limit: least, unit: "tables", data: { form: meal.form, ...(rounds ? { rounds } : {}) },
+    code: "bound-form", level: "must", source: "the venue's tables and how they are asked for", scene: "meal", items: [], measured: owned, limit: least, unit: "tables", data: { form, ...(rounds ? { rounds } : {}) },
   })];
 }
 

@@ -2,12 +2,10 @@ import {
   add, aroundCircle, bearing, boxOf, boxesNear, convexHull, distance, edges, minus, nearestOnSegment, rectangle, regionContains, scale, sub, turn, union, unit, type Point, type Polygon, type Region,
 } from "../../geometry";
 import { depthOf, footprintPolygon, isRound, seatPolygon, widthOf, type Item, type Layout, type Scene } from "../../layout";
-import { chairOf, isSeatedTable, piecesOnFloor, ruleValues, siteFor } from "../../rules";
+import { chairOf, isSeatedTable, PLACE, piecesOnFloor, ruleValues, siteFor } from "../../rules";
 import { blockedFloor, gatesToKeep, levelOf, type Venue } from "../../venue";
 import { standsAs } from "./edit";
 
-/** Width of floor behind a place that a table or wall must keep off, mm (the rule of gaps: 24 in). */
-const PLACE = 610;
 const SIDES = 32;
 
 const bare = (item: Item): Polygon => (isRound(item.shape) ? aroundCircle(item.at, item.shape.diameter / 2, SIDES) : footprintPolygon(item));

@@ -1,5 +1,6 @@
 import { boxOf, turn, type Point } from "../../geometry";
 import { isRound } from "../../layout";
+import { PLACE } from "../../rules";
 import { composedGrids } from "./grids";
 import { END_WALL, groundFor, groupFooting, type Hall } from "./hall";
 import type { Draft, Work } from "./drafts";
@@ -10,9 +11,11 @@ import { layUnit, placesAt, type Spot, type Unit } from "./units";
 export type Form = "u" | "e" | "t" | "hollow-square";
 export const FORMS: readonly Form[] = ["u", "e", "t", "hollow-square"];
 const LEGS: Record<Form, number> = { u: 2, e: 3, t: 1, "hollow-square": 2 };
-
-/** Floor in front of and behind a sitter is this wide, mm: 24 in a place (common practice, no source). */
-const PLACE = 610;
+const headsOf = (form: Form): number => (form === "hollow-square" ? 2 : 1);
+/** Tables of a form with so many in its head and in each leg. */
+const tablesIn = (form: Form, head: number, leg: number): number => head * headsOf(form) + LEGS[form] * leg;
+/** The fewest joined tables that make a form: its head, or two, and its legs of one table each. */
+export const leastTables = (form: Form): number => tablesIn(form, 1, 1);
 
 /** Forms are weighed only up to this many tables a side. */
 const MOST_SIDE = 8;
@@ -86,10 +89,9 @@ export function formDrafts(work: Work, f: Family, form: Form, places: number | n
   const { hall } = work;
   if (isRound(f.shape) || !f.joins) return [];
   const perTable = placesAt(f, work.ask, work.ask.chair);
-  const legs = LEGS[form];
   const plans: { plan: Plan; places: number; tables: number }[] = [];
   for (let head = 1; head <= MOST_SIDE; head++) for (let leg = 1; leg <= MOST_SIDE; leg++) {
-    const tables = head * (form === "hollow-square" ? 2 : 1) + legs * leg;
+    const tables = tablesIn(form, head, leg);
     if (tables > f.count) continue;
     const spots = spotsOf(hall, f, perTable, { form, head, leg, inset: 0 });
     if (!spots) continue;
