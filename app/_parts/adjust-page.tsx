@@ -4,6 +4,7 @@ import type { Item, Scene } from "@/lib/layout";
 import { asked, type Search } from "@/app/_server/asking";
 import { heldFor } from "@/app/_server/kept";
 import { textOf } from "@/app/_server/form";
+import { holdBoth, type TwoWidths } from "@/components/plan/markup";
 import { Adjust } from "@/components/plan/hand/adjust";
 import { isDrawing, pickedMarks } from "@/components/plan/hand/marks";
 import { toldOf } from "@/components/plan/hand/told";
@@ -16,16 +17,18 @@ type Props = {
 };
 type Draw = Pick<Props, "house" | "actor" | "view"> & { readonly scene: Scene; readonly item: Item | undefined };
 
-const WIDTHS = { wide: 760, narrow: 340 } as const;
+const WIDTHS = [["wide", 760], ["narrow", 340]] as const;
 
-/** The plan as it stands, the chosen piece marked on it, painted for a page without scripts. */
-async function painted({ house, actor, view, scene, item }: Draw, width: keyof typeof WIDTHS): Promise<string> {
-  const pixelWidth = WIDTHS[width];
-  const drawn = await adjustDrawing(house, actor, { reference: view.reference, scene: scene.id, pixelWidth });
-  if (!drawn.ok || !isDrawing(drawn.value.drawing)) return "";
-  const { drawing } = drawn.value;
-  const marks = item ? pickedMarks({ drawing, venue: view.venue, item }, scene, view.held.includes(item.id)) : [];
-  return toSvg({ ...drawing, marks: [...drawing.marks, ...marks] }, { theme: "css", pixelWidth, idPrefix: `${width}-hand-`, reads: "image" });
+/** The plan as it stands, the chosen piece marked on it, painted for a page without scripts at either width. */
+async function painted({ house, actor, view, scene, item }: Draw): Promise<TwoWidths> {
+  const drawn = await adjustDrawing(house, actor, { reference: view.reference, scene: scene.id, pixelWidths: WIDTHS.map(([, px]) => px) });
+  const [wide = "", narrow = ""] = WIDTHS.map(([name, pixelWidth], i) => {
+    const drawing = drawn.ok ? drawn.value[i]?.drawing : undefined;
+    if (!isDrawing(drawing)) return "";
+    const marks = item ? pickedMarks({ drawing, venue: view.venue, item }, scene, view.held.includes(item.id)) : [];
+    return toSvg({ ...drawing, marks: [...drawing.marks, ...marks] }, { theme: "css", pixelWidth, idPrefix: `${name}-hand-`, reads: "image" });
+  });
+  return holdBoth({ wide, narrow });
 }
 
 /** What the last deed came to, for the line that tells it. */
@@ -50,11 +53,10 @@ export async function AdjustPage({ house, actor, view, search, side, page, owner
   const kept = heldFor(await asked(search, "kept"), "adjust", owner);
   const typed = kept ? Object.fromEntries(Object.keys(kept.values).map((name) => [name, textOf(kept.values, name)])) : {};
   const draw = { house, actor, view, scene, item };
-  const [wide, narrow] = await Promise.all([painted(draw, "wide"), painted(draw, "narrow")]);
   return (
     <Adjust
       view={view} told={toldOf({ venue: view.venue, layout: view.layout, scene: scene.id, was: view.was })} part={scene.id} picked={item?.id ?? null}
-      svg={{ wide, narrow }} page={page} side={side} said={did ? outcome(view, did, side === "desk" ? handVoice("en-GB") : handVoiceOf(view.venue.locale)) : null}
+      svg={await painted(draw)} page={page} side={side} said={did ? outcome(view, did, side === "desk" ? handVoice("en-GB") : handVoiceOf(view.venue.locale)) : null}
       errors={kept?.errors ?? []} typed={kept?.stale ? {} : typed} stale={kept?.stale ? typed : null}
     />
   );

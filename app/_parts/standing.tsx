@@ -2,7 +2,7 @@ import type { BookingView } from "@/lib/service";
 import type { Phrase, Say } from "@/lib/words/pages";
 import { Caution } from "@/components/plan/caution";
 import { Day } from "@/components/plan/day";
-import type { TwoWidths } from "@/components/plan/drawing";
+import type { TwoWidths } from "@/components/plan/markup";
 import { Pairs } from "@/components/ui/pairs";
 import { sayDay, sayFingerprint, sayMoment, sayMoney } from "@/components/ui/say";
 

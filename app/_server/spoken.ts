@@ -25,7 +25,9 @@ export function bookingIn(booking: BookingView, speech: Speech): BookingView {
 /** A layout under the couple's own hand in their words. Lengths stay the venue's, in which they are typed and read back. */
 export function handIn(view: AdjustView, speech: Speech): AdjustView {
   const venue = { ...view.venue, locale: speech.locale }, how = { venue, say: speech.say };
-  return { ...view, venue, layout: layoutIn(view.layout, how), was: layoutIn(view.was, how) };
+  const layout = layoutIn(view.layout, how);
+  // What the page is woken from names the same scenes once.
+  return { ...view, venue, layout, was: { scenes: view.was.scenes === view.layout.scenes ? layout.scenes : layoutIn({ ...view.layout, scenes: view.was.scenes }, how).scenes } };
 }
 
 export function glanceIn(seen: Glance, speech: Speech): Glance {

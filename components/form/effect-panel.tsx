@@ -4,7 +4,7 @@ import type { StepId } from "@/lib/brief/draft";
 import { Fees } from "../desk/fees";
 import { Band, BandKey } from "../plan/band";
 import { Caution } from "../plan/caution";
-import type { TwoWidths } from "../plan/drawing";
+import type { TwoWidths } from "../plan/markup";
 import { PlanView, type PlanSource } from "../plan/plan-view";
 import { sayMoney } from "../ui/say";
 import { useSay } from "../words/speaking";

@@ -2,7 +2,7 @@ import type { Layout } from "@/lib/layout";
 import type { Venue } from "@/lib/venue";
 import { ENGLISH, type Say } from "@/lib/words/pages/say";
 import { inWords } from "../ui/say";
-import type { TwoWidths } from "./drawing";
+import type { TwoWidths } from "./markup";
 import { SceneInWords } from "./in-words";
 import { PlanView } from "./plan-view";
 

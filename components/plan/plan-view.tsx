@@ -1,7 +1,8 @@
 "use client";
 import { useEffect, useRef, useState, type ReactNode } from "react";
 import type { Drawing } from "@/lib/drawing";
-import type { TwoWidths } from "./drawing";
+import type { TwoWidths } from "./markup";
+import { PaintedBoth } from "./painted";
 import { useSay } from "../words/speaking";
 import type { PieceName, Stage } from "./stage";
 
@@ -69,12 +70,7 @@ export function PlanView({ name, source, svg, caption, aside, quiet = false }: P
   return (
     <figure className="drawing plan-view">
       <div>
-        {!ready && svg && (
-          <>
-            <div className="drawing-wide" dangerouslySetInnerHTML={{ __html: svg.wide }} />
-            <div className="drawing-narrow" dangerouslySetInnerHTML={{ __html: svg.narrow }} />
-          </>
-        )}
+        {!ready && svg && <PaintedBoth svg={svg} />}
         <div
           className="stage" ref={host} hidden role={ready ? "group" : undefined} aria-label={ready ? say("{name}, drawn. Arrow keys move it when it is enlarged.", { name }) : undefined} tabIndex={ready ? 0 : undefined}
           onKeyDown={(e) => {

@@ -10,7 +10,7 @@ export type HandView = {
   readonly reference: string; readonly venue: Venue; readonly brief: Brief;
   readonly layout: Layout; readonly held: readonly string[];
   /** The version before: what was and what is now are told against it. */
-  readonly was: Layout;
+  readonly was: Pick<Layout, "scenes">;
   /** Names this state; a deed that names an older one is refused as stale. */
   readonly seen: string;
   /** What undo and redo would do, in words. */

@@ -30,7 +30,12 @@ export type AdjustGround = {
 export type AdjustBench = AdjustGround & { readonly work: Work; readonly row: AdjustmentRow | undefined; readonly start: string; readonly from: Layout; readonly seen: string };
 
 /** Names a layout by where everything stands in it. */
-export const standsHash = (layout: Layout): string => sha256(canonicalJson([layout.scenes, layout.wet?.scenes ?? []]));
+export function standsHash(layout: Layout): string {
+  const known = hashes.get(layout) ?? sha256(canonicalJson([layout.scenes, layout.wet?.scenes ?? []]));
+  hashes.set(layout, known);
+  return known;
+}
+const hashes = new WeakMap<Layout, string>();
 
 /** How a venue's standard layout is named where a booking's reference is asked. */
 export const standardKey = (venue: string): string => `venue/${venue}`;

@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from "../base";
 import { perform, performMend, redo, undo, viewOfWork, type HandView, type Work } from "../hand";
-import type { Finding } from "../layout";
+import type { Finding, Layout } from "../layout";
 import { adjustments } from "../store";
 import { benchFor, standsHash, type AdjustBench } from "./adjust-ground";
 import { readEdit } from "./adjust-form";
@@ -18,8 +18,11 @@ export type Asking = { readonly reference: string };
 export type Deed = Asking & { readonly seen: string; readonly values: FormValues };
 export type Turn = Asking & { readonly seen: string; readonly way: "undo" | "redo" | "again" };
 
+/** The version before; where nothing stands otherwise its scenes are the very ones of now, and are told once. */
+const wasFor = ({ from, work }: AdjustBench): Pick<Layout, "scenes"> => (standsHash(from) === standsHash(work.layout) ? work.layout : from);
+
 const viewOfBench = (b: AdjustBench): AdjustView => viewOfWork({
-  reference: b.subject, venue: b.venue.venue, brief: b.brief, work: b.work, was: b.from, seen: b.seen,
+  reference: b.subject, venue: b.venue.venue, brief: b.brief, work: b.work, was: wasFor(b), seen: b.seen,
   taken: standsHash(b.work.layout) === standsHash(b.base), ...(b.sent ? { sent: b.sent.number } : {}),
 });
 

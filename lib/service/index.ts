@@ -59,7 +59,7 @@ export { adjust, adjusting, adjustTurn, putRight, type AdjustView, type PutRight
 export { takeAdjusted, type Taken } from "./adjust-take";
 export { adjustDrawing } from "./adjust-drawing";
 export { sendRequest, type SentRevision } from "./send-request";
-export { planSvg } from "./plan-svg";
+export { planSvg, planSvgs } from "./plan-svg";
 export { planDrawing } from "./plan-drawing";
 export { proposalPdfFor, type Pdf } from "./proposal-pdf";
 export { sheetsPdfFor } from "./sheets-pdf";

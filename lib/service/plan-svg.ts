@@ -1,6 +1,6 @@
+import { sha256 } from "../access";
 import { fail, ok } from "../base";
 import { briefSchema } from "../brief";
-import type { Layout } from "../layout";
 import { gate } from "./gate";
 import { inWords, type InWords } from "./in-words";
 import type { House } from "./house";
@@ -9,32 +9,44 @@ import type { Actor, Outcome } from "./types";
 
 type Look = InWords & { readonly scene?: string; readonly sheet?: boolean; readonly pixelWidth?: number; readonly rooms?: readonly string[] };
 type Plan = PlanWhich & Look & { readonly reference: string };
+type Plans = PlanWhich & { readonly reference: string; readonly looks: readonly Look[] };
 
 /** One part of the day as SVG; its first when none is named. */
-export async function planSvg(house: House, actor: Actor, { reference, scene, sheet = false, pixelWidth, rooms, words, wet, ...which }: Plan): Promise<Outcome<string>> {
+export async function planSvg(house: House, actor: Actor, { scene, sheet, pixelWidth, rooms, words, wet, ...which }: Plan): Promise<Outcome<string>> {
+  const all = await planSvgs(house, actor, { ...which, looks: [{ scene, sheet, pixelWidth, rooms, words, wet }] });
+  return all.ok ? (all.value[0] ?? fail({ code: "not-found" })) : all;
+}
+
+/** Several pictures of one layout, in the order asked for: it is looked up once, whatever their number. */
+export async function planSvgs(house: House, actor: Actor, { reference, looks, ...which }: Plans): Promise<Outcome<readonly Outcome<string>[]>> {
   const booking = await gate(house.store.db, actor, { reference, action: "glance" });
   if (!booking.ok) return booking;
   // Who may only look sees what speaks for the booking now, and no other.
   const seen = await planSeen(house, booking.value, actor.kind === "look" ? { set: which.set } : { ...which, late: which.late === true && actor.kind === "desk" });
-  return seen.ok ? pictureOf(house, seen.value, { scene, sheet, pixelWidth, rooms, words, wet }) : seen;
+  if (!seen.ok) return seen;
+  const of = contentOf(seen.value);
+  return ok(await Promise.all(looks.map((look) => pictureOf(house, { seen: seen.value, of }, look))));
 }
 
-/**
- * Pictures by the layout that they are of. What the engine offered stays one and the same as long as it is held, and each look at a page
- * wants its pictures again; when the layout is let go of, they go with it.
- */
-const drawn = new WeakMap<Layout, Map<string, Promise<Outcome<string>>>>();
-const MOST = 24;
+/** Pictures by what is drawn on them: a layout is read from the store for each page, and is the same layout each time. */
+const drawn = new WeakMap<House["works"], Map<string, Promise<Outcome<string>>>>();
+/** About 40 KB each. */
+const MOST = 400;
 
-async function pictureOf(house: House, seen: PlanSeen, look: Look): Promise<Outcome<string>> {
-  // A sheet of its own bears names and a revision; what changed is drawn against another layout.
-  if (look.sheet || seen.was || seen.number > 0) return draw(house, seen, look);
-  const mine = drawn.get(seen.layout) ?? new Map<string, Promise<Outcome<string>>>(), key = JSON.stringify([seen.venue.hash, look]);
-  drawn.set(seen.layout, mine);
-  const picture = mine.get(key) ?? draw(house, seen, look);
-  if (mine.size >= MOST) mine.clear();
-  mine.set(key, picture);
-  picture.catch(() => mine.delete(key));
+const contentOf = ({ venue, layout, was }: PlanSeen): string => sha256(JSON.stringify([venue.hash, layout, was]));
+
+async function pictureOf(house: House, { seen, of }: { readonly seen: PlanSeen; readonly of: string }, look: Look): Promise<Outcome<string>> {
+  // A sheet of its own bears names, days and a revision.
+  if (look.sheet) return draw(house, seen, look);
+  const kept = drawn.get(house.works) ?? new Map<string, Promise<Outcome<string>>>(), key = of + JSON.stringify(look);
+  drawn.set(house.works, kept);
+  const picture = kept.get(key) ?? draw(house, seen, look);
+  // The one asked for last stands last: the first is let go of.
+  kept.delete(key);
+  kept.set(key, picture);
+  const oldest = kept.size > MOST ? kept.keys().next().value : undefined;
+  if (oldest !== undefined) kept.delete(oldest);
+  picture.catch(() => kept.delete(key));
   return picture;
 }
 

@@ -136,6 +136,11 @@ for (const scripts of [true, false]) {
     await expect(page.getByLabel("Adults")).toHaveValue("50");
     await go("/request/send");
     await expect(page).toHaveTitle(/Step 8 of 8/);
+    // Each plan travels once: what wakes the page holds none of them, and woken it has lost none.
+    const sent = await (await page.request.get(`${base()}/request/send`)).text();
+    expect(sent.match(/<svg/g)?.length).toBeGreaterThan(1);
+    expect([...sent.matchAll(/self\.__next_f\.push\((.*?)\)<\/script>/gs)].filter(([, data]) => data?.includes("<path") || data?.includes("u003cpath"))).toEqual([]);
+    await expect(page.locator(".plan-view svg").first()).toBeVisible();
     await press(/^Send to/);
     await expect(page.getByText(reference).first()).toBeVisible();
     await page.goBack();

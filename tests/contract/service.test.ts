@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import {
-  addBooking, agreeRevision, arrangeFor, chooseLayout, closeBooking, currentActor, getBooking, importVenue, listMailbox, listQueue, lookAtLink, planSvg,
+  addBooking, agreeRevision, arrangeFor, chooseLayout, closeBooking, currentActor, getBooking, importVenue, listMailbox, listQueue, lookAtLink, planSvg, planSvgs,
   proposalPdfFor, returnRequest, saveStep, sendRequest, type Actor, type BookingView,
 } from "../../lib/service";
 import { tidewheel } from "../../lib/demo";
@@ -172,6 +172,18 @@ describe("what was sent", () => {
     expect(value(await proposalPdfFor(house, DESK, { reference, number: 1 })).fileName).toBe(`${reference}-revision-1.pdf`);
     expect(value(await planSvg(house, coupleOf(reference), { reference, scene: "meal", number: 1 }))).toBe("<svg/>");
     expect(await planSvg(house, coupleOf(reference), { reference, scene: "dancing", number: 1 })).toEqual({ ok: false, error: { code: "not-found" } });
+  });
+
+  it("draws what stays the same once, for however many looks and pages", async () => {
+    const reference = await sent(), before = house.asked.times.planSvg;
+    const looks = [{ scene: "meal", pixelWidth: 641 }, { scene: "meal", pixelWidth: 341 }, { scene: "dancing", pixelWidth: 641 }];
+    const all = value(await planSvgs(house, coupleOf(reference), { reference, number: 1, looks }));
+    expect(all.map((one) => one.ok)).toEqual([true, true, false]);
+    await planSvgs(house, DESK, { reference, number: 1, looks });
+    expect(house.asked.times.planSvg - before).toBe(2);
+    value(await planSvg(house, DESK, { reference, number: 1, scene: "meal", sheet: true }));
+    value(await planSvg(house, DESK, { reference, number: 1, scene: "meal", sheet: true }));
+    expect(house.asked.times.planSvg - before).toBe(4);
   });
 });
 

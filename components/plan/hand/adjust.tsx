@@ -6,7 +6,7 @@ import { handVoice, handVoiceOf, type HandVoice } from "@/lib/words/hand";
 import type { FieldError } from "../../ui/error-of";
 import { useSay } from "../../words/speaking";
 import { Caution } from "../caution";
-import type { TwoWidths } from "../drawing";
+import type { TwoWidths } from "../markup";
 import { HandPlan, type PlanUnderHand } from "./hand-plan";
 import { AddForm, ChoosePiece, Deeds, Follows, FoundHere, PieceList, type Hrefs } from "./parts";
 import { PieceForm } from "./piece-form";

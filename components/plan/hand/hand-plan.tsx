@@ -2,7 +2,8 @@
 import { useEffect, useMemo, useRef, useState, type KeyboardEvent } from "react";
 import { nameOf, runOf, type HandView } from "@/lib/hand";
 import type { Item, Layout, Scene } from "@/lib/layout";
-import type { TwoWidths } from "../drawing";
+import type { TwoWidths } from "../markup";
+import { PaintedBoth } from "../painted";
 import type { HandStage, Spot } from "./hand-stage";
 import { HandTools } from "./hand-tools";
 import { stepped } from "./marks";
@@ -143,7 +144,7 @@ export function HandPlan({ view, scene, picked, changes, svg, layout, drawn, han
   return (
     <figure className="drawing hand-plan" id="hand-plan">
       <div>
-        {!ready && <><div className="drawing-wide" dangerouslySetInnerHTML={{ __html: svg.wide }} /><div className="drawing-narrow" dangerouslySetInnerHTML={{ __html: svg.narrow }} /></>}
+        {!ready && <PaintedBoth svg={svg} />}
         <div
           className="stage hand-stage" ref={host} hidden role={ready ? "group" : undefined} tabIndex={ready ? 0 : undefined} onKeyDown={onKeyDown} onBlur={settle}
           aria-label={ready ? [say("{part}, drawn.", { part: scene.title }), ...(name ? [say("{name} is chosen.", { name })] : [])].join(" ") : undefined} aria-describedby={ready ? "hand-keys" : undefined}

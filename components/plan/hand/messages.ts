@@ -6,7 +6,7 @@ import type { Venue } from "@/lib/venue";
 import type { Told } from "./told";
 
 export type ToHand =
-  | { readonly kind: "about"; readonly venue: Venue; readonly brief: Brief; readonly was: Layout }
+  | { readonly kind: "about"; readonly venue: Venue; readonly brief: Brief; readonly was: Pick<Layout, "scenes"> }
   /** Draws a part of the day; `settle`: what follows from where things stand is worked out first. */
   | { readonly kind: "show"; readonly ask: number; readonly layout: Layout; readonly held: readonly string[]; readonly scene: SceneId; readonly width: number; readonly changes: boolean; readonly settle: boolean }
   /** What the check would say if this were done to what was shown last. */
