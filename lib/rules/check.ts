@@ -7,6 +7,7 @@ import { accessway } from "./accessway";
 import { aisles } from "./aisles";
 import { carried } from "./carried";
 import { asked, danceFloor, scenesAsked } from "./asked";
+import { chairsBetween } from "./chairs-between";
 import { commonPath } from "./common-path";
 import { contextOf, type Context, type Raw, type SceneView } from "./context";
 import { crowd } from "./crowd";
@@ -47,7 +48,7 @@ export const SCENE_RULES: Readonly<Record<string, SceneRule>> = {
   places, alone, perTable, musicSight, circuitLoad, cables,
 };
 /** Every rule that judges the day as a whole. */
-export const DAY_RULES: Readonly<Record<string, DayRule>> = { scenesAsked, asked, danceFloor, wishes, turnovers, turnoverTime, turnoverRoom };
+export const DAY_RULES: Readonly<Record<string, DayRule>> = { scenesAsked, asked, danceFloor, wishes, turnovers, turnoverTime, turnoverRoom, chairsBetween };
 
 const WEIGHT: Readonly<Record<Finding["level"], number>> = { must: 0, should: 1, note: 2 };
 

@@ -1,5 +1,5 @@
 import type { Brief } from "../brief";
-import type { Item, Scene, SceneId } from "../layout";
+import type { Item, Scene, SceneId, Turnover } from "../layout";
 import { SCENES } from "../layout";
 import type { Venue } from "../venue";
 import type { Context, Raw } from "./context";
@@ -77,14 +77,18 @@ export function gapFor(times: Brief["times"], from: SceneId, to: SceneId): numbe
   return d < 0 ? d + 24 * 60 : d;
 }
 
-/** A turnover fits the gap that the day's times leave it. */
+/** Turnovers fit the gap that the day's times leave them; those between the same two parts are one crew's, one after another. */
 export function turnoverTime(c: Context): readonly Raw[] {
-  return c.layout.turnovers.flatMap((t): readonly Raw[] => {
-    const gap = gapFor(c.brief?.times, t.from, t.to);
-    if (gap === null || t.minutes <= gap) return [];
+  const windows = new Map<string, Turnover[]>();
+  for (const t of c.layout.turnovers) windows.set(`${t.from} ${t.to}`, [...(windows.get(`${t.from} ${t.to}`) ?? []), t]);
+  return [...windows.values()].flatMap((all): readonly Raw[] => {
+    const [t] = all, gap = t ? gapFor(c.brief?.times, t.from, t.to) : null;
+    if (!t || gap === null) return [];
+    const leaving = all.map((one) => one.leaving ?? 0), minutes = Math.ceil(all.reduce((n, one) => n + one.minutes - (one.leaving ?? 0), Math.max(...leaving)));
+    if (minutes <= gap) return [];
     return [{
-      code: "turnover-time", level: "must", source: "the brief's times", scene: t.to, items: [], measured: Math.ceil(t.minutes), limit: gap, unit: "minutes",
-      data: { from: t.from, to: t.to, minutes: Math.ceil(t.minutes), gap, ...(t.room ? { room: t.room } : {}) },
+      code: "turnover-time", level: "must", source: "the brief's times", scene: t.to, items: [], measured: minutes, limit: gap, unit: "minutes",
+      data: { from: t.from, to: t.to, minutes, gap, ...(t.room && all.length === 1 ? { room: t.room } : {}) },
     }];
   });
 }

@@ -20,6 +20,8 @@ export type RoomDay = {
   readonly rows: RowPlan | null;
   /** Pieces that only the meal's half of a turned-over room holds. */
   readonly mealOnly: ReadonlySet<string>;
+  /** The rows are taken up after the ceremony: their chairs are carried to the meal. */
+  readonly fetched?: true;
 };
 
 export type Day = {

@@ -2,7 +2,7 @@ import { seatPolygon, type Layout } from "../../layout";
 import { contextOf, judge } from "../../rules";
 import { seatRows, type RowPlan } from "../rows";
 import { meets, type Placed } from "../place";
-import type { Plan } from "./assign";
+import { turnoverAllowed, type Plan } from "./assign";
 import { spend, STEPS } from "../effort";
 import { remembered, type Context } from "./context";
 import type { RoomDay } from "./day";
@@ -28,22 +28,29 @@ export function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, Ro
   // Rooms that are turned over anyway may do without the meal's pieces; a room that is not keeps them.
   const tries = clears ? [fixed, [...new Set([...standingOnly, ...music])], standingOnly] : [fixed];
   // More chairs than guests change nothing.
-  const chairs = Math.min(ctx.demand.ceremonyGuests, clears ? ctx.chair.count : Math.min(ctx.chair.count, ctx.chair.all - mealChairs));
+  const spare = clears ? ctx.chair.count : Math.min(ctx.chair.count, ctx.chair.all - mealChairs);
+  const fetched = spare < ctx.demand.ceremonyGuests - ctx.demand.wheelchairs && mayFetch(ctx, plan);
+  const chairs = Math.min(ctx.demand.ceremonyGuests, fetched ? ctx.chair.count : spare);
   const asks = [...new Set([ctx.values.comfort.rowPitch, ctx.values.most.rowPitch])].flatMap((pitch) => tries.map((keep) => ({ pitch, keep, chairs })));
   let second: { readonly rows: RowPlan; readonly keep: readonly Placed[] } | null = null, most = 0;
   for (const ask of asks) {
     const found = remembered(ctx, `rows ${ask.pitch} ${day.f.id} ${chairs} ${ask.keep.map((p) => `${p.item.id}@${p.item.at.join()}`).join(" ")}`, () => rowsFor(ctx, day, ask));
     most = Math.max(most, found.most);
     if (!found.rows) continue;
-    if (found.clean) return { rooms: placed(rooms, day, found.rows, ask.keep) };
+    if (found.clean) return { rooms: placed(rooms, day, { rows: found.rows, keep: ask.keep, fetched }) };
     second ??= { rows: found.rows, keep: ask.keep };
   }
-  return second ? { rooms: placed(rooms, day, second.rows, second.keep) } : { rooms: null, most, chairs };
+  return second ? { rooms: placed(rooms, day, { ...second, fetched }) } : { rooms: null, most, chairs };
 }
 
-function placed(rooms: ReadonlyMap<string, RoomDay>, day: RoomDay, rows: RowPlan, keep: readonly Placed[]): Map<string, RoomDay> {
+/** Chairs are carried from the ceremony to the meal where a turnover is allowed, and the guests are elsewhere meanwhile than about the laid tables. */
+const mayFetch = (ctx: Context, plan: Plan): boolean =>
+  plan.meal.length > 0 && !plan.drinks.some((r) => plan.meal.includes(r)) && turnoverAllowed(ctx.pack, ctx.brief);
+
+type Stood = { readonly rows: RowPlan; readonly keep: readonly Placed[]; readonly fetched: boolean };
+function placed(rooms: ReadonlyMap<string, RoomDay>, day: RoomDay, { rows, keep, fetched }: Stood): Map<string, RoomDay> {
   const gone = day.statics.filter((p) => !keep.includes(p) || conflicts(p, rows));
-  return new Map(rooms).set(day.f.id, { ...day, rows, mealOnly: new Set(gone.map((p) => p.item.id)) });
+  return new Map(rooms).set(day.f.id, { ...day, rows, ...(fetched ? { fetched } : {}), mealOnly: new Set(gone.map((p) => p.item.id)) });
 }
 
 type RowsAsk = { readonly pitch: number; readonly keep: readonly Placed[]; readonly chairs: number };

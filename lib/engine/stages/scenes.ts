@@ -49,7 +49,7 @@ export function contents(ctx: Context, day: Day, room: RoomDay, scene: SceneId):
     const kept = shared ? all.filter((i) => !room.mealOnly.has(i.id)) : all;
     return [...kept, ...(room.rows?.items ?? [])];
   }
-  const rowsStay = id === plan.ceremony && room.rows !== null && !plan.meal.includes(id) && !(plan.dance === id && plan.floor === "apart");
+  const rowsStay = id === plan.ceremony && room.rows !== null && !room.fetched && !plan.meal.includes(id) && !(plan.dance === id && plan.floor === "apart");
   const tables = plan.meal.includes(id) ? room.tables : [];
   if (scene === "dancing" && plan.floor === "struck" && id === plan.dance && day.struckFloor) {
     const floor = footprintPolygon(day.struckFloor);

@@ -22,7 +22,10 @@ export function placeWorkTable(ctx: Context, day: Day): Day {
   const stock = ctx.venue.stock.filter((s) => s.kind === "table" && s.seats && s.seats.comfort >= 2 && s.count > (taken.get(s.id) ?? 0))
     .sort((a, b) => Math.abs((a.seats?.comfort ?? 0) - wanted) - Math.abs((b.seats?.comfort ?? 0) - wanted) || (a.id < b.id ? -1 : 1));
   const chairsUsed = [...day.rooms.values()].flatMap((r) => r.tables).reduce((n, t) => n + t.seats.length, 0);
-  const chairs = ctx.chair.all - chairsUsed;
+  // Rows that stay where no one dines keep their chairs through the meal.
+  const inRows = [...day.rooms.values()].filter((r) => r.rows && !r.fetched && !day.plan.turnover && !(day.plan.dance === r.f.id && day.plan.floor === "apart"))
+    .reduce((n, r) => n + (r.rows?.items.filter((i) => i.kind === "chair").length ?? 0), 0);
+  const chairs = ctx.chair.all - chairsUsed - inRows;
   // A room of their own first; among the guests where there is no other.
   const among = (r: RoomDay): boolean => day.plan.meal.includes(r.f.id) || r.f.id === day.plan.ceremony;
   const rooms = [...day.rooms.values()].filter((r) => !r.f.room.outdoor && r.f.room.uses.length > 0)

@@ -1,4 +1,5 @@
-export { turnoverPlans, turnovers, turnoversOfDay, type TurnoverOptions, type TurnoverPlan } from "./turnovers";
+export { turnoversOfDay } from "./of-day";
+export { turnoverPlans, turnovers, type TurnoverOptions, type TurnoverPlan } from "./turnovers";
 export { assign, matching } from "./assignment";
 export { finish } from "./schedule";
 export type { Store } from "./walk";

@@ -34,12 +34,12 @@ const stageOf = (h: Handled): Stage =>
   h.family === "panel" || h.family === "heavy" ? "big" : h.family === "table" ? "tables" : h.kind.startsWith("stock") ? "chairs" : "rest";
 
 /** Minutes of one person for one piece carried over a walk of so many seconds each way. */
-function carrying(h: Handled, seconds: number, rates: Rates): number {
+export function carrying(h: Handled, seconds: number, rates: Rates): number {
   const { atATime, people } = CARRY[h.family];
   return h.units * (rates[h.family] + ((2 * seconds) / 60) * (people / atATime));
 }
 
-function pair(old: readonly Handled[], fresh: readonly Handled[], metres: (a: Handled, b: Handled) => number): readonly (readonly [Handled, Handled])[] {
+export function pair(old: readonly Handled[], fresh: readonly Handled[], metres: (a: Handled, b: Handled) => number): readonly (readonly [Handled, Handled])[] {
   if (Math.max(old.length, fresh.length) <= EXACT_UP_TO) return matching(old, fresh, metres);
   const order = (l: readonly Handled[]): readonly Handled[] => [...l].sort((a, b) => a.at[1] - b.at[1] || a.at[0] - b.at[0]);
   const b = order(fresh);
@@ -153,7 +153,7 @@ export const turnovers = (venue: Venue, from: Scene, to: Scene, options: Turnove
   turnoverPlans(venue, from, to, options).map((p) => p.turnover);
 
 /** One line for what goes together: a table and the chairs about it. */
-function together(tasks: readonly (Task & Span)[]): readonly Move[] {
+export function together(tasks: readonly ({ readonly move: Move | null; readonly minutes: number } & Span)[]): readonly Move[] {
   const lines = new Map<string, Move>();
   for (const { move, minutes, begins, ends } of tasks) {
     if (!move) continue;
@@ -177,7 +177,7 @@ function stackedFirst(tasks: readonly (Task & Span)[]): Pick<Turnover, "aside"> 
 const drapesAt = (venue: Venue, s: Scene, room: string): string =>
   venue.drapes.filter((d) => s.drapes.includes(d.id) && (d.grows === room || d.from === room)).map((d) => d.id).join(" ");
 
-const round = (x: number): number => Math.round(x * 1000) / 1000;
+export const round = (x: number): number => Math.round(x * 1000) / 1000;
 
 /** Tables laid for the meal: a cloth each, a cover each place; not again where the same table was laid already. */
 const LAID: readonly (string | undefined)[] = ["dining", "top", "children"];
@@ -191,28 +191,7 @@ function laying(item: Item, from: Scene, to: Scene, rates: Rates): number {
 }
 
 /** Minutes until the last guest is out of a room: its guests over the flow of its doors. */
-function emptying(site: Site, room: string, people: number): number {
+export function emptying(site: Site, room: string, people: number): number {
   const width = (site.rooms.get(room)?.gates ?? []).filter((g) => g.door.exit || g.door.for.includes("guests")).reduce((s, g) => s + g.width, 0);
   return width === 0 ? 0 : people / ((width / 1000) * FLOW) / 60;
-}
-
-/**
- * The turnovers of a day: each room against the next scene that uses it, in the order of the scenes.
- * `people` tells how many leave before each turnover starts; the scene's places where it is left out.
- */
-export function turnoversOfDay(venue: Venue, scenes: readonly Scene[], people?: (scene: Scene) => number): readonly Turnover[] {
-  const out: Turnover[] = [];
-  scenes.forEach((scene, i) => {
-    const later = scenes.slice(i + 1);
-    const next = new Map<Scene, string[]>();
-    for (const room of scene.rooms) {
-      const s = later.find((l) => l.rooms.includes(room));
-      if (s) next.set(s, [...(next.get(s) ?? []), room]);
-    }
-    for (const [s, rooms] of next) {
-      const only = { ...scene, rooms: rooms.filter((r) => scene.rooms.includes(r)) };
-      out.push(...turnovers(venue, only, s, people ? { guests: people(scene) } : {}));
-    }
-  });
-  return out;
 }

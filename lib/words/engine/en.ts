@@ -27,6 +27,7 @@ export const en = {
   "drape-gives": (s) => `${s.text("name")} is drawn: the ${s.room("grows")} takes ${s.area("m2")} of the ${s.room("from")}.`,
   "no-turnover": () => "No room has to be turned over.",
   turnover: (s) => `Turning over takes ${plural(s.number("minutes"), "minute")} with a crew of ${s.number("crew")}.`,
+  "chairs-over": (s) => `${plural(s.number("n"), "chair")} ${s.number("n") === 1 ? "is" : "are"} carried from the ${s.room("from")} to the ${s.room("to")}: the venue has too few for both.`,
   "dancing-apart": (s) => `Dancing is in the ${s.room("room")}, so the tables stay.`,
   "dancing-beside": () => "The dance floor lies among the tables all evening.",
   "dancing-struck": () => "Some tables are struck after the meal to make the dance floor.",

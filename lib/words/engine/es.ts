@@ -40,6 +40,7 @@ export const es: Readonly<Record<keyof typeof en, (s: Saying) => string>> = {
   "drape-gives": (s) => `${s.text("name")}, corrida: ${s.room("grows")} gana ${s.area("m2")} de ${s.room("from")}.`,
   "no-turnover": () => "No hay que cambiar el montaje de ninguna sala.",
   turnover: (s) => `El cambio de montaje lleva ${count(s.number("minutes"), "minuto", "minutos")} con un equipo de ${s.number("crew")}.`,
+  "chairs-over": (s) => `${count(s.number("n"), "silla se lleva", "sillas se llevan")} de ${s.room("from")} a ${s.room("to")}: no hay bastantes para las dos.`,
   "dancing-apart": (s) => `Se baila en ${s.room("room")}, así que las mesas se quedan.`,
   "dancing-beside": () => "La pista está entre las mesas toda la noche.",
   "dancing-struck": () => "Tras la comida se retiran algunas mesas para hacer la pista.",

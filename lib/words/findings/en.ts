@@ -110,6 +110,8 @@ export const en: Catalogue = {
   "turnover-missing": (s) => `${s.room("room")} changes between ${s.scene("from")} and ${s.scene("to")}, and no turnover is planned.`,
   "turnover-empty": (s) => `The turnover of ${s.room("room")} between ${s.scene("from")} and ${s.scene("to")} has no minutes or no crew.`,
   "turnover-not-allowed": (s) => `${s.room("room")} is turned over between ${s.scene("from")} and ${s.scene("to")}, which the ${s.text("by")} does not allow.`,
+  "chairs-twice": (s) => `${count(s.number("used"), "chair")} are wanted at once, ${s.scene("from")} and ${s.room("room")} laid for ${s.scene("to")} together; the venue owns ${s.number("owned")}, and no turnover carries any over.`,
+  "chairs-not-allowed": (s) => `${count(s.number("chairs"), "chair")} would be carried to ${s.room("room")} between ${s.scene("from")} and ${s.scene("to")}, which the ${s.text("by")} does not allow; the venue owns ${s.number("owned")}, and ${s.number("used")} are wanted.`,
   "turnover-room": (s) => `While ${s.room("room")} is turned over from ${s.scene("from")} to ${s.scene("to")}, ${s.number("holds") === 0 ? "there is no other room" : `the other rooms hold ${s.number("holds")}`} for ${count(s.number("people"), "guest")}${s.has("wet") ? " when it rains" : ""}${s.number("could") > 0 && s.number("could") < s.number("people") ? `; all the hired rooms${s.has("wet") ? " under a roof" : ""} that are free then hold ${s.number("could")}` : ""}.`,
   "turnover-time": (s) => `The turnover from ${s.scene("from")} to ${s.scene("to")} takes ${count(s.number("minutes"), "minute")}; the day leaves ${s.number("gap")}.`,
   "music-absent": (s) => `The ${s.text("by") === "dj" ? "DJ" : "band"} plays the ceremony but does not stand in its room: a second set-up is needed there.`,

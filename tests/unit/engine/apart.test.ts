@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { briefSchema, type BriefFile } from "../../../lib/brief";
 import { arrange } from "../../../lib/engine";
+import { check, fetchedChairs } from "../../../lib/rules";
 import { venueSchema, type Venue } from "../../../lib/venue";
 
 const door = (id: string, from: readonly [number, number], to: readonly [number, number]) =>
@@ -32,11 +33,33 @@ describe("a hall for ceremony and bar, and an annexe for the meal", () => {
     expect(meal?.seats).toBe(44);
     expect(layout?.turnovers).toEqual([]);
   });
-  it("says that the laid meal leaves too few chairs for the rows, and how many: 90 less 52", () => {
-    const few = { ...venue(1), stock: venue(1).stock.map((s) => (s.kind === "chair" ? { ...s, count: 90 } : s)) };
-    const { status, reasons } = arrange(few, brief({ guests: { adults: 52 } }), { layouts: 1, instead: false });
+  const few = { ...venue(1), stock: venue(1).stock.map((s) => (s.kind === "chair" ? { ...s, count: 90 } : s)) };
+  it("says that the laid meal leaves too few chairs for the rows where none may be carried over, and how many: 90 less 52", () => {
+    const { status, reasons } = arrange(few, brief({ guests: { adults: 52 }, turnover: false }), { layouts: 1, instead: false });
     expect(status).toBe("not-found");
     expect(reasons.map((f) => f.text)).toEqual(["The ceremony is for 52 guests; once the meal is laid in another room, 38 of the venue’s 90 chairs are left for rows in the Hall: 14 too few."]);
+  });
+  it("has the chairs that are too few carried over to the meal between the two: 52 and 52, less 90", () => {
+    const { status, layouts: [layout] } = arrange(few, brief({ guests: { adults: 52 } }), { layouts: 1 });
+    expect(status).toBe("arranged");
+    const over = layout?.turnovers.find((t) => t.room === "annexe");
+    expect(over?.moves).toHaveLength(52 + 52 - 90);
+    // The others go to the store: the hall is wanted for the bar.
+    expect(layout?.turnovers.find((t) => t.room === "hall")?.moves.filter((m) => m.act === "away")).toHaveLength(52 - 14);
+    expect([over?.from, over?.to]).toEqual(["ceremony", "meal"]);
+    expect(layout?.why).toContain("14 chairs are carried from the Hall to the Annexe: the venue has too few for both.");
+  });
+  it("finds each chair that two rooms want at once, once it is known which rooms are laid when", () => {
+    const { layouts: [layout] } = arrange(few, brief({ guests: { adults: 52 } }), { layouts: 1 });
+    if (!layout) throw new Error("nothing was arranged");
+    expect(fetchedChairs(few, layout.scenes).map((f) => [f.room, f.chairs, f.wanted])).toEqual([["annexe", 14, 104]]);
+    const bare = { ...layout, turnovers: layout.turnovers.filter((t) => t.room !== "annexe") };
+    expect(check(few, bare, brief({ guests: { adults: 52 } })).filter((f) => f.level === "must").map((f) => f.text)).toEqual([
+      "104 chairs are wanted at once, ceremony and Annexe laid for meal together; the venue owns 90, and no turnover carries any over.",
+    ]);
+    expect(check(few, layout, brief({ guests: { adults: 52 }, turnover: false })).map((f) => f.code)).toContain("chairs-not-allowed");
+    const enough = { ...few, stock: few.stock.map((s) => (s.kind === "chair" ? { ...s, count: 104 } : s)) };
+    expect(fetchedChairs(enough, layout.scenes)).toEqual([]);
   });
   it("does without a bar where the rows need its floor, and says so", () => {
     const { status, layouts: [layout] } = arrange(venue(1), brief({ guests: { adults: 66 } }), { layouts: 1 });
