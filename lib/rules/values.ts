@@ -14,7 +14,7 @@ export type RuleValues = {
   readonly profile: "model-code" | "uk-guide" | "house";
   readonly comfort: Gaps;
   readonly most: Gaps;
-  readonly source: { readonly gaps: string; readonly factors: string; readonly front: string };
+  readonly source: { readonly gaps: string; readonly factors: string; readonly front: string; readonly travel: string };
   /** Line of seated chairs out from a table, path from a place, first free walk. */
   readonly tableLine: number;
   readonly path: number;
@@ -52,6 +52,8 @@ export type RuleValues = {
   /** Longest way to a choice of two ways out, from 50 people and under. */
   readonly commonPath: number;
   readonly commonPathFew: number;
+  /** Longest walk to a way out, mm: where there are two, and where there is one alone; from chairs in rows, and from any other place. */
+  readonly travel: Readonly<Record<"two" | "one", { readonly open: number; readonly rows: number }>>;
   /** Chairs in rows past which they are fastened together, and in what lengths. */
   readonly fastened: { readonly from: number; readonly least: number; readonly most: number | null; readonly source: string };
 };
@@ -62,11 +64,15 @@ const trade = "common practice, no source";
 /** Gaps that hold the code's path between the lines of two tables (19 + 12 + 19 in) and between a line and a wall (19 + 12 in), each rounded up to whole millimetres. */
 const CODE_GAPS: Gaps = { tableGap: 483 + 305 + 483, wallGap: 483 + 305, rowPitch: 500 + 305 };
 
+/** One walk for every place. */
+const travelOf = (mm: number): RuleValues["travel"] => ({ two: { open: mm, rows: mm }, one: { open: mm, rows: mm } });
+const SPRINKLERED_TRAVEL = travelOf(250 * 304.8);
+
 const COMMON = {
   tableLine: 483, path: 305, freeWalk: 1829, route: 914, routeDoor: 800, rowClear: 305, centreAisle: 1067, aisleFrom: 50,
   endWall: 450, endEnd: 914, seatNear: 100, seatFar: 450, wheelchairFar: 700, densest: 7 * FT2, danceArea: 4.5 * FT2,
   exitSteps: [49, 500, 1000], exitWidth: 5.08, exitLeast: 813, exitLeft: 0.5, exitsApart: 1 / 2, exitsApartSprinklered: 1 / 3, sightBefore: 900,
-  frontDepth: 1829, commonPath: 30 * 304.8, commonPathFew: 75 * 304.8,
+  frontDepth: 1829, commonPath: 30 * 304.8, commonPathFew: 75 * 304.8, travel: travelOf(200 * 304.8),
   fastened: { from: 200, least: 3, most: null, source: "IBC 2018 1029.15, exception 1" },
 } as const;
 
@@ -76,25 +82,25 @@ export const PROFILE_VALUES: Readonly<Record<RuleValues["profile"], RuleValues>>
     ...COMMON, profile: "model-code",
     comfort: { tableGap: 1524, wallGap: 1067, rowPitch: 914 }, most: CODE_GAPS,
     factors: { rows: 7 * FT2, tables: 15 * FT2, standing: 5 * FT2 },
-    source: { gaps: `most: IBC 2018 1029.13.1, 1029.13.2; comfort: ${trade}`, factors: "IBC 2018 Table 1004.5", front: trade },
+    source: { gaps: `most: IBC 2018 1029.13.1, 1029.13.2; comfort: ${trade}`, factors: "IBC 2018 Table 1004.5", front: trade, travel: "IBC 2018 Table 1017.2" },
   },
   "uk-guide": {
     ...COMMON, profile: "uk-guide",
     comfort: { tableGap: 1500, wallGap: 1000, rowPitch: 900 }, most: CODE_GAPS,
     factors: { rows: 0.65, tables: 1, standing: 0.3 },
     // The guides let 60 people have one way out; the stricter 49 of the code is kept. They discount the widest way out wholly.
-    exitLeft: 1, frontDepth: 3000,
+    exitLeft: 1, frontDepth: 3000, travel: { two: { open: 45_000, rows: 32_000 }, one: { open: 18_000, rows: 15_000 } },
     fastened: { from: 50, least: 4, most: 14, source: "Warwickshire Fire and Rescue Service, loose seating" },
     source: {
       gaps: `most: IBC 2018 1029.13.1, 1029.13.2; comfort: ${trade}`, factors: "HM Government fire risk guides, floor-space factors (second-hand)",
-      front: "Warwickshire Fire and Rescue Service, rooms for marriages (3 m across the front)",
+      front: "Warwickshire Fire and Rescue Service, rooms for marriages (3 m across the front)", travel: "Warwickshire Fire and Rescue Service, travel distances",
     },
   },
   house: {
     ...COMMON, profile: "house",
     comfort: { tableGap: 1500, wallGap: 1000, rowPitch: 900 }, most: CODE_GAPS,
     factors: { rows: 7 * FT2, tables: 15 * FT2, standing: 5 * FT2 },
-    source: { gaps: "rule of the house", factors: "IBC 2018 Table 1004.5", front: trade },
+    source: { gaps: "rule of the house", factors: "IBC 2018 Table 1004.5", front: trade, travel: "IBC 2018 Table 1017.2" },
   },
 };
 
@@ -128,7 +134,7 @@ export function ruleValues(venue: Pick<Venue, "rules">): RuleValues {
     if (typeof now === "number") house[t.field] = t.stricter === "more" ? Math.max(now, limit) : Math.min(now, limit);
   }
   const sprinklered = rules?.house?.some((h) => h.rule === SPRINKLERED && h.limit !== 0) ?? false;
-  return { ...base, ...house, ...(sprinklered ? { exitsApart: base.exitsApartSprinklered } : {}), comfort, most };
+  return { ...base, ...house, ...(sprinklered ? { exitsApart: base.exitsApartSprinklered, ...(base.profile === "uk-guide" ? {} : { travel: SPRINKLERED_TRAVEL }) } : {}), comfort, most };
 }
 
 const given = (g: Partial<Gaps> | undefined): Partial<Gaps> => ({

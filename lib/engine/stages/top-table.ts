@@ -49,13 +49,11 @@ export function topItems(ctx: Context, top: Top, room: string, spot: Pick<Spot, 
   const shape = top.stock.shape;
   const width = "diameter" in shape ? shape.diameter : shape.width, depth = "diameter" in shape ? shape.diameter : shape.depth;
   const off = Math.max(ctx.chair.depth / 2 - 120, 100);
+  const rows = alongRun(top, width, ctx.chair.width);
   return Array.from({ length: top.parts }, (_, i) => {
     const middle = (i - (top.parts - 1) / 2) * width;
-    // Each table has its own places: a chair across the joint would stand under two tables.
-    const n = placesOf(top, i);
-    const pitch = Math.min(width / Math.max(1, n), top.places === 2 ? 600 : 750);
-    const row = Array.from({ length: n }, (_, k): Seat => {
-      const [x, y] = roundPoint(add(spot.at, turn([middle + (k - (n - 1) / 2) * pitch, -(depth / 2 + off)], spot.angle)));
+    const row = (rows[i] ?? []).map((along): Seat => {
+      const [x, y] = roundPoint(add(spot.at, turn([along, -(depth / 2 + off)], spot.angle)));
       return { x, y, facing: ((spot.angle + 90) % 360 + 360) % 360, place: "chair" };
     });
     return {
@@ -66,11 +64,34 @@ export function topItems(ctx: Context, top: Top, room: string, spot: Pick<Spot, 
   });
 }
 
-/** Places of the i-th table of a run: shared out evenly, the middle ones first where they do not come out even. */
-function placesOf(top: Top, i: number): number {
-  const base = Math.floor(top.places / top.parts), rest = top.places - base * top.parts;
-  const order = Array.from({ length: top.parts }, (_, k) => k).sort((a, b) => Math.abs(a - (top.parts - 1) / 2) - Math.abs(b - (top.parts - 1) / 2) || a - b);
-  return base + (order.indexOf(i) < rest ? 1 : 0);
+/** What a chair keeps off a joint beside its own half width, mm; rounds of evening out, each halving what is uneven between neighbours. */
+const OFF_JOINT = 5, EVENED = 120;
+
+/**
+ * Where the places of each table of a run lie along it, mm from the run's middle: as evenly as can be over the whole run. Each table has
+ * its own places, since a chair across the joint would stand under two tables.
+ */
+function alongRun(top: Top, width: number, chair: number): readonly (readonly number[])[] {
+  const counts = shared(top), owner = counts.flatMap((n, i) => Array.from({ length: n }, () => i));
+  const pitch = Math.min((width * top.parts) / top.places, top.places === 2 ? 600 : 750), play = Math.max(0, width / 2 - chair / 2 - OFF_JOINT);
+  const within = (x: number, k: number): number => {
+    const middle = ((owner[k] ?? 0) - (top.parts - 1) / 2) * width;
+    return Math.max(middle - play, Math.min(middle + play, x));
+  };
+  let xs = owner.map((_, k) => within((k - (top.places - 1) / 2) * pitch, k));
+  for (let round = 0; round < EVENED; round++) {
+    // Half way to where both neighbours would have each, so that mirror images stay so.
+    xs = xs.map((x, k) => within((x + ((xs[k - 1] ?? (xs[k + 1] ?? x) - 2 * pitch) + (xs[k + 1] ?? (xs[k - 1] ?? x) + 2 * pitch)) / 2) / 2, k));
+  }
+  return counts.map((_, i) => xs.filter((_, k) => owner[k] === i));
+}
+
+/** Places of each table of a run: shared out evenly and alike on both sides of its middle, where the number lets them. */
+function shared(top: Top): readonly number[] {
+  const base = Math.floor(top.places / top.parts), rest = top.places - base * top.parts, middle = (top.parts - 1) / 2;
+  const order = Array.from({ length: top.parts }, (_, k) => k).sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle) || a - b)
+    .filter((k) => k !== middle || rest % 2 === 1);
+  return Array.from({ length: top.parts }, (_, i) => base + (order.slice(0, rest).includes(i) ? 1 : 0));
 }
 
 function roundSeats(spot: Pick<Spot, "at" | "angle">, radius: number, off: number): readonly Seat[] {

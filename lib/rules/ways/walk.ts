@@ -5,7 +5,7 @@ import type { FloorMap, FloorPiece } from "./map";
 /** Side of a cell, mm. */
 const CELL = 150;
 /** A walk by cells is longer than one across them by a factor of at most this (octagons for circles). */
-const ZIGZAG = 1.0824;
+export const ZIGZAG = 1.0824;
 
 /** A walker so much narrower that every cell which a true way crosses has its middle free for him: a cell's diagonal either side. */
 export const narrower = (width: number): number => Math.max(1, width - 2 * CELL * Math.SQRT1_2);
@@ -26,7 +26,8 @@ export function gridOf(pieces: readonly FloorPiece[], cell = CELL, by = 0): Cell
 }
 
 /** Steps along and aslant, in fifths of a cell: whole numbers let a wheel of buckets stand for a heap. */
-const ALONG = 5, ASLANT = 7;
+export const ALONG = 5;
+const ASLANT = 7;
 const BUCKETS = 8;
 
 /** What a step to each of the cells about a cell costs, row by row. */

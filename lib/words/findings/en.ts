@@ -66,6 +66,7 @@ export const en: Catalogue = {
     : `The ways out are ${s.mm("width")} wide in all for ${count(s.number("people"), "person", "people")}; ${s.mm("limit")} is asked.`,
   drain: (s) => `${count(s.number("people"), "person", "people")} at their places in ${s.room("room")} leave by ${count(s.number("doors"), "door")} of ${s.mm("width")} in all${s.has("shut") ? " when one way out is shut" : ""}; ${s.mm("limit")} is asked.`,
   "exits-apart": (s) => `The doors to choose between stand ${s.mm("apart")} apart at most; for ${count(s.number("people"), "person", "people")} in rooms ${s.mm("span")} across, ${s.mm("limit")} is asked.`,
+  travel: (s) => `${count(s.number("places"), "place")} at and near ${s.piece("a")} are a walk of ${s.mm("distance")} or more from the nearest way out; ${s.mm("limit")} is the most.`,
   "common-path": (s) => `${count(s.number("places"), "place")} at and near ${s.piece("a")} are a walk of ${s.mm("distance")} or more from floor where two ways out may be chosen; ${s.mm("limit")} is the most.`,
   "crowd-managers": (s) => `${count(s.number("people"), "person", "people")} are expected: ${s.number("needed")} crowd managers are asked for.`,
   "route-turn": (s) => `A wheelchair must turn back round the end of ${s.piece("a")}: ${s.mm("gap")} at the turn, ${s.mm("side")} beside it; ${s.mm("turn")} and ${s.mm("beside")} are asked, or ${s.mm("wide")} at the turn.`,

@@ -70,6 +70,7 @@ export const es: Catalogue = {
     : `Las salidas suman ${s.mm("width")} para ${people(s.number("people"))}; se piden ${s.mm("limit")}.`,
   drain: (s) => `${people(s.number("people"))} sentadas en ${s.room("room")} salen por ${count(s.number("doors"), "puerta")} de ${s.mm("width")} en total${s.has("shut") ? " con una salida cerrada" : ""}; se piden ${s.mm("limit")}.`,
   "exits-apart": (s) => `Las puertas entre las que elegir distan ${s.mm("apart")} como máximo; para ${people(s.number("people"))} en salas de ${s.mm("span")} de punta a punta se piden ${s.mm("limit")}.`,
+  travel: (s) => `${places(s.number("places"))} en ${s.piece("a")} y cerca están a ${s.mm("distance")} o más, andando, de la salida más próxima; ${s.mm("limit")} es lo máximo.`,
   "common-path": (s) => `${places(s.number("places"))} en ${s.piece("a")} y cerca están a ${s.mm("distance")} o más, andando, de un suelo donde elegir entre dos salidas; ${s.mm("limit")} es lo máximo.`,
   "crowd-managers": (s) => `Se esperan ${people(s.number("people"))}: se piden ${s.number("needed")} responsables de sala.`,
   "route-turn": (s) => `Una silla de ruedas tiene que dar la vuelta alrededor del extremo de ${s.piece("a")}: ${s.mm("gap")} en la vuelta y ${s.mm("side")} al lado; se piden ${s.mm("turn")} y ${s.mm("beside")}, o ${s.mm("wide")} en la vuelta.`,
