@@ -6,11 +6,12 @@ import { diagonalDrafts } from "./diagonal";
 import { composed, fullest, isRoundFamily, type Draft, type Known, type Work } from "./drafts";
 import type { Item } from "../../layout";
 import { FORMS, formDrafts } from "./forms";
-import { hallOf } from "./hall";
+import { hallOf, type Hall } from "./hall";
 import { itemsOf, standingOf, totalPlaces, trimTo } from "./items";
 import { mixedDrafts } from "./mixed";
 import { LOOSE_FORMS, type Family, type Laid, type Seated, type SeatingAsk, type SeatingOptions, type SeatingSpace, type TableKind } from "./types";
 import { placesAt } from "./units";
+import { straightened } from "./straight";
 import { shutIn } from "./ways";
 import { placeWheelchairs } from "./wheelchairs";
 
@@ -87,13 +88,31 @@ function ranked(work: Work, drafts: readonly Draft[], options: SeatingOptions): 
     // Of arrangements that seat too few only the fullest is wanted.
     if (!enough(n) && [...kept.values()].some((k) => k.places >= n || enough(k.places))) continue;
     tries.set(key, tried + 1);
-    const s = finish(work, d, options);
+    // Straight first; where that shuts a table in that was open, as it was laid.
+    const straight = enough(n) ? inLine(work, d) : d;
+    const first = finish(work, straight, options), s = straight === d || (first && enough(first.places)) ? first : finish(work, d, options);
     if (s && (!before || s.places > before.places)) kept.set(key, s);
   }
   return [...kept.values()]
     .sort((a, b) => Number(enough(b.places)) - Number(enough(a.places)) || b.wheelchairs - a.wheelchairs || (enough(a.places) ? Number(b.composed) - Number(a.composed) || b.score - a.score : b.places - a.places))
     .slice(0, 6).map(({ score: _, ...rest }) => rest);
 }
+
+/** The draft with the tables that it needs brought into line. */
+function inLine(work: Work, draft: Draft): Draft {
+  const { hall, ask } = work;
+  const kept = ask.places === "most" ? draft.laid : trimTo(draft.laid, Math.min(ask.places, ask.chairsLeft + ask.wheelchairs), focusOf(hall));
+  const stays = draft.laid.filter((l) => kept.some((m) => m.at[0] === l.at[0] && m.at[1] === l.at[1]));
+  const laid = straightened(hall, stays);
+  return laid === stays ? draft : { ...draft, laid };
+}
+
+const focusOf = (hall: Hall): Point => {
+  if (hall.focus) return hall.focus;
+  const box = boxOf(hall.floor.flatMap((p) => p.outer));
+  return [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+};
+
 type Finished = Seated & { readonly score: number };
 const loose = (d: Draft): boolean => LOOSE_FORMS.has(d.form);
 
@@ -106,8 +125,7 @@ function density(f: Family, ask: SeatingAsk): number {
 /** A draft with its places cut to the number asked, ways out kept open, and places for wheelchairs. */
 function finish(work: Work, draft: Draft, options: SeatingOptions): Finished | null {
   const { hall, ask } = work;
-  const box = boxOf(hall.floor.flatMap((p) => p.outer));
-  const focus: Point = hall.focus ?? [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const focus = focusOf(hall);
   const limit = Math.min(ask.places === "most" ? Infinity : ask.places, ask.chairsLeft + ask.wheelchairs);
   let laid: readonly Laid[] = trimTo(draft.laid, limit, focus);
   let items = itemsOf(hall, laid);

@@ -49,6 +49,14 @@ export function runPlaces(family: Family, tables: number, perTable: number): { r
   return { side, end, total: side * tables + one[1] + one[3] };
 }
 
+/** What a run of joined tables asks of the floor, lying level or upright. */
+export function footingOf(hall: Hall, run: Parameters<typeof runFooting>[1], upright: boolean): Footing {
+  const level = runFooting(hall, run), flip = (q: Point): Point => [-q[1], q[0]];
+  return !upright ? level : {
+    key: `upright ${level.key}`, round: null, tableRound: null, wall: level.wall.map((l) => l.map(flip)), zone: (c) => level.zone(c).map((l) => l.map(flip)), table: level.table.map((l) => l.map(flip)),
+  };
+}
+
 export function runUnit(hall: Hall, family: Family, opts: { readonly tables: number; readonly perTable: number; readonly upright: boolean; readonly endWall?: number }): Unit | null {
   if (isRound(family.shape) || opts.perTable < 1) return null;
   const { width, depth } = family.shape;
@@ -59,11 +67,7 @@ export function runUnit(hall: Hall, family: Family, opts: { readonly tables: num
   const s = Math.ceil(Math.max(0, hall.slack));
   const gap = Math.max(hall.tableGap, chairs) + s;
   const along = ends ? gap : Math.max(END_END, 2 * LINE_OUT + WAY + 1) + s;
-  const level = runFooting(hall, { w, d: depth, ends, endWall: opts.endWall ?? 0 });
-  const flip = (q: Point): Point => [-q[1], q[0]];
-  const footing: Footing = !opts.upright ? level : {
-    key: `upright ${level.key}`, round: null, tableRound: null, wall: level.wall.map((l) => l.map(flip)), zone: (c) => level.zone(c).map((l) => l.map(flip)), table: level.table.map((l) => l.map(flip)),
-  };
+  const footing = footingOf(hall, { w, d: depth, ends, endWall: opts.endWall ?? 0 }, opts.upright);
   return {
     family, count: opts.tables, round: false, places: p.total, perTable: opts.perTable, upright: opts.upright, ends, footing,
     w: opts.upright ? depth : w, h: opts.upright ? w : depth,

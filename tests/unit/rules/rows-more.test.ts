@@ -54,6 +54,31 @@ describe("IBC 2018 1029.9.1(4) and 1029.6.1(4): an aisle between rows by the pla
   });
 });
 
+describe("IBC 2018 1029.9.1(5): beside a wall an aisle serves one side", () => {
+  /** Rows of k chairs, the east ends `lane` mm before a screen, the west ends open, 320 mm of floor ahead of each. */
+  const beside = (n: number, k: number, lane: number, ahead = 320): Layout => {
+    const east = 6000 + 450 * (k - 1) + 225;
+    return ceremony([
+      ...Array.from({ length: n }, (_, r) => Array.from({ length: k }, (_c, i) => rowChair(`c${r}-${i}`, [6000 + 450 * i, 6000 + r * (500 + ahead)]))).flat(),
+      itemOf({ id: "s", kind: "screen", from: { brought: true }, shape: { width: 100, depth: 8000 }, at: [east + lane + 50, 7500] }),
+    ]);
+  };
+  const ends = (layout: Layout): readonly unknown[] => only("rowLength", big, layout).map((f) => [f.code, f.data?.["ends"], f.limit]);
+  // Ten chairs open at both ends want 12 in, open at one 12 + 0.6 (10 - 7) = 13.8.
+  const want = Math.round((12 + 0.6 * (10 - 7)) * 25.4);
+  it("914 mm are a way out of the row, 904 are none: the rows then open at one end alone", () => {
+    expect(ends(beside(4, 10, 914))).toEqual([]);
+    const narrow = ends(beside(4, 10, 904));
+    expect(narrow).toHaveLength(3);
+    expect(narrow[0]).toEqual(["row-narrow", 1, want]);
+  });
+  it("762 mm are one where it serves fewer than 15 places: two rows of ten, half of each, and not three", () => {
+    expect(ends(beside(2, 10, 762))).toEqual([]);
+    expect(ends(beside(2, 10, 752))).toHaveLength(1);
+    expect(ends(beside(3, 10, 762))).toHaveLength(2);
+  });
+});
+
 describe("loose chairs are fastened together", () => {
   const chairs = (n: number): Layout => ceremony(rows(20, 6, 1500).slice(0, n));
   it("past 200 in groups of three or more (IBC 2018 1029.15), as a note", () => {
