@@ -122,9 +122,13 @@ for (const scripts of [true, false]) {
     const change = page.getByRole("link", { name: "Change high chairs" });
     await expect(change).toHaveAttribute("href", "/request/guests?back=send");
 
-    // The words to the venue set nothing aside; a number of guests does, and that is asked about first.
+    // The words to the venue set nothing aside, nor does saying what was taken meanwhile; a number of guests does, and that is asked about first.
     await go("/request/extras?back=send");
     await page.getByLabel("In your own words (optional)").fill("We bring an arch.");
+    await press("Save and continue");
+    await expect(page).toHaveURL(/\/request\/send$/);
+    await go("/request/meal?back=send");
+    await page.getByLabel("Brought to each place").check();
     await press("Save and continue");
     await expect(page).toHaveURL(/\/request\/send$/);
     await go("/request/guests?back=send");

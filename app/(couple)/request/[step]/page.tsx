@@ -85,7 +85,7 @@ export default async function StepPage({ params, searchParams }: Props) {
       {sure && kept && (
         <div className="errors" role="alert" tabIndex={-1} autoFocus aria-labelledby="sure-head">
           <h2 id="sure-head">{say("This sets your chosen layout aside")}</h2>
-          <p className="small mt-2">{say("You have chosen “{layout}”. It was made for the answers as they were; with these you choose anew, and what you moved by hand is lost. Nothing is saved yet.", { layout: booking.chosen?.layout.title ?? "" })}</p>
+          <p className="small mt-2">{say("You have chosen “{layout}”. It was made for the answers as they were; with these you choose anew, and what you moved by hand is lost. Nothing is saved yet: “Save and continue” below saves it.", { layout: booking.chosen?.layout.title ?? "" })}</p>
           <p className="small mt-2"><a href={`/request/${step}`}>{say("Leave everything as it is")}</a></p>
         </div>
       )}

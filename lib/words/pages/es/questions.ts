@@ -95,7 +95,7 @@ export const questions = {
 
   "First we need to know how many adults you are: your layouts follow from it.": "Primero hay que saber cuántos adultos son: de ello salen sus distribuciones.",
   "This sets your chosen layout aside": "Esto deja de lado la distribución elegida", "Leave everything as it is": "Dejar todo como está",
-  "You have chosen “{layout}”. It was made for the answers as they were; with these you choose anew, and what you moved by hand is lost. Nothing is saved yet.": "Han elegido «{layout}». Se hizo para las respuestas de antes; con estas se elige de nuevo y se pierde lo movido a mano. Aún no se ha guardado nada.",
+  "You have chosen “{layout}”. It was made for the answers as they were; with these you choose anew, and what you moved by hand is lost. Nothing is saved yet: “Save and continue” below saves it.": "Han elegido «{layout}». Se hizo para las respuestas de antes; con estas se elige de nuevo y se pierde lo movido a mano. Aún no se ha guardado nada: lo guarda «Guardar y seguir», más abajo.",
 
   // What is amiss with an answer. Figures in it stand as {a}, {b}.
   "Type a whole number from {a} to {b}, or leave it empty if you are not sure yet.": "Escriban un número entero de {a} a {b}, o déjenlo vacío si aún no lo saben.",

@@ -1,5 +1,7 @@
 import { cookies } from "next/headers";
-import { isStep as asksSomething, readStep, type StepId } from "@/lib/brief/draft";
+import { canonicalJson } from "@/lib/booking";
+import { briefSchema, questionOf } from "@/lib/brief";
+import { briefFileOfDraft, isStep as asksSomething, readStep, type StepId } from "@/lib/brief/draft";
 import { getBooking, saveStep, type Actor, type FormValues, type House } from "@/lib/service";
 import { keep } from "@/app/_server/kept";
 import { see, textOf, wholeOf } from "@/app/_server/form";
@@ -44,10 +46,12 @@ async function late(house: House, actor: Actor, { step, reference, values, typed
 /** Whether saving what was typed would set a chosen layout aside: that is asked about before it is done. */
 async function setsAside(house: House, actor: Actor, { step, reference, typed }: Omit<Asked, "values">): Promise<boolean> {
   const seen = await getBooking(house, actor, { reference });
-  if (!seen.ok || !seen.value.chosen || seen.value.chosen.outdated || !readStep(step, tidied(step, typed)).ok) return false;
-  const { draft, venue } = seen.value;
-  // Words to the venue are no part of what a layout is made from.
-  return apartIn({ step, stands: shownValues(draft, step), typed: tidied(step, typed), venue, say: ENGLISH }).some((one) => one.field !== "notes");
+  const read = readStep(step, tidied(step, typed));
+  if (!seen.ok || !seen.value.chosen || seen.value.chosen.outdated || !read.ok) return false;
+  const { draft, brief } = seen.value;
+  const next = briefFileOfDraft({ ...draft, [step]: read.value }, { package: seen.value.package.id, date: seen.value.date, couple: [], reference });
+  // A layout is made from the brief: what was taken while they were not sure, once said, changes nothing; nor do words to the venue.
+  return !brief || !next || canonicalJson(questionOf(briefSchema.parse(next))) !== canonicalJson(questionOf(brief));
 }
 
 export async function POST(request: Request, { params }: Context): Promise<Response> {
