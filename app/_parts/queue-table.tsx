@@ -18,6 +18,7 @@ function todoOf(row: QueueRow): { readonly href: string; readonly text: string }
   if (row.asked === "change") return { href: `/desk/bookings/${row.reference}/change`, text: "Answer their change" };
   if (row.asked === "erase" && row.state !== "closed") return { href: `/desk/bookings/${row.reference}#asked-head`, text: "Erase what they ask for" };
   if (row.asked === "draft") return { href: `/desk/bookings/${row.reference}/draft`, text: "Draft for them" };
+  if (row.state === "invited" && !row.mail) return { href: `/desk/bookings/${row.reference}#mail`, text: "Mail their link" };
   if (row.state === "sent") return { href: `/desk/bookings/${row.reference}`, text: "Review" };
   return null;
 }

@@ -1,7 +1,9 @@
 import type { BookingView, FieldError, RevisionView } from "@/lib/service";
+import { byRoom, namesIn } from "@/components/plan/hand/pieces";
 import { PageForm } from "@/components/form/page/page-form";
 import { AreaField, TextField } from "@/components/ui/field";
 import { sayFingerprint, sayMoment } from "@/components/ui/say";
+import { handVoice } from "@/lib/words/hand";
 
 const DONE: Readonly<Record<string, string>> = {
   added: "The booking is added.", mailed: "A fresh link is on its way. Those mailed before open nothing any more.", returned: "Returned. The couple get your words by mail.",
@@ -15,18 +17,25 @@ const DONE: Readonly<Record<string, string>> = {
 export function doneWords(done: string | undefined, { booking, by, rooms }: { readonly booking: BookingView; readonly by?: string; readonly rooms?: string }): string | undefined {
   if (done === "moved") return `That could not be done: this booking is ${STATE_WORDS[booking.state]} now. Below is how it stands.`;
   if (done === "taken") return `Not agreed: ${by ?? "another booking"} is agreed for the same time and holds ${rooms ?? "the same rooms"}. Close that one or agree other hours first.`;
+  if (done === "mailed" && booking.mails.length <= 1) return "Their link is on its way.";
+  if (done === "added" && booking.mails.length === 0) return "The booking is added. Their link is not mailed yet: mail it from here when it is time.";
   return done === undefined ? undefined : DONE[done];
 }
 const STATE_WORDS: Readonly<Record<BookingView["state"], string>> = { invited: "invited", started: "started", sent: "sent", returned: "returned", agreed: "agreed", closed: "closed" };
 
 type DecideProps = { readonly booking: BookingView; readonly revision: RevisionView | undefined; readonly reason: string; readonly pieces?: readonly string[]; readonly errors: readonly FieldError[] };
 
-/** Tables and pieces that a reason can be tied to, each once; chairs are left out. */
+/** Tables and pieces that a reason can be tied to, each once, in the order and by the names of the list under the hand; chairs are left out. */
 function piecesOf(revision: RevisionView): readonly { readonly id: string; readonly label: string; readonly part: string }[] {
   const seen = new Set<string>();
   // What stands at the meal is told there, though it may stand at the drinks already.
   const scenes = [...revision.layout.scenes].sort((a, b) => Number(b.id === "meal") - Number(a.id === "meal"));
-  return scenes.flatMap((scene) => scene.items.filter((item) => item.kind !== "chair" && item.role !== "wheelchair-space" && !seen.has(item.id) && seen.add(item.id)).map((item) => ({ id: item.id, label: item.label, part: scene.title })));
+  return scenes.flatMap((scene) => {
+    const names = namesIn(scene, handVoice("en-GB"));
+    return byRoom(scene).flatMap(({ items }) => items)
+      .filter((item) => item.kind !== "chair" && item.role !== "wheelchair-space" && !seen.has(item.id) && seen.add(item.id))
+      .map((item) => ({ id: item.id, label: names.get(item.id) ?? item.label, part: scene.title }));
+  });
 }
 
 function PieceChoice({ revision, chosen }: { readonly revision: RevisionView; readonly chosen: readonly string[] }) {
@@ -35,7 +44,7 @@ function PieceChoice({ revision, chosen }: { readonly revision: RevisionView; re
     <details className="act mt-4" open={chosen.length > 0}><summary>Pieces that it is about</summary>
       <p className="small sec">Their names stand under your words.</p>
       {parts.map((part) => (
-        <fieldset key={part} className="ticks mt-2"><legend className="tick-legend">{part}</legend>
+        <fieldset key={part} className="ticks pieces mt-2"><legend className="tick-legend">{part}</legend>
           {pieces.filter((one) => one.part === part).map((one) => <label className="tick" key={one.id} htmlFor={`piece-${one.id}`}><input id={`piece-${one.id}`} type="checkbox" name="piece" value={one.id} defaultChecked={chosen.includes(one.id)} /><span>{one.label}</span></label>)}
         </fieldset>
       ))}
@@ -99,7 +108,7 @@ function Settled({ booking }: { readonly booking: BookingView }) {
 
 /** Where their mail stands, and the means to reach them again. */
 export function MailPart({ booking, email, errors }: { readonly booking: BookingView; readonly email: string; readonly errors: readonly FieldError[] }) {
-  const mails = [...booking.mails].slice(-5).reverse();
+  const mails = booking.mails.slice(0, 5);
   const base = `/desk/bookings/${booking.reference}`;
   const word = { queued: "waiting to go", sent: "sent", failed: "did not arrive" } as const;
   const open = booking.state === "invited" || booking.state === "started" || booking.state === "returned";
