@@ -47,8 +47,10 @@ export function Band({ id, seats, guests, say = ENGLISH }: BandProps) {
   const x = (n: number): string => along(n, scale);
   const step = scale > 400 ? 100 : scale > 160 ? 50 : scale > 60 ? 20 : 10;
   const ticks = Array.from({ length: Math.floor(scale / step) + 1 }, (_, i) => i * step);
-  const near = (a: number, b: number): boolean => Math.abs(a - b) / scale < 0.075;
-  const shown = ticks.filter((t) => t === 0 || (t % (step * 2) === 0 && ![seats.comfort, seats.most, seats.ceiling].some((s) => near(s, t))));
+  const near = (a: number, b: number, share = 0.075): boolean => Math.abs(a - b) / scale < share;
+  // At the end of the bar a figure stands before its place, not about it, and so reaches further back.
+  const ends = (n: number): boolean => n / scale > 0.93;
+  const shown = ticks.filter((t) => t === 0 || (t % (step * 2) === 0 && ![seats.comfort, seats.most, seats.ceiling].some((s) => near(s, t, ends(s) ? 0.12 : 0.075))));
   const close = near(seats.comfort, seats.most) && seats.comfort !== seats.most;
   const facts = { comfort: seats.comfort, most: seats.most, ceiling: seats.ceiling, guests };
   const words = guests > 0 ? say("{comfort} in comfort, {most} at the most, {ceiling} the ceiling; you are {guests}", facts) : say("{comfort} in comfort, {most} at the most, {ceiling} the ceiling", facts);
@@ -63,9 +65,9 @@ export function Band({ id, seats, guests, say = ENGLISH }: BandProps) {
       <svg x={x(seats.ceiling)} y="22" overflow="visible"><path className="band-stop" d="M-3 0h3v21h-3z" /></svg>
       {ticks.map((t) => <line key={t} className="band-tick" x1={x(t)} x2={x(t)} y1="39" y2="43" />)}
       {shown.map((t) => <text key={t} className="faint" x={x(t)} y="57" textAnchor={t === 0 ? "start" : "middle"}>{t}</text>)}
-      <text className="strong" x={x(seats.comfort)} y="57" textAnchor={close || seats.comfort / scale > 0.93 ? "end" : "middle"}>{seats.comfort}</text>
-      {seats.most !== seats.comfort && <text className="strong" x={x(seats.most)} y="57" textAnchor={seats.most / scale > 0.93 ? "end" : close ? "start" : "middle"} dx={close && seats.most / scale <= 0.93 ? 6 : 0}>{seats.most}</text>}
-      {!(near(seats.ceiling, guests)) && <text className="strong" x={x(seats.ceiling)} y="16" textAnchor={seats.ceiling / scale > 0.93 ? "end" : "middle"}>{seats.ceiling}</text>}
+      <text className="strong" x={x(seats.comfort)} y="57" textAnchor={close || ends(seats.comfort) ? "end" : "middle"}>{seats.comfort}</text>
+      {seats.most !== seats.comfort && !(close && ends(seats.most)) && <text className="strong" x={x(seats.most)} y="57" textAnchor={ends(seats.most) ? "end" : close ? "start" : "middle"} dx={close ? 6 : 0}>{seats.most}</text>}
+      {!(near(seats.ceiling, guests)) && <text className="strong" x={x(seats.ceiling)} y="16" textAnchor={ends(seats.ceiling) ? "end" : "middle"}>{seats.ceiling}</text>}
       {guests > seats.ceiling && <line className="band-lack" x1={x(seats.ceiling)} x2={x(guests)} y1="32" y2="32" />}
       {guests > 0 && (
         <>
