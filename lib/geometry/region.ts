@@ -57,6 +57,8 @@ export const subtract = (region: Region, polygons: readonly Polygon[]): Region =
 export const intersect = (region: Region, polygons: readonly Polygon[]): Region =>
   solve(ClipType.Intersection, paths(region), outers(polygons));
 export const unite = (a: Region, b: Region): Region => solve(ClipType.Union, [...paths(a), ...paths(b)], []);
+/** The union of any regions. */
+export const uniteAll = (regions: readonly Region[]): Region => solve(ClipType.Union, regions.flatMap(paths), []);
 export const minus = (a: Region, b: Region): Region => (b.length === 0 ? a : solve(ClipType.Difference, paths(a), paths(b)));
 
 /**

@@ -1,9 +1,9 @@
 import {
-  add, aroundCircle, bearing, boxOf, boxesNear, convexHull, distance, edges, minus, nearestOnSegment, rectangle, regionContains, scale, sub, turn, union, unit, type Point, type Polygon, type Region,
+  add, aroundCircle, bearing, boxOf, boxesNear, convexHull, distance, edges, minus, nearestOnSegment, rectangle, regionContains, scale, sub, turn, union, unit, uniteAll, type Point, type Polygon, type Region,
 } from "../../geometry";
 import { depthOf, footprintPolygon, isRound, seatPolygon, widthOf, type Item, type Layout, type Scene } from "../../layout";
 import { chairOf, isSeatedTable, PLACE, piecesOnFloor, ruleValues, siteFor } from "../../rules";
-import { blockedFloor, gatesToKeep, levelOf, type Venue } from "../../venue";
+import { blockedFloor, gatesToKeep, levelOf, type RoomSite, type Site, type Venue } from "../../venue";
 import { standsAs } from "./edit";
 
 const SIDES = 32;
@@ -46,39 +46,70 @@ const about = (p: Polygon, at: Point): Polygon => p.map((c) => sub(c, at));
 /** Where a piece is judged: the parts of the day in which it stands. */
 export const scenesWith = (layout: Layout, item: Item): readonly Scene[] => layout.scenes.filter((s) => s.items.some((i) => standsAs(i, item)));
 
+/** What is asked about one piece: its own floor about its origin, and what must be free about it, by the venue's gaps. */
+type Probe = {
+  /** Names all of this: the same piece turned alike in the same room of the same venue. */
+  readonly key: string;
+  readonly item: Item; readonly room: string; readonly seated: boolean; readonly chair: ReturnType<typeof chairOf>; readonly tableGap: number; readonly wallGap: number;
+  readonly body: Polygon; readonly foot: Polygon; readonly toWall: readonly Polygon[]; readonly toTable: readonly Polygon[];
+};
+
+function probeOf(venue: Venue, item: Item, room: string): Probe {
+  const values = ruleValues(venue), chair = chairOf(venue), seated = isSeatedTable(item), { tableGap, wallGap } = values.most;
+  const body = about(bodyOf(item, chair), item.at), foot = about(bare(item), item.at);
+  const strips = (deep: number): readonly Polygon[] => (seated ? reachOf(item, deep).map((p) => about(p, item.at)) : [foot]);
+  const key = JSON.stringify([room, item.kind, item.role, item.shape, item.angle, "standing" in item.from, item.seats.map((s) => [s.x - item.at[0], s.y - item.at[1], s.facing, s.place])]);
+  return { key, item, room, seated, chair, tableGap, wallGap, body, foot, toWall: [...strips(wallGap), body], toTable: strips(tableGap) };
+}
+
+/** Kept by what it is worked out from: pieces and rooms stand as they are while one after another is tried among them. */
+const kept = new WeakMap<object, Map<string, Region>>();
+/** Probes kept for one piece or room: a venue's rooms last as long as the venue does. */
+const MOST = 200;
+function keptFor(of: object, key: string, make: () => Region): Region {
+  const known = kept.get(of) ?? new Map<string, Region>(), region = known.get(key) ?? make();
+  if (known.size >= MOST) known.clear();
+  kept.set(of, known.set(key, region));
+  return region;
+}
+
+/** Where the piece would stand in walls, piers, doors or kept-clear floor, or too near a wall. */
+function builtOver(site: Site, own: RoomSite, scene: Scene, p: Probe): Region {
+  return keptFor(own, `${scene.rooms.join(" ")} ${p.key}`, () => {
+    const taken: Polygon[] = own.floor.flatMap((f) => [f.outer, ...f.holes]).flatMap((ring) => edges(ring).flatMap((e) => p.toWall.map((k) => meetsConvex(e, k))));
+    for (const o of own.room.obstacles) taken.push(...p.toWall.flatMap((k) => meetsAny(o.outline, k)));
+    const here = [...site.rooms.values()].filter((r) => r.room.level === own.room.level);
+    for (const f of here.flatMap((r) => blockedFloor(r.room))) taken.push(...meetsAny(f, p.body));
+    if (p.item.kind !== "dance-floor") for (const g of here.filter((r) => scene.rooms.includes(r.room.id)).flatMap((r) => gatesToKeep(site, r.room.id, scene.rooms))) taken.push(meetsConvex(g.clear, p.body));
+    return union(taken);
+  });
+}
+
+/** Where the piece would stand on another, or too near it. */
+const takenBy = (other: Item, p: Probe): Region => keptFor(other, `${p.tableGap} ${p.wallGap} ${p.chair.width} ${p.chair.depth} ${p.key}`, () => {
+  const taken: Polygon[] = [meetsConvex(bodyOf(other, p.chair), p.body)], otherFoot = bare(other);
+  if (other.room !== p.room) return union(taken);
+  if (p.seated && other.kind === "table") taken.push(...p.toTable.map((k) => meetsConvex(otherFoot, k)));
+  if (p.seated && "standing" in other.from && other.kind !== "dance-floor") taken.push(...p.toWall.map((k) => meetsConvex(otherFoot, k)));
+  if (isSeatedTable(other) && p.item.kind === "table") taken.push(...reachOf(other, p.tableGap).map((k) => meetsConvex(k, p.foot)));
+  if (isSeatedTable(other) && "standing" in p.item.from) taken.push(...reachOf(other, p.wallGap).map((k) => meetsConvex(k, p.foot)));
+  return union(taken);
+});
+
 /**
  * Every spot in a room where the piece, turned as it is, keeps off walls, pieces, doors and gaps in all the given parts of the day.
  * Exact for straight sides; rounds are taken a hair larger. Ways and routes are judged apart.
  */
 export function freeRegion(venue: Venue, scenes: readonly Scene[], item: Item, room: string): Region {
-  const values = ruleValues(venue), chair = chairOf(venue);
-  const body = about(bodyOf(item, chair), item.at), foot = about(bare(item), item.at);
-  const seated = isSeatedTable(item);
-  const strips = (deep: number): readonly Polygon[] => (seated ? reachOf(item, deep).map((p) => about(p, item.at)) : [foot]);
-  const toWall = [...strips(values.most.wallGap), body], toTable = strips(values.most.tableGap);
-  const wide = boxOf([...body, ...toTable.flat()]);
+  const p = probeOf(venue, item, room), wide = boxOf([...p.body, ...p.toTable.flat()]);
   const reach = Math.max(wide.maxX - wide.minX, wide.maxY - wide.minY);
   let free: Region | null = null;
-  for (const scene of scenes.length > 0 ? scenes : []) {
+  for (const scene of scenes) {
     const site = siteFor(venue, scene.drapes), own = site.rooms.get(room);
     if (!own) return [];
-    const taken: Polygon[] = own.floor.flatMap((p) => [p.outer, ...p.holes]).flatMap((ring) => edges(ring).flatMap((e) => toWall.map((k) => meetsConvex(e, k))));
-    for (const o of own.room.obstacles) taken.push(...toWall.flatMap((k) => meetsAny(o.outline, k)));
-    const here = [...site.rooms.values()].filter((r) => r.room.level === own.room.level);
-    for (const p of here.flatMap((r) => blockedFloor(r.room))) taken.push(...meetsAny(p, body));
-    if (item.kind !== "dance-floor") for (const g of here.filter((r) => scene.rooms.includes(r.room.id)).flatMap((r) => gatesToKeep(site, r.room.id, scene.rooms))) taken.push(meetsConvex(g.clear, body));
-    const floorBox = boxOf(own.floor.flatMap((p) => p.outer));
-    for (const other of piecesOnFloor(site, scene)) {
-      if (other.id === item.id || levelOf(site, other.room) !== own.room.level || !boxesNear(boxOf(footprintPolygon(other)), floorBox, reach)) continue;
-      const otherBody = bodyOf(other, chair), otherFoot = bare(other);
-      taken.push(meetsConvex(otherBody, body));
-      if (other.room !== room) continue;
-      if (seated && other.kind === "table") taken.push(...toTable.map((k) => meetsConvex(otherFoot, k)));
-      if (seated && "standing" in other.from && other.kind !== "dance-floor") taken.push(...toWall.map((k) => meetsConvex(otherFoot, k)));
-      if (isSeatedTable(other) && item.kind === "table") taken.push(...reachOf(other, values.most.tableGap).map((k) => meetsConvex(k, foot)));
-      if (isSeatedTable(other) && "standing" in item.from) taken.push(...reachOf(other, values.most.wallGap).map((k) => meetsConvex(k, foot)));
-    }
-    const left = minus(own.floor, union(taken));
+    const floorBox = boxOf(own.floor.flatMap((f) => f.outer));
+    const others = piecesOnFloor(site, scene).filter((o) => o.id !== item.id && levelOf(site, o.room) === own.room.level && boxesNear(boxOf(footprintPolygon(o)), floorBox, reach));
+    const left = minus(own.floor, uniteAll([builtOver(site, own, scene, p), ...others.map((o) => takenBy(o, p))]));
     free = free === null ? left : minus(left, minus(left, free));
   }
   return free ?? [];
