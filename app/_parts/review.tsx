@@ -2,7 +2,7 @@ import { ANSWER_STEPS } from "@/lib/brief/draft";
 import type { BookingView, HistoryView } from "@/lib/service";
 import { StateTag } from "@/components/desk/lozenge";
 import { Answers } from "@/components/form/answers";
-import { saidIn } from "@/components/form/said";
+import { saidShown } from "@/components/form/said";
 import { isStep, stepTitle } from "@/components/form/steps";
 import { shownValues } from "@/components/form/values";
 import { sayDay, sayFingerprint, sayLeft, sayMoment } from "@/components/ui/say";
@@ -33,7 +33,7 @@ export function BriefInWords({ booking }: { readonly booking: BookingView }) {
       {ANSWER_STEPS.map((step) => (
         <details className="act" key={step} open={booking.revisions.length === 0 && booking.answered.includes(step)}>
           <summary>{stepTitle(step)}{booking.answered.includes(step) ? "" : ": not answered yet"}</summary>
-          <Answers answers={saidIn(step, shownValues(booking.draft, step), booking.venue)} />
+          <Answers answers={saidShown(step, shownValues(booking.draft, step), booking.venue)} />
         </details>
       ))}
     </section>

@@ -4,7 +4,7 @@ import { looking } from "@/app/_server/asking";
 import { plansOf } from "@/app/_server/plans";
 import { CoupleFrame } from "@/app/_parts/couple-frame";
 import { Answers } from "@/components/form/answers";
-import { saidIn } from "@/components/form/said";
+import { saidShown } from "@/components/form/said";
 import { stepTitle } from "@/components/form/steps";
 import { shownValues } from "@/components/form/values";
 import { Caution } from "@/components/plan/caution";
@@ -47,7 +47,7 @@ export default async function LookPage() {
       <div className="answers-grid">
         {answered.map((step) => (
           <section className="section" key={step}><h3>{stepTitle(step, say)}</h3>
-            <Answers say={say} answers={saidIn(step, shownValues(seen.draft, step), venue, say).filter((s) => s.field !== "notes").map(({ name, said }) => ({ name, said }))} />
+            <Answers say={say} answers={saidShown(step, shownValues(seen.draft, step), venue, say).filter((s) => s.field !== "notes").map(({ name, said }) => ({ name, said }))} />
           </section>
         ))}
       </div>

@@ -11,14 +11,15 @@ export const BY: readonly Choice[] = [
   UNSURE,
 ];
 
+/** How many dance at once, by the share of them in hundredths. */
+export const SHARES = [{ value: "30", name: "Some of us" }, { value: "40", name: "A good many of us" }, { value: "50", name: "Half of us" }] as const satisfies readonly Choice[];
+
 /** What is played, how many dance, and whether it plays the ceremony too. */
 export function askMusic({ values, errors, guests, say }: Asking): Asked {
   const heads = (share: number): string | undefined => (guests > 0 ? say("About {n} of you on the floor at once.", { n: Math.ceil((guests * share) / 100) }) : undefined);
   const shares: readonly Option[] = [
     spoken({ value: "0", name: "No dance floor" }, say),
-    { value: "30", name: say("Some of us"), why: heads(30) },
-    { value: "40", name: say("A good many of us"), why: heads(40) },
-    { value: "50", name: say("Half of us"), why: heads(50) },
+    ...SHARES.map(({ value, name }): Option => ({ value, name: say(name), why: heads(Number(value)) })),
     spoken({ ...UNSURE, why: "No floor is drawn until you say." }, say),
   ];
   const said = oneOf(values, "dancing");

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fieldNames, saidIn, saidShort } from "../../../components/form/said";
+import { fieldNames, saidIn, saidShort, saidShown } from "../../../components/form/said";
 import { named, tidied } from "../../../components/form/tidy";
 import { apartIn, joined } from "../../../components/form/two";
 import { readStep } from "../../../lib/brief/draft";
@@ -31,7 +31,24 @@ describe("what is typed", () => {
   it("is said again in short, in the order of the page", () => {
     expect(saidShort("guests", { adults: "60", children: "4" }, venue, ENGLISH)).toBe("Adults 60, children 4");
     expect(saidShort("meal", {}, venue, ENGLISH)).toBe("Not sure yet");
-    expect(saidIn("music", { dancing: "40" }, venue, sayIn("es")).find((one) => one.field === "dancing")?.said).toBe("40 de cada cien");
+    expect(saidIn("music", { dancing: "40" }, venue, sayIn("es")).find((one) => one.field === "dancing")?.said).toBe("Bastantes (40 de cada cien)");
+    expect(saidShort("music", { by: "dj", dancing: "40" }, venue, ENGLISH)).toBe("A DJ, a good many of us (40 in a hundred) dancing at once");
+    expect(saidShort("music", { dancing: "35" }, venue, ENGLISH)).toBe("35 in a hundred dancing at once");
+    expect(saidShort("ceremony", { here: "yes", room: "any" }, venue, ENGLISH)).toBe("Yes, here, whichever suits best");
+  });
+});
+
+describe("what was answered", () => {
+  it("is everyone where a part of the day was left empty, as its page says", () => {
+    expect(saidShown("guests", { ceremony: "", evening: "80" }, venue).filter((one) => one.field === "ceremony" || one.field === "evening").map((one) => one.said)).toEqual(["All of you", "80"]);
+  });
+
+  it("leaves out what was not asked: a room without a choice, the players of a DJ", () => {
+    const fields = (step: "meal" | "music", v: Readonly<Record<string, string>>): readonly string[] => saidShown(step, v, venue).map((one) => one.field);
+    expect(fields("meal", { room: "unsure" })).not.toContain("room");
+    expect(fields("meal", { room: "any" })).toContain("room");
+    expect(fields("music", { by: "dj", players: "" })).not.toContain("players");
+    expect(fields("music", { by: "band", players: "" })).toContain("players");
   });
 });
 

@@ -9,7 +9,7 @@ import { CoupleFrame } from "@/app/_parts/couple-frame";
 import { Fees } from "@/components/desk/fees";
 import { Findings } from "@/components/desk/findings";
 import { Answers, type Answer } from "@/components/form/answers";
-import { saidIn } from "@/components/form/said";
+import { saidShown } from "@/components/form/said";
 import { stepTitle } from "@/components/form/steps";
 import { oneOf, shownValues } from "@/components/form/values";
 import { Caution } from "@/components/plan/caution";
@@ -62,7 +62,7 @@ export default async function SendPage({ searchParams }: Props) {
         </section>
         {ANSWER_STEPS.map((step) => (
           <section className="section" key={step}><h2>{stepTitle(step, say)}</h2>
-            <Answers say={say} answers={saidIn(step, shownValues(booking.draft, step), venue, say).filter((s) => s.field !== "notes").map((s): Answer => ({ name: s.name, said: s.said, step }))} />
+            <Answers say={say} answers={saidShown(step, shownValues(booking.draft, step), venue, say).filter((s) => s.field !== "notes").map((s): Answer => ({ name: s.name, said: s.said, step }))} />
           </section>
         ))}
       </div>

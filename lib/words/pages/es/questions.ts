@@ -91,7 +91,7 @@ export const questions = {
   "Ceremony at the venue": "Ceremonia aquí", "How guests watch it": "Cómo la siguen los invitados", "Aisle": "Pasillo", "Ceremony’s room": "Sala de la ceremonia",
   "Tables": "Mesas", "Where the two of you sit": "Dónde se sientan ustedes dos", "How the meal is served": "Cómo se sirve la comida", "How close": "Separación", "Shape": "Forma", "Meal’s room": "Sala de la comida",
   "Turning the room over": "Cambio de montaje", "Drape": "Cortina", "Music": "Música", "Dancing at once": "Bailan a la vez", "They play the ceremony": "Tocan en la ceremonia", "On show": "Expuesto", "Wishes": "Deseos", "Your notes": "Sus notas",
-  "{share} in a hundred": "{share} de cada cien", "{share} dancing at once": "{share} bailan a la vez", "{n} players": { one: "{n} músico", other: "{n} músicos" }, "Notes only": "Solo notas",
+  "{share} in a hundred": "{share} de cada cien", "{words} ({share} in a hundred)": "{words} ({share} de cada cien)", "All of you": "Todos", "{share} dancing at once": "{share} bailan a la vez", "{n} players": { one: "{n} músico", other: "{n} músicos" }, "Notes only": "Solo notas",
 
   "First we need to know how many adults you are: your layouts follow from it.": "Primero hay que saber cuántos adultos son: de ello salen sus distribuciones.",
   "This sets your chosen layout aside": "Esto deja de lado la distribución elegida", "Leave everything as it is": "Dejar todo como está",
