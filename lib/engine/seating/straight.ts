@@ -1,7 +1,6 @@
 import { boxesNear, clearance, type Point, type Shape } from "../../geometry";
 import { isRound, shapeAt } from "../../layout";
-import { groundFor, roundFooting, type Footing, type Ground, type Hall } from "./hall";
-import { ringReach, sideReach } from "./seats";
+import { groundFor, LINE_OUT, roundFooting, type Footing, type Ground, type Hall } from "./hall";
 import type { Laid } from "./types";
 import { footingOf } from "./units";
 
@@ -11,11 +10,13 @@ export const SLIP = 300;
 const BESIDE = 2_600;
 /** Nearer than this is on the line: turned rooms have whole millimetres of their own. */
 const ON = 2;
+/** Two tables so far apart leave an aisle of 914 mm between lines 483 mm out from both (IBC 2018, 1029.12.1.1 and 1029.13.1), mm. */
+const AISLE = 2 * LINE_OUT + 914;
 /** A way behind the ends of runs that have one is kept, mm. */
 const END_WALLS = [790, 0] as const;
 
 /** Tables that move as one: a round, or a straight run. `ground` is null where they may not move. */
-type Body = { readonly tables: readonly Laid[]; readonly at: Point; readonly size: Point; readonly reach: number; readonly ground: Ground | null };
+type Body = { readonly tables: readonly Laid[]; readonly at: Point; readonly size: Point; readonly ground: Ground | null };
 type Axis = 0 | 1;
 
 /**
@@ -23,14 +24,14 @@ type Axis = 0 | 1;
  * slips than before, or the same list. In the hall's frame; order, places and groups stay. What has its mirror image keeps it.
  */
 export function straightened(hall: Hall, laid: readonly Laid[]): readonly Laid[] {
-  const rough = [...new Set(laid.map((l) => l.group))].map((g) => bodyOf(hall, laid.filter((l) => l.group === g)));
+  const rough = [...new Set(laid.map((l) => l.group))].map((g) => bodyOf(laid.filter((l) => l.group === g)));
   if (slips(rough) === 0) return laid;
   let bodies: readonly Body[] = rough.map((b) => ({ ...b, ground: groundOf(hall, b) }));
   const even = symmetric(hall, bodies);
   for (let left = slips(bodies), better = true; left > 0 && better;) {
     better = false;
     for (const moves of options(bodies)) {
-      const next = moved(hall, bodies, moves);
+      const next = moved(bodies, moves);
       const now = next && slips(next);
       if (!next || now === null || now >= left || (even && !symmetric(hall, next))) continue;
       bodies = next; left = now; better = true;
@@ -41,12 +42,11 @@ export function straightened(hall: Hall, laid: readonly Laid[]): readonly Laid[]
   return laid.map((l) => to.get(l) ?? l);
 }
 
-/** The middle and extent of a group, and how far its chairs stand out. */
-function bodyOf(hall: Hall, tables: readonly Laid[]): Body {
+/** The middle and extent of a group. */
+function bodyOf(tables: readonly Laid[]): Body {
   const boxes = tables.map((l) => shapeOf(l).box);
   const low: Point = [Math.min(...boxes.map((b) => b.minX)), Math.min(...boxes.map((b) => b.minY))], high: Point = [Math.max(...boxes.map((b) => b.maxX)), Math.max(...boxes.map((b) => b.maxY))];
-  const reach = Math.max(...tables.map((l) => (isRound(l.family.shape) ? ringReach(l.family.shape.diameter, l.ring, hall.chair) : sideReach(hall.chair))));
-  return { tables, at: [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2], size: [high[0] - low[0], high[1] - low[1]], reach, ground: null };
+  return { tables, at: [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2], size: [high[0] - low[0], high[1] - low[1]], ground: null };
 }
 
 const shapeOf = (l: Laid): Shape => shapeAt(l.family.shape, l.at, isRound(l.family.shape) ? 0 : l.angle);
@@ -100,8 +100,8 @@ function* options(bodies: readonly Body[]): Generator<Moves> {
   }
 }
 
-/** The bodies after a move; null where one of them would not stand, or nearer to another than the gap. */
-function moved(hall: Hall, bodies: readonly Body[], { k, to, who }: Moves): readonly Body[] | null {
+/** The bodies after a move; null where one of them would not stand, or a way between two tables would grow too narrow. */
+function moved(bodies: readonly Body[], { k, to, who }: Moves): readonly Body[] | null {
   const next = bodies.map((b, i): Body => {
     const by = who.includes(i) ? Math.round(to - b.at[k]) : 0;
     if (by === 0) return b;
@@ -109,12 +109,23 @@ function moved(hall: Hall, bodies: readonly Body[], { k, to, who }: Moves): read
     return { ...b, at: go(b.at), tables: b.tables.map((l) => ({ ...l, at: go(l.at) })) };
   });
   const fresh = next.filter((b, i) => b !== bodies[i]);
-  return fresh.every((b) => b.ground && lies(b.ground, b.at) && next.every((o) => o === b || apartEnough(hall, b, o))) ? next : null;
+  return fresh.every((b) => b.ground && lies(b.ground, b.at) && next.every((o, j) => o === b || wayKept(b, o, [bodies[next.indexOf(b)] as Body, bodies[j] as Body]))) ? next : null;
 }
 
-function apartEnough(hall: Hall, a: Body, b: Body): boolean {
-  const need = Math.max(hall.tableGap, a.reach + b.reach + 10) + Math.max(0, hall.slack);
-  return a.tables.every((l) => b.tables.every((m) => { const p = shapeOf(l), q = shapeOf(m); return !boxesNear(p.box, q.box, need) || clearance(p, q) >= need - 0.01; }));
+/** No way between two tables grows narrower than it was: it may carry many. One as wide as an aisle may, down to that. */
+function wayKept(a: Body, b: Body, was: readonly [Body, Body]): boolean {
+  const now = wayBetween(a, b, AISLE);
+  return now >= AISLE || now >= wayBetween(...was, AISLE) - 0.01;
+}
+
+/** Least distance between the tables of two groups, as far as `most`. */
+function wayBetween(a: Body, b: Body, most: number): number {
+  let least = most;
+  for (const l of a.tables) for (const m of b.tables) {
+    const p = shapeOf(l), q = shapeOf(m);
+    if (boxesNear(p.box, q.box, least)) least = Math.min(least, clearance(p, q));
+  }
+  return least;
 }
 
 function symmetric(hall: Hall, bodies: readonly Body[]): boolean {
