@@ -1,11 +1,13 @@
-import type { Brief } from "@/lib/brief";
+import type { Brief, Display, Extra } from "@/lib/brief";
 import type { StepId } from "@/lib/brief/draft";
 import type { ArrangeResult, Capacity, Item, Layout, Quote, SceneId } from "@/lib/layout";
 import { ruleValues } from "@/lib/rules";
 import type { Venue } from "@/lib/venue";
 import type { Phrase, Say } from "@/lib/words/pages/say";
-import { capital, inWords, sayLength } from "../ui/say";
+import { sayLength } from "../ui/say";
+import type { Choice } from "./questions/ask";
 import { bestOf, seatsOf, type StyleSeats } from "./questions/seats";
+import { DISPLAY_OPTIONS, EXTRA_OPTIONS } from "./questions/shown";
 
 export type EffectInput = {
   readonly step: StepId;
@@ -14,6 +16,8 @@ export type EffectInput = {
   readonly capacity: Capacity | null;
   readonly result: ArrangeResult | null;
   readonly guests: number;
+  /** What is to be put on show, and what else takes floor; undefined while there is no brief. */
+  readonly brief: Pick<Brief, "displays" | "extras"> | undefined;
   readonly tables: string;
   readonly drape: string;
   readonly say: Say;
@@ -81,12 +85,19 @@ function musicSentence(layout: Layout, venue: Venue, say: Say): string {
   return `${size} ${player.kind === "dj" ? say("The DJ stands in the {room}.", { room }) : say("The band plays in the {room}.", { room })}`;
 }
 
-function placedSentence(layout: Layout, { venue, say }: Pick<EffectInput, "venue" | "say">, what: { readonly roles: readonly string[]; readonly none: Phrase }): string {
-  const found = itemsOf(layout, (x) => what.roles.includes(x.role ?? "") || what.roles.includes(x.kind) || (x.also ?? []).some((a) => what.roles.includes(a)));
-  const rooms = [...new Set(found.map((f) => f.item.room))].map((id) => roomName(venue, id));
-  const names = new Set(found.flatMap((f) => [f.item.role ?? f.item.kind, ...(f.item.also ?? [])]).filter((r) => what.roles.includes(r)));
-  if (names.size === 0) return say(what.none);
-  return say("{count} of them have their places, in the {rooms}.", { n: names.size, count: capital(inWords(names.size, say)), rooms: new Intl.ListFormat(venue.locale).format(rooms) });
+/** What a piece's role is called where it is not the word of the brief. */
+const ROLES: Readonly<Partial<Record<Display | Extra, string>>> = { "cocktail-tables": "cocktail-table", "children-corner": "children", "second-bar": "bar" };
+
+/** Where that which was asked for is drawn; what stands in the house anyway is not told. */
+function placedSentence(layout: Layout, { venue, say }: Pick<EffectInput, "venue" | "say">, what: { readonly asked: readonly (Choice & { readonly value: Display | Extra })[]; readonly none: Phrase }): string {
+  const placed = what.asked.map((one) => {
+    const role = ROLES[one.value] ?? one.value;
+    return { name: say(one.name), found: itemsOf(layout, (x) => x.role === role || x.kind === role || (x.also ?? []).includes(role)) };
+  }).filter(({ found }) => found.length > 0);
+  if (placed.length === 0) return say(what.none);
+  const rooms = [...new Set(placed.flatMap(({ found }) => found.map((f) => f.item.room)))].map((id) => roomName(venue, id));
+  const things = placed.map(({ name }, i) => (i === 0 ? name : lower(name))).join(", ");
+  return say("{things}: drawn in the {rooms}.", { things, rooms: new Intl.ListFormat(venue.locale).format(rooms) });
 }
 
 const eachLater = ({ guests, say }: EffectInput): string =>
@@ -118,8 +129,8 @@ export function effectOf(i: EffectInput): Effect {
       return { ...base, sentence: i.guests <= rows.most ? say("Rows in the {room} seat all {guests} of you, closer than comfort.", facts) : say("Rows in the {room} seat {most} of your {guests} at the most.", facts) };
     }
     case "music": return { ...base, sentence: stuck ?? (layout ? musicSentence(layout, i.venue, say) : i.guests > 0 ? say("The dance floor is drawn here as soon as your answers are laid out.") : say("Once we know how many you are, the dance floor is drawn here.")) };
-    case "displays": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i, { roles: ["welcome", "cards", "guest-book", "photographs", "cake", "seating-plan", "favours"], none: "No display is drawn yet." }) : eachLater(i)) };
-    case "extras": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i, { roles: ["photo-booth", "lounge", "cocktail-table", "appetisers", "children", "bar"], none: "No extra is drawn yet." }) : eachLater(i)) };
+    case "displays": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i, { asked: DISPLAY_OPTIONS.filter((o) => i.brief?.displays.includes(o.value)), none: "No display is drawn yet." }) : eachLater(i)) };
+    case "extras": return { ...base, sentence: stuck ?? (layout ? placedSentence(layout, i, { asked: EXTRA_OPTIONS.filter((o) => i.brief?.extras.includes(o.value)), none: "No extra is drawn yet." }) : eachLater(i)) };
   }
 }
 

@@ -3,9 +3,10 @@ import type { Venue } from "@/lib/venue";
 import { ENGLISH, type Phrase, type Say } from "@/lib/words/pages/say";
 import { capital } from "../ui/say";
 import { AISLE, HERE, SEATING } from "./questions/ceremony";
-import { DISPLAY_OPTIONS, EXTRA_OPTIONS, WISH_OPTIONS } from "./questions/displays";
+import { WISH_OPTIONS } from "./questions/displays";
 import { CLOSENESS, FORMS, SERVICE, TABLES, TOP } from "./questions/meal";
 import { BY, SHARES } from "./questions/music";
+import { DISPLAY_OPTIONS, EXTRA_OPTIONS } from "./questions/shown";
 import { manyOf, oneOf } from "./values";
 
 export type Said = { readonly field: string; readonly name: string; readonly said: string };

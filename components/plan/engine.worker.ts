@@ -40,7 +40,7 @@ function show({ ask, step, width, values, draft }: Show): void {
   const brief = file && briefSchema.parse(file);
   const pack = venue.packages.find((p) => p.id === booking.package);
   const rooms = venue.rooms.filter((r) => pack?.rooms.includes(r.id));
-  const about = { step, venue, rooms, capacity, guests: guestsAt(step, brief), tables: oneOf(values, "tables"), drape: oneOf(values, "drape"), say };
+  const about = { step, venue, rooms, capacity, guests: guestsAt(step, brief), brief, tables: oneOf(values, "tables"), drape: oneOf(values, "drape"), say };
   if (!brief) return tell({ kind: "effect", ask, done: true, view: effectView(effectOf({ ...about, result: null }), about), plan: null });
   if (step === "guests" || step === "meal" || step === "ceremony") tell({ kind: "effect", ask, done: false, view: effectView(effectOf({ ...about, result: null }), about), plan: null });
   // The quickest answer: one layout, and no search for what would do instead. Once saved, the server works out all that is offered.

@@ -7,7 +7,6 @@ type Some<T> = Readonly<Partial<Record<Phrase, T>>>;
 export const ones: Some<string> = {
   "{n} answers need another look": "One answer needs another look",
   "in {n} days": "in {n} day", "{n} days late": "{n} day late", "{n} players": "{n} player",
-  "{count} of them have their places, in the {rooms}.": "One of them has its place, in the {rooms}.",
   "Before it a crew of {crew} turn the room over in {n} minutes.": "Before it a crew of {crew} turn the room over in {n} minute.", "Before it a crew of {crew} carry chairs over from another room, in {n} minutes.": "Before it a crew of {crew} carry chairs over from another room, in {n} minute.", "It takes {n} moves.": "It takes {n} move.",
   "{n} places": "{n} place", "{n} places in the {rooms}.": "{n} place in the {rooms}.", "{n} chairs in rows in the {room}.": "{n} chair in rows in the {room}.", "{n} minutes, crew of {crew}": "{n} minute, crew of {crew}",
   "{n} things fall short of what is wanted": "{n} thing falls short of what is wanted",

@@ -11,7 +11,7 @@ const fit = (seats: number) => ({ seats, tables: 1, items: [] });
 const counted = (style: "rows" | "mixed", comfort: number, most: number): Capacity =>
   ({ format: "marquetry.capacity/1", rooms: [{ room: "grain-floor", drape: null, styles: { [style]: { comfort: fit(comfort), most: fit(most), ceiling: { seats: most, because: "the authority's posted figure" } } } }] });
 const asked = (more: Partial<EffectInput> & Pick<EffectInput, "step">): EffectInput =>
-  ({ venue, rooms: venue.rooms, capacity: null, result: null, guests: 0, tables: "mixed", drape: "no", say: ENGLISH, ...more });
+  ({ venue, rooms: venue.rooms, capacity: null, result: null, guests: 0, brief: undefined, tables: "mixed", drape: "no", say: ENGLISH, ...more });
 
 describe("what a step's answers do, in a sentence", () => {
   it("asks for nothing that is known: while 90 are laid out, a display is drawn as soon as that is done", () => {
@@ -34,6 +34,21 @@ describe("what a step's answers do, in a sentence", () => {
     const result = { format: "marquetry.result/1" as const, status: "arranged" as const, layouts: [layout], reasons: [], instead: [], engine: { version: "0", seed: 1 }, timing: { totalMs: 0, stages: {} } };
     expect(effectOf(asked({ step: "guests", guests: 90, capacity: counted("mixed", 88, 130), result })).sentence)
       .toBe("As the Grain Floor stands, round and long tables together seat 88 of your 90 in comfort, 130 at the most. Laid out for you: all 90 sit in comfort in the Grain Floor.");
+  });
+});
+
+describe("where displays and extras are drawn", () => {
+  const piece = (id: string, role: string, room: string) => ({ id, kind: "other" as const, role, label: id, from: { brought: true } as const, room, at: { x: 0, y: 0 }, angle: 0, shape: { width: 1000, depth: 500 }, seats: [] });
+  const layout: Layout = {
+    id: "a", title: "·", why: [], turnovers: [], findings: [],
+    scenes: [{ id: "meal", title: "Meal", rooms: ["grain-floor", "wheel-room"], drapes: [], seats: 0, items: [piece("c", "cake", "grain-floor"), piece("w", "lounge", "wheel-room")] }],
+  };
+  const result = { format: "marquetry.result/1" as const, status: "arranged" as const, layouts: [layout], reasons: [], instead: [], engine: { version: "0", seed: 1 }, timing: { totalMs: 0, stages: {} } };
+  it("names what was asked for, and not what stands in the house anyway", () => {
+    const with1 = { displays: ["cake"], extras: [] } as const;
+    expect(effectOf(asked({ step: "displays", guests: 90, result, brief: with1 })).sentence).toBe("Cake: drawn in the Grain Floor.");
+    expect(effectOf(asked({ step: "extras", guests: 90, result, brief: with1 })).sentence).toBe("No extra is drawn yet.");
+    expect(effectOf(asked({ step: "extras", guests: 90, result, brief: { displays: [], extras: ["lounge"] } })).sentence).toBe("A lounge corner: drawn in the Wheel Room.");
   });
 });
 

@@ -64,7 +64,7 @@ export default async function StepPage({ params, searchParams }: Props) {
   const result = answer ? answerIn(answer, { venue, say }) : null;
   const effect = effectOf({
     say,
-    step, venue, rooms, capacity, result, guests,
+    step, venue, rooms, capacity, result, guests, brief,
     tables: oneOf(meal, "tables"), drape: oneOf(meal, "drape"),
   });
   const plan = effect.layout && effect.scene ? await drawn(house, actor, { reference, layout: effect.layout.id, scene: effect.scene }, 540) : null;
