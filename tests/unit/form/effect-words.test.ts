@@ -38,10 +38,10 @@ describe("what a step's answers do, in a sentence", () => {
 });
 
 describe("where displays and extras are drawn", () => {
-  const piece = (id: string, role: string, room: string) => ({ id, kind: "other" as const, role, label: id, from: { brought: true } as const, room, at: { x: 0, y: 0 }, angle: 0, shape: { width: 1000, depth: 500 }, seats: [] });
+  const piece = (id: string, role: string, room: string) => ({ id, kind: "other" as const, role, label: id, from: { brought: true } as const, room, at: [0, 0] as const, angle: 0, shape: { width: 1000, depth: 500 }, seats: [] });
   const layout: Layout = {
     id: "a", title: "·", why: [], turnovers: [], findings: [],
-    scenes: [{ id: "meal", title: "Meal", rooms: ["grain-floor", "wheel-room"], drapes: [], seats: 0, items: [piece("c", "cake", "grain-floor"), piece("w", "lounge", "wheel-room")] }],
+    scenes: [{ id: "meal", title: "Meal", rooms: ["grain-floor", "wheel-room"], drapes: [], seats: 0, numbers: [], items: [piece("c", "cake", "grain-floor"), piece("w", "lounge", "wheel-room")] }],
   };
   const result = { format: "marquetry.result/1" as const, status: "arranged" as const, layouts: [layout], reasons: [], instead: [], engine: { version: "0", seed: 1 }, timing: { totalMs: 0, stages: {} } };
   it("names what was asked for, and not what stands in the house anyway", () => {
