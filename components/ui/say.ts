@@ -18,9 +18,9 @@ function written(at: Date, { locale, timeZone, options }: How): string {
 }
 
 const CLOCK: Intl.DateTimeFormatOptions = { hour: "2-digit", minute: "2-digit" };
-/** A day of the calendar, the same in every zone; some locales put a comma before the number. */
+/** A day of the calendar, the same in every zone; some locales put a comma between the weekday and the number. */
 const writtenDay = (date: string, locale: string, options: Intl.DateTimeFormatOptions): string =>
-  written(noon(date), { locale, timeZone: "UTC", options }).replace(/,(?= \d)/, "");
+  written(noon(date), { locale, timeZone: "UTC", options }).replace(/^([\p{L}.]+),(?= \d)/u, "$1");
 
 /** Saturday 12 June 2027. */
 export const sayDay = (date: string, locale: string): string => writtenDay(date, locale, { weekday: "long", day: "numeric", month: "long", year: "numeric" });
