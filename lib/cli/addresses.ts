@@ -6,8 +6,8 @@ import { bookings, type BookingRow } from "../store";
 
 const DAY_MS = 24 * 3_600_000;
 
-/** What to open, for the console. The demo prints links made afresh, as a mail would hold them. */
-export async function addressesOf(house: House, { demo }: { readonly demo: boolean }): Promise<string> {
+/** What to open, for the console. The demo prints links made afresh, as a mail would hold them; `more`: while bookings are still walked to their states, and more addresses are to come. */
+export async function addressesOf(house: House, { demo, more = false }: { readonly demo: boolean; readonly more?: boolean }): Promise<string> {
   const person = house.deskPeople[0];
   if (!demo || person === undefined) return `\nMarquetry answers at ${house.origin}\nThe desk: ${house.origin}/desk\n\n`;
   const all = await bookings.list(house.store.db);
@@ -23,5 +23,5 @@ export async function addressesOf(house: House, { demo }: { readonly demo: boole
     const desk = await deskLink(tx, house, { person, lastsMs: DAY_MS, once: false });
     return [...made, `  The desk (this link signs you in; good for a day)\n    ${desk}`];
   });
-  return `\nMarquetry answers at ${house.origin}\n\nOpen one of these:\n\n${lines.join("\n\n")}\n\n  Everything mailed, once you are signed in to the desk\n    ${house.origin}/desk/mailbox\n\nCtrl-C stops it.\n\n`;
+  return `\nMarquetry answers at ${house.origin}\n\nOpen one of these:\n\n${lines.join("\n\n")}\n\n  Everything mailed, once you are signed in to the desk\n    ${house.origin}/desk/mailbox\n\n${more ? "The other couples are still answering, choosing and sending: in a minute or two all addresses are printed again, theirs among them.\n" : ""}Ctrl-C stops it.\n\n`;
 }

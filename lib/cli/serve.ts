@@ -76,7 +76,7 @@ try {
     ? portTaken(config.value.port)
     : `The server could not start: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
 }
-process.stdout.write(await addressesOf(house, { demo }));
+process.stdout.write(await addressesOf(house, { demo, more: seeding?.fresh ?? false }));
 countAhead(house).catch((error: unknown) => { if (!stopping) log.warn({ err: error }, "the rooms could not be counted ahead"); });
 if (seeding) await tellTheRest(seeding);
 if (!stopping) keepTime();
