@@ -9,6 +9,8 @@ export type Choice = { readonly chairs: readonly Slot[]; readonly wheels: readon
 
 /** Wheelchair spaces, mm: 36 in wide where there is room, else 30 in; 48 in deep (2010 ADA Standards 802.1, 305.3). */
 const WIDE = 915, NARROW = 760, DEEP = 1220;
+/** Between two of them, mm, with a hair for whole millimetres: bent rows bring their fronts together. */
+const BETWEEN = 3;
 
 /** Wheelchair spaces at the outer ends of the first row, each with a chair beside it for a companion; sides take turns. */
 function wheelchairs(s: Setting, ground: Ground, front: readonly Slot[], wanted: number, most: number): { readonly wheels: readonly WheelSpace[]; readonly used: ReadonlySet<Slot> } {
@@ -19,19 +21,22 @@ function wheelchairs(s: Setting, ground: Ground, front: readonly Slot[], wanted:
   const slotsNeeded = 2 * s.chair.width + s.gap >= NARROW ? 2 : 3;
   const line = (side: -1 | 1): readonly Slot[] => front.filter((c) => c.side === side && c.n < most).sort((a, b) => b.n - a.n);
   const sides = [line(1), line(-1)] as const;
-  const next = [0, 0];
+  const next = [0, 0], placed = [0, 0];
   for (let turnOf = 0, misses = 0; wheels.length < wanted && misses < 2; turnOf = 1 - turnOf) {
     const slots = sides[turnOf as 0 | 1];
+    // Companions of two spaces sit side by side between them: alone between two that are so deep, one would hardly get out of a bent row.
+    const first = (placed[turnOf] ?? 0) % 2 === 1 ? 1 : 0;
     let done = false;
     for (let i = next[turnOf] ?? 0; i + slotsNeeded < slots.length && !done; i++) {
-      const a = slots[i], b = slots[i + slotsNeeded - 1], beside = slots[i + slotsNeeded];
-      if (!a || !b || !beside || a.n - beside.n !== slotsNeeded || used.has(a) || kept.has(a)) continue;
+      const a = slots[i + first], b = slots[i + first + slotsNeeded - 1], beside = slots[first === 1 ? i : i + slotsNeeded], outer = slots[i], inner = slots[i + slotsNeeded];
+      if (!a || !b || !beside || !outer || !inner || outer.n - inner.n !== slotsNeeded || used.has(a) || kept.has(a) || kept.has(beside)) continue;
       const w = wheelchairBody(s, a, b, { width, depth: DEEP });
-      if (!liesIn(ground.free, w.body)) continue;
+      if (!liesIn(ground.free, w.body) || wheels.some((o) => polygonClearance(o.body, w.body) < BETWEEN)) continue;
       wheels.push({ ...w, side: a.side, n: b.n, width });
-      for (let k = i; k < i + slotsNeeded; k++) { const u = slots[k]; if (u) used.add(u); }
+      for (let k = i + first; k < i + first + slotsNeeded; k++) { const u = slots[k]; if (u) used.add(u); }
       kept.add(beside);
       next[turnOf] = i + slotsNeeded + 1;
+      placed[turnOf] = (placed[turnOf] ?? 0) + 1;
       done = true;
     }
     misses = done ? 0 : misses + 1;

@@ -18,6 +18,8 @@ const MANY = 50;
 const LANE = 914;
 /** Between chairs, mm: 2 in (rental trade, common practice). */
 const GAP = 50;
+/** Farther from the couple than usual, mm. */
+const FARTHER = [900, 1800] as const;
 
 type Option = { readonly aisle: number; readonly lanes: readonly [number, number]; readonly behind: number; readonly couple: number; readonly first: number; readonly gap: number };
 
@@ -27,6 +29,8 @@ function optionsFor(ask: RowAsk, zoneStart: number): readonly Option[] {
   const least = ask.frontDepth ?? FRONT_DEPTH;
   const lanes: readonly (readonly [number, number])[] = [[LANE, LANE], [LANE, 0], [0, LANE], [0, 0]];
   const fronts = [{ couple: 900, first: Math.max(least, 900 + FRONT_DEPTH) }, { couple: 600, first: Math.max(least, 1829) }];
+  // A bent row is as long as its radius lets it be: farther from the couple its ends hold more wheelchair spaces with their companions.
+  if (ask.curve && ask.wheelchairs > 2) for (const more of FARTHER) fronts.push({ couple: 900, first: Math.max(least, 900 + FRONT_DEPTH) + more });
   const aisles = ask.aisle === "centre" ? AISLES : [GAP];
   for (const gap of [GAP, 5]) for (const f of fronts) for (const l of lanes) for (const aisle of aisles) for (const behind of [LANE, 20]) {
     // One block without a lane at either end would shut its people in.

@@ -85,6 +85,17 @@ describe("seatRows", () => {
       expect(plan?.items.some((c) => c.kind === "chair" && Math.abs(c.at[0] - w.at[0]) < 760 && Math.abs(c.at[1] - w.at[1]) < 700)).toBe(true);
     }
   });
+  it.each([3, 4])("seats %i in wheelchairs among 26 before bent rows without an aisle, each with a chair beside it and none in another's way", (wheelchairs) => {
+    const room = venueOf({ outline: [[0, 0], [18000, 0], [18000, 10000], [0, 10000]], doors: [[[3000, 10000], [4800, 10000]], [[0, 4000], [0, 5600]]] });
+    const [plan] = seatRows(spaceOf(room), ask(26, { wheelchairs, curve: true, aisle: "none" }));
+    expect(plan).toMatchObject({ places: 26, wheelchairs });
+    if (!plan) return;
+    expect(faults(room, plan, "none", wheelchairs)).toEqual([]);
+    const chairs = plan.items.filter((i) => i.kind === "chair");
+    for (const w of plan.items.filter((i) => i.role === "wheelchair-space")) {
+      expect(chairs.some((c) => Math.hypot(c.at[0] - w.at[0], c.at[1] - w.at[1]) < 1100)).toBe(true);
+    }
+  });
   it("seats no more than there are chairs, wheelchair users apart", () => {
     const [plan] = seatRows(space, ask(92, { wheelchairs: 2, chairsLeft: 50 }));
     expect(plan?.items.filter((i) => i.kind === "chair").length).toBe(50);
