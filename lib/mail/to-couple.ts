@@ -25,7 +25,7 @@ export function invitation(about: About, href: string): Message {
     text(say("You are booked at {venue}. Before the day you choose one layout of the rooms: where the tables stand, where the music plays, where everything else goes. Answer a few questions and you are shown what fits, drawn to scale.", { venue })),
     facts([say("Your day"), day(about.date)], [say("Layout due by"), day(about.dueDate)], [say("Package"), about.packageName], [say("Reference"), about.reference]),
     link(say("Open your layout"), href),
-    text(say("It takes about twenty minutes. Each answer is saved by itself, so you may stop and come back by this same link. It is yours alone: whoever has it can see and change your answers.")),
+    text(say("It takes about twenty minutes. Each step is saved when you press its button, so you may stop after any of them and come back by this same link. It is yours alone: whoever has it can see and change your answers.")),
     text(about.coordinator
       ? say("Where you are not sure yet, say so and go on: your coordinator reads what you send and answers it.")
       : say("Where you are not sure yet, say so and go on. With your package the choice is yours; the venue reads it before the day.")),
@@ -107,7 +107,7 @@ export function reminder(about: About, left: { readonly days: number; readonly b
   const { say, day, letter } = penFor(about), when = sayAhead(left.days, say);
   const due = say("Your layout for {day} at {venue} is due {when}: by {due}.", { day: day(about.date), venue: about.venueName, when, due: day(about.dueDate) });
   return letter("reminder", say("Your room layout is due {when} ({reference})", { when, reference: about.reference }), [
-    text(`${due} ${left.begun ? say("What you have answered is kept; go on where you stopped.") : say("It takes about twenty minutes, and each answer is saved by itself.")}`),
+    text(`${due} ${left.begun ? say("What you have answered is kept; go on where you stopped.") : say("It takes about twenty minutes, and you may stop after any step.")}`),
     link(say("Open your layout"), left.href),
     text(say("Once you have sent it, no more of these come. If you want none in any case:")),
     link(say("No more reminders"), left.quiet),

@@ -17,7 +17,7 @@ test("every page of questions has one heading, one way back, one button on, and 
   await expect(page.getByRole("button", { name: "Mail a fresh link" })).toBeVisible();
   await go(link);
   // What it is, by when, how long it takes, what is kept, whom to ask.
-  for (const said of [/layout by/, /twenty minutes/, /saved by itself/, /We keep your answers/, /Questions\?/]) await expect(page.getByText(said).first()).toBeVisible();
+  for (const said of [/layout by/, /twenty minutes/, /saved when you press/, /We keep your answers/, /Questions\?/]) await expect(page.getByText(said).first()).toBeVisible();
   await press("Open our day");
 
   // A step beyond what is known cannot be reached by its address or by a form.

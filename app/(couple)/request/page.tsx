@@ -55,7 +55,7 @@ export default async function RequestPage({ searchParams }: { readonly searchPar
           <p className="lead measure mt-4">
             {state === "returned" ? say("Change what needs it and send it again.") : say("Eight short steps to the layout of your day.")} {booking.overdue ? say("It was due by {day}.", { day: sayDay(booking.dueDate, venue.locale) }) : say("We need it by {day}, {left}.", { day: sayDay(booking.dueDate, venue.locale), left: sayLeft(booking.daysLeft, say) })}
           </p>
-          <p className="small sec measure mt-2">{say("Each step is saved by itself. “Not sure yet” is an answer.")} {booking.package.coordinator ? say("Your coordinator reads what you send, and answers it.") : say("With your package you decide yourselves; the venue looks whether it can be laid so.")}</p>
+          <p className="small sec measure mt-2">{say("Each step is saved when you press its button. “Not sure yet” is an answer.")} {booking.package.coordinator ? say("Your coordinator reads what you send, and answers it.") : say("With your package you decide yourselves; the venue looks whether it can be laid so.")}</p>
           <div className="section max-w-[50rem]"><h2 className="hidden-words">{say("Steps")}</h2><StepList lines={lines} say={say} /></div>
           {next && <p className="go-row"><a className="btn btn-go" href={`/request/${next.id}`}>{booking.answered.length === 0 ? say("Begin with your guests") : say("Go on where you left off")}</a></p>}
           <AskedOfDesk booking={booking} say={say} />

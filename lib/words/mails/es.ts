@@ -7,7 +7,7 @@ export const es = {
 
   "Your room layout for {day} at {venue}": "La distribución de su sala para el {day} en {venue}",
   "You are booked at {venue}. Before the day you choose one layout of the rooms: where the tables stand, where the music plays, where everything else goes. Answer a few questions and you are shown what fits, drawn to scale.": "Su reserva en {venue} está hecha. Antes del día eligen una distribución de las salas: dónde van las mesas, dónde la música y dónde todo lo demás. Respondan unas preguntas y verán qué cabe, dibujado a escala.",
-  "It takes about twenty minutes. Each answer is saved by itself, so you may stop and come back by this same link. It is yours alone: whoever has it can see and change your answers.": "Lleva unos veinte minutos. Cada respuesta se guarda por separado, así que pueden parar y volver por este mismo enlace. Es solo suyo: quien lo tenga puede ver y cambiar sus respuestas.",
+  "It takes about twenty minutes. Each step is saved when you press its button, so you may stop after any of them and come back by this same link. It is yours alone: whoever has it can see and change your answers.": "Lleva unos veinte minutos. Cada paso se guarda al pulsar su botón, así que pueden parar después de cualquiera y volver por este mismo enlace. Es solo suyo: quien lo tenga puede ver y cambiar sus respuestas.",
   "Where you are not sure yet, say so and go on: your coordinator reads what you send and answers it.": "Donde aún no estén seguros, díganlo y sigan: su coordinación lee lo que envían y responde.",
   "Where you are not sure yet, say so and go on. With your package the choice is yours; the venue reads it before the day.": "Donde aún no estén seguros, díganlo y sigan. Con su paquete la elección es suya; la casa la lee antes del día.",
 
@@ -44,7 +44,7 @@ export const es = {
 
   "Your room layout is due {when} ({reference})": "El plazo de su distribución: {when} ({reference})",
   "Your layout for {day} at {venue} is due {when}: by {due}.": "El plazo de su distribución para el {day} en {venue} termina {when}: el {due}.",
-  "What you have answered is kept; go on where you stopped.": "Lo respondido está guardado; sigan donde lo dejaron.", "It takes about twenty minutes, and each answer is saved by itself.": "Lleva unos veinte minutos, y cada respuesta se guarda por separado.",
+  "What you have answered is kept; go on where you stopped.": "Lo respondido está guardado; sigan donde lo dejaron.", "It takes about twenty minutes, and you may stop after any step.": "Lleva unos veinte minutos, y pueden parar después de cualquier paso.",
   "Once you have sent it, no more of these come. If you want none in any case:": "Cuando la hayan enviado no llegarán más recordatorios. Si no quieren ninguno en ningún caso:", "No more reminders": "No recibir más recordatorios",
 
   "Your room layout was due ({reference})": "Ha vencido el plazo de su distribución ({reference})",

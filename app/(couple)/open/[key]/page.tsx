@@ -39,7 +39,7 @@ export default async function OpenPage({ params }: Props) {
         {dueDate && <p>{say("We need your layout by {day}.", { day: sayDay(dueDate, shown.locale) })}</p>}
         <ul>
           <li>{say("Eight short steps, about twenty minutes in all. You need a rough count of your guests; nothing else.")}</li>
-          <li>{say("Each step is saved by itself. Close the page whenever you like; the link in your mail brings you back, on any device.")}</li>
+          <li>{say("Each step is saved when you press its button. Stop after any of them; the link in your mail brings you back, on any device.")}</li>
           <li>{say("“Not sure yet” is an answer. You see up to three layouts, with what each costs, before anything is sent.")}</li>
           <li>{say("We keep your answers with your booking, to plan this one day. The desk at {venue} reads them, and whoever you give a link to; nobody else does.", { venue: venueName })}</li>
         </ul>
