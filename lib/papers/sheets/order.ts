@@ -55,6 +55,6 @@ export function buildOrder(scene: Scene, told: Told): readonly string[] {
     ...(seated ? ["Chairs to the tables, table by table."] : []),
     ...(numbered.length > 0 ? [`Cloths and places; table numbers ${numberRuns([...new Set(order.map(Number).filter((n) => n > 0))])}.`] : []),
     ...(rest.length > 0 ? [`${capital(naming(rest))}.`] : []),
-    `Last, walk to ${ways === 1 ? "the way out" : `each of the ${ways} ways out`} of these rooms: nothing stands in the floor inside.`,
+    ways === 0 ? "Last, walk through the doors of these rooms: nothing stands in the floor inside." : `Last, walk to ${ways === 1 ? "the way out" : `each of the ${ways} ways out`} of these rooms: nothing stands in the floor inside.`,
   ];
 }

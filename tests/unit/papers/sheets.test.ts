@@ -115,6 +115,11 @@ describe("a turnover", () => {
     const order = buildOrder(sceneOf(t.layout, "meal"), t).find((s) => s.startsWith("Tables"));
     expect(order).toBe("Tables, from the far end to the door: 3, 5, 2, 4, 1.");
   });
+  test("ends with a walk to the ways out, or through the doors where the rooms have none of their own", () => {
+    const inner: Told = { ...t, venue: { ...t.venue, rooms: t.venue.rooms.map((r) => ({ ...r, doors: r.doors.map((d) => ({ ...d, exit: false })) })) } };
+    expect(buildOrder(sceneOf(t.layout, "meal"), t).at(-1)).toMatch(/^Last, walk to (the way out|each of the [1-9]\d* ways out) of these rooms/);
+    expect(buildOrder(sceneOf(t.layout, "meal"), inner).at(-1)).toMatch(/^Last, walk through the doors of these rooms/);
+  });
 });
 
 describe("the walk from door to door", () => {
