@@ -43,6 +43,14 @@ export default async function LayoutInFull({ params }: Props) {
       <Rain layout={layout} venue={venue} reference={booking.reference} offered />
       {layout.quote && <section className="section max-w-[50rem]"><h2>{say("Fee summary")}</h2><Fees quote={layout.quote} locale={venue.locale} tax={venue.tax} say={say} /></section>}
       <section className="section max-w-[50rem]"><h2>{say("What the checks found")}</h2><Findings findings={foundOf(layout, say)} sceneWord={titleOf} say={say} /></section>
+      {booking.open && (
+        <form method="post" action="/request/layout/choose" className="go-row" noValidate>
+          <input type="hidden" name="revision" value={booking.revision} />
+          <input type="hidden" name="layout" value={layout.id} />
+          <button className="btn btn-go" type="submit" name="then" value="next">{say("Choose this layout")}</button>
+          <a href="/request/layout">{say("Back to all layouts")}</a>
+        </form>
+      )}
       <Caution say={say} />
     </CoupleFrame>
   );
