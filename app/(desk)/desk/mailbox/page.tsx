@@ -31,8 +31,8 @@ export default async function MailboxPage() {
             <tr key={m.id}>
               <td className="wide">{m.to}</td>
               <th scope="row"><a href={`/desk/mailbox/${m.id}`}>{m.subject}</a></th>
-              <td>{sayMoment(m.sentAt ?? m.queuedAt, speech)}</td>
-              <td>{WORD[m.state]}{m.why ? `: ${m.why}` : ""}</td>
+              <td className="whitespace-nowrap">{sayMoment(m.sentAt ?? m.queuedAt, speech)}</td>
+              <td className={m.why ? undefined : "whitespace-nowrap"}>{WORD[m.state]}{m.why ? `: ${m.why}` : ""}</td>
             </tr>
           ))}</tbody>
         </table></Scroll>
