@@ -1,4 +1,4 @@
-import { aroundCircle, boxesNear, clearance, distance, rectangle, roundPoint, type Point, type Shape } from "../../geometry";
+import { aroundCircle, boxesNear, clearance, distance, polygonShape, rectangle, roundPoint, type Point, type Shape } from "../../geometry";
 import { isRound, shapeAt, type Item, type Seat } from "../../layout";
 import { backAngle, backToRoom, hallAfter, type Hall, type Standing } from "./hall";
 import { composedStart, moveSeats, ringSeats, sideSeats } from "./seats";
@@ -54,6 +54,18 @@ export const standingOf = (l: Laid): Standing => isRound(l.family.shape)
 
 /** The hall with these tables standing in it already. */
 export const hallWith = (hall: Hall, laid: readonly Laid[]): Hall => (laid.length === 0 ? hall : hallAfter(hall, laid.map(standingOf)));
+
+/** For each table the first of those that it stands end to end with, itself among them. */
+export function joined(laid: readonly Laid[]): readonly number[] {
+  const shapes = laid.map((l) => (isRound(l.family.shape) ? null : polygonShape(standingOf(l).polygon)));
+  const of = laid.map((_, i) => i);
+  shapes.forEach((a, i) => shapes.forEach((b, j) => {
+    if (!a || !b || j <= i || of[i] === of[j] || !boxesNear(a.box, b.box, 3) || clearance(a, b) > 3) return;
+    const [x, y] = [of[i], of[j]];
+    of.forEach((g, k) => { if (g === y) of[k] = x as number; });
+  }));
+  return of;
+}
 
 /** Takes places away until n are left, evenly, and from the tables farthest from the focus first. */
 export function trimTo(laid: readonly Laid[], n: number, focus: Point): readonly Laid[] {

@@ -1,5 +1,5 @@
 import { seeded } from "../../base";
-import { boxesNear, boxOf, clearance, polygonShape, type Point } from "../../geometry";
+import { boxOf, type Point } from "../../geometry";
 import { alikeDrafts } from "./alike";
 import { freeRounds } from "./balance";
 import { diagonalDrafts } from "./diagonal";
@@ -7,7 +7,7 @@ import { composed, fullest, isRoundFamily, type Draft, type Known, type Work } f
 import type { Item } from "../../layout";
 import { FORMS, formDrafts } from "./forms";
 import { hallOf, type Hall } from "./hall";
-import { itemsOf, standingOf, totalPlaces, trimTo } from "./items";
+import { itemsOf, joined, totalPlaces, trimTo } from "./items";
 import { mixedDrafts } from "./mixed";
 import { LOOSE_FORMS, type Family, type Laid, type Seated, type SeatingAsk, type SeatingOptions, type SeatingSpace, type TableKind } from "./types";
 import { placesAt } from "./units";
@@ -153,7 +153,7 @@ function finish(work: Work, draft: Draft, options: SeatingOptions): Finished | n
   }
   items = wheels.items;
   const chairs = items.reduce((n, i) => n + i.seats.length, 0);
-  return { items, places: chairs, wheelchairs: wheels.placed, form: draft.form, family: draft.kind, runs: groupsOf(laid), score: draft.score, composed: !loose(draft) };
+  return { items, places: chairs, wheelchairs: wheels.placed, form: draft.form, family: draft.kind, runs: new Set(joined(laid)).size, score: draft.score, composed: !loose(draft) };
 }
 
 /** Takes the places laid beyond the number back, from the fullest tables. */
@@ -173,16 +173,4 @@ function giveBack(items: readonly Item[], limit: number): readonly Item[] {
 function oneGroup(laid: readonly Laid[], ids: readonly string[]): readonly string[] {
   const first = laid[Number((ids[0] ?? "t-1").slice(2)) - 1];
   return ids.filter((id) => laid[Number(id.slice(2)) - 1]?.group === first?.group);
-}
-
-/** Groups of tables that stand end to end. */
-function groupsOf(laid: readonly Laid[]): number {
-  const shapes = laid.map((l) => (isRoundFamily(l.family) ? null : polygonShape(standingOf(l).polygon)));
-  const of = laid.map((_, i) => i);
-  shapes.forEach((a, i) => shapes.forEach((b, j) => {
-    if (!a || !b || j <= i || of[i] === of[j] || !boxesNear(a.box, b.box, 3) || clearance(a, b) > 3) return;
-    const [x, y] = [of[i], of[j]];
-    of.forEach((g, k) => { if (g === y) of[k] = x as number; });
-  }));
-  return new Set(of).size;
 }

@@ -1,6 +1,7 @@
 import { boxesNear, clearance, type Point, type Shape } from "../../geometry";
 import { isRound, shapeAt } from "../../layout";
 import { groundFor, LINE_OUT, roundFooting, type Footing, type Ground, type Hall } from "./hall";
+import { joined } from "./items";
 import type { Laid } from "./types";
 import { footingOf } from "./units";
 
@@ -10,13 +11,14 @@ export const SLIP = 300;
 const BESIDE = 2_600;
 /** Nearer than this is on the line: turned rooms have whole millimetres of their own. */
 const ON = 2;
-/** Two tables so far apart leave an aisle of 914 mm between lines 483 mm out from both (IBC 2018, 1029.12.1.1 and 1029.13.1), mm. */
-const AISLE = 2 * LINE_OUT + 914;
+/** Two tables so far apart leave way enough for the longest path to an aisle: 21 in at 30 ft, between lines 483 mm out from both (IBC 2018, 1029.13.1 to 1029.13.1.3), mm. */
+const ANY = 2 * LINE_OUT + 534;
 /** A way behind the ends of runs that have one is kept, mm. */
 const END_WALLS = [790, 0] as const;
 
 /** Tables that move as one: a round, or a straight run. `ground` is null where they may not move. */
 type Body = { readonly tables: readonly Laid[]; readonly at: Point; readonly size: Point; readonly ground: Ground | null };
+type Pair = readonly [Body, Body];
 type Axis = 0 | 1;
 
 /**
@@ -24,16 +26,16 @@ type Axis = 0 | 1;
  * slips than before, or the same list. In the hall's frame; order, places and groups stay. What has its mirror image keeps it.
  */
 export function straightened(hall: Hall, laid: readonly Laid[]): readonly Laid[] {
-  const rough = [...new Set(laid.map((l) => l.group))].map((g) => bodyOf(laid.filter((l) => l.group === g)));
+  const of = joined(laid);
+  const rough = [...new Set(of)].map((g) => bodyOf(laid.filter((_, i) => of[i] === g)));
   if (slips(rough) === 0) return laid;
   let bodies: readonly Body[] = rough.map((b) => ({ ...b, ground: groundOf(hall, b) }));
-  const even = symmetric(hall, bodies);
+  const even = symmetric(hall, bodies), ample = Math.max(hall.tableGap + Math.max(0, hall.slack), ANY);
   for (let left = slips(bodies), better = true; left > 0 && better;) {
     better = false;
     for (const moves of options(bodies)) {
-      const next = moved(bodies, moves);
-      const now = next && slips(next);
-      if (!next || now === null || now >= left || (even && !symmetric(hall, next))) continue;
+      const next = moved(bodies, moves), now = slips(next);
+      if (now >= left || !stands(next, bodies, ample) || (even && !symmetric(hall, next))) continue;
       bodies = next; left = now; better = true;
       break;
     }
@@ -100,26 +102,27 @@ function* options(bodies: readonly Body[]): Generator<Moves> {
   }
 }
 
-/** The bodies after a move; null where one of them would not stand, or a way between two tables would grow too narrow. */
-function moved(bodies: readonly Body[], { k, to, who }: Moves): readonly Body[] | null {
-  const next = bodies.map((b, i): Body => {
+function moved(bodies: readonly Body[], { k, to, who }: Moves): readonly Body[] {
+  return bodies.map((b, i): Body => {
     const by = who.includes(i) ? Math.round(to - b.at[k]) : 0;
     if (by === 0) return b;
     const go = ([x, y]: Point): Point => (k === 0 ? [x + by, y] : [x, y + by]);
     return { ...b, at: go(b.at), tables: b.tables.map((l) => ({ ...l, at: go(l.at) })) };
   });
-  const fresh = next.filter((b, i) => b !== bodies[i]);
-  return fresh.every((b) => b.ground && lies(b.ground, b.at) && next.every((o, j) => o === b || wayKept(b, o, [bodies[next.indexOf(b)] as Body, bodies[j] as Body]))) ? next : null;
 }
 
-/** No way between two tables grows narrower than it was: it may carry many. One as wide as an aisle may, down to that. */
-function wayKept(a: Body, b: Body, was: readonly [Body, Body]): boolean {
-  const now = wayBetween(a, b, AISLE);
-  return now >= AISLE || now >= wayBetween(...was, AISLE) - 0.01;
+/** Whether all that moved lies on its ground and no way beside it has grown too narrow. */
+const stands = (now: readonly Body[], was: readonly Body[], ample: number): boolean => now.every((b, i) => b === was[i]
+  || (b.ground !== null && lies(b.ground, b.at) && now.every((o, j) => j === i || wayKept([b, o], [was[i] as Body, was[j] as Body], ample))));
+
+/** No way between two tables grows narrower than it was: it may carry many. One that is ample may, down to that. */
+function wayKept(now: Pair, was: Pair, ample: number): boolean {
+  const wide = wayBetween(now, ample);
+  return wide >= ample || wide >= wayBetween(was, ample) - 0.01;
 }
 
 /** Least distance between the tables of two groups, as far as `most`. */
-function wayBetween(a: Body, b: Body, most: number): number {
+function wayBetween([a, b]: Pair, most: number): number {
   let least = most;
   for (const l of a.tables) for (const m of b.tables) {
     const p = shapeOf(l), q = shapeOf(m);
