@@ -145,6 +145,15 @@ for (const scripts of [true, false]) {
     expect(sent.match(/<svg/g)?.length).toBeGreaterThan(1);
     expect([...sent.matchAll(/self\.__next_f\.push\((.*?)\)<\/script>/gs)].filter(([, data]) => data?.includes("<path") || data?.includes("u003cpath"))).toEqual([]);
     await expect(page.locator(".plan-view svg").first()).toBeVisible();
+    // Nor where a translator or the like changes the page before it is woken, and it is built anew.
+    await page.route("**/request/layout", async (route) => {
+      const response = await route.fetch();
+      await route.fulfill({ response, body: (await response.text()).replace(/<h1([^>]*)>[^<]*<\/h1>/, "<h1$1><font>Votre plan</font></h1>") });
+    });
+    await go("/request/layout");
+    await expect(page.locator("figure.drawing svg").first()).toBeVisible();
+    await page.unroute("**/request/layout");
+    await go("/request/send");
     await press(/^Send to/);
     await expect(page.getByText(reference).first()).toBeVisible();
     await page.goBack();
