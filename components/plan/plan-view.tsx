@@ -35,14 +35,16 @@ export function PlanView({ name, source, svg, caption, aside, quiet = false }: P
   const [near, setNear] = useState(1);
   const query = source.kind === "saved" ? source.query : null;
   const given = source.kind === "given" ? source : null;
+  const painted = svg !== undefined;
 
   useEffect(() => {
     const at = host.current;
     if (!at) return;
     let gone = false;
     const show = async (): Promise<void> => {
-      // Shown while still empty: only then has it a width to draw for.
+      // Shown while still empty: only then has it a width to draw for. As high as what comes, where nothing is painted yet.
       at.hidden = false;
+      if (given && !stage.current && !painted) at.style.aspectRatio = `${given.drawing.width} / ${given.drawing.height}`;
       const want = `${layers.ways ? "&ways" : ""}${layers.dimensions ? "&dimensions" : ""}`;
       const [made, drawn] = await Promise.all([
         import("./stage"), query === null ? given : fetched(query, Math.max(240, at.clientWidth), want),
@@ -51,6 +53,7 @@ export function PlanView({ name, source, svg, caption, aside, quiet = false }: P
       stage.current ??= made.makeStage(at, (id) => setPicked(id ?? ""));
       const named = await stage.current.show(drawn.drawing, drawn.idPrefix);
       if (gone || !named) return;
+      at.style.aspectRatio = "";
       setPieces(named);
       setPicked("");
       setNear(1);
@@ -58,7 +61,7 @@ export function PlanView({ name, source, svg, caption, aside, quiet = false }: P
     };
     void show();
     return () => { gone = true; };
-  }, [query, given, layers.ways, layers.dimensions]);
+  }, [query, given, painted, layers.ways, layers.dimensions]);
   useEffect(() => () => { stage.current?.remove(); stage.current = null; }, []);
   useEffect(() => { stage.current?.pick(picked === "" ? null : picked); }, [picked]);
 

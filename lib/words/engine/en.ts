@@ -37,7 +37,7 @@ export const en = {
   // What it is best at.
   "best-comfort": () => "most comfort", "best-dancing": () => "most room to dance", "best-moves": () => "fewest moves", "best-sight": () => "most guests facing the couple",
   // What it gives up.
-  "one-kind": (s) => `${s.text("kind") === "long" ? "Long tables" : "Rounds"} alone seat everyone here: the brief asks for both kinds.`,
+  "one-kind": (s) => `${s.text("kind") === "long" ? "Long tables" : "Rounds"} alone seat everyone here: both kinds are asked for.`,
   "no-table-for-two": () => "The couple sit among their guests: a table for two alone would leave some without a place.",
   "gaps-least": () => "Gaps between tables are the least, not those of comfort.",
   "gaps-half-way": () => "Gaps between tables are half-way between the least and those of comfort.",

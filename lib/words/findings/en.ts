@@ -9,6 +9,8 @@ const body = (s: Say, key: "a" | "b"): string => {
   if (is === "chair") return `a chair at ${name}`;
   return is === "wheelchair" ? `the wheelchair place at ${name}` : name;
 };
+/** Who does not allow it. */
+const by = (s: Say): string => (s.text("by") === "package" ? "the package does" : "the answers do");
 const KIND: Readonly<Record<string, string>> = { rows: "chairs in rows", tables: "tables", standing: "standing", "tables/standing": "tables or standing" };
 const kind = (s: Say): string => KIND[s.text("kind")] ?? s.text("kind");
 const USE: Readonly<Record<string, string>> = {
@@ -98,21 +100,21 @@ export const en: Catalogue = {
   "suppliers-short": (s) => `${count(s.number("places"), "place")} beside the guests' for ${count(s.number("suppliers"), "supplier")}, who eat too.`,
   alone: (s) => `${s.piece("a")} is laid for one guest alone.`,
   "table-comfort-places": (s) => (s.number("tables") === 1 ? "" : `${s.number("tables")} tables are laid for more than was asked: `) + `${s.piece("a")} is laid for ${s.number("places")}; ${s.number("limit")} was asked.`,
-  "scene-missing": (s) => `The brief asks for the ${s.text("scene")}, and the layout has none.`,
-  "not-placed": (s) => `The brief asks for ${what(s)}; nothing of the kind stands in ${s.has("part") ? `the ${s.text("part")}` : "any part of the day"}.`,
+  "scene-missing": (s) => `The ${s.text("scene")} is asked for, and the layout has none.`,
+  "not-placed": (s) => `Asked for: ${what(s)}; nothing of the kind stands in ${s.has("part") ? `the ${s.text("part")}` : "any part of the day"}.`,
   "dance-floor": (s) => `The dance floor has ${s.area("has")}; ${count(s.number("dancers"), "dancer")} at once need ${s.area("need")}.`,
   "room-not-hired": (s) => `${s.room("room")} is not among the rooms of "${s.text("package")}".`,
   "room-use": (s) => `${s.room("room")} is not let for ${USE[s.text("use")] ?? s.text("use")}.`,
   "scene-room": (s) => `None of the rooms here is let for ${USE[s.text("use")] ?? s.text("use")}.`,
-  "room-asked": (s) => `The brief asks for ${s.room("room")}, which is not used here.`,
+  "room-asked": (s) => `${s.room("room")} is asked for, and is not used here.`,
   "unknown-package": (s) => `The venue has no package "${s.text("package")}".`,
   "unknown-drape": (s) => `The venue has no drape "${s.text("drape")}".`,
-  "drape-unwanted": (s) => `${s.text("name")} is drawn, and the brief asks for none.`,
+  "drape-unwanted": (s) => `${s.text("name")} is drawn, and none is asked for.`,
   "turnover-missing": (s) => `${s.room("room")} changes between ${s.scene("from")} and ${s.scene("to")}, and no turnover is planned.`,
   "turnover-empty": (s) => `The turnover of ${s.room("room")} between ${s.scene("from")} and ${s.scene("to")} has no minutes or no crew.`,
-  "turnover-not-allowed": (s) => `${s.room("room")} is turned over between ${s.scene("from")} and ${s.scene("to")}, which the ${s.text("by")} does not allow.`,
+  "turnover-not-allowed": (s) => `${s.room("room")} is turned over between ${s.scene("from")} and ${s.scene("to")}, which ${by(s)} not allow.`,
   "chairs-twice": (s) => `${count(s.number("used"), "chair")} are wanted at once, ${s.scene("from")} and ${s.room("room")} laid for ${s.scene("to")} together; the venue owns ${s.number("owned")}, and no turnover carries any over.`,
-  "chairs-not-allowed": (s) => `${count(s.number("chairs"), "chair")} would be carried to ${s.room("room")} between ${s.scene("from")} and ${s.scene("to")}, which the ${s.text("by")} does not allow; the venue owns ${s.number("owned")}, and ${s.number("used")} are wanted.`,
+  "chairs-not-allowed": (s) => `${count(s.number("chairs"), "chair")} would be carried to ${s.room("room")} between ${s.scene("from")} and ${s.scene("to")}, which ${by(s)} not allow; the venue owns ${s.number("owned")}, and ${s.number("used")} are wanted.`,
   "turnover-room": (s) => `While ${s.room("room")} is turned over from ${s.scene("from")} to ${s.scene("to")}, ${s.number("holds") === 0 ? "there is no other room" : `the other rooms hold ${s.number("holds")}`} for ${count(s.number("people"), "guest")}${s.has("wet") ? " when it rains" : ""}${s.number("could") > 0 && s.number("could") < s.number("people") ? `; all the hired rooms${s.has("wet") ? " under a roof" : ""} that are free then hold ${s.number("could")}` : ""}.`,
   "turnover-time": (s) => `The turnover from ${s.scene("from")} to ${s.scene("to")} takes ${count(s.number("minutes"), "minute")}; the day leaves ${s.number("gap")}.`,
   "music-absent": (s) => `The ${s.text("by") === "dj" ? "DJ" : "band"} plays the ceremony but does not stand in its room: a second set-up is needed there.`,

@@ -70,7 +70,7 @@ describe("a hall for ceremony and bar, and an annexe for the meal", () => {
   it("does without a second bar where the venue owns one, and says so", () => {
     const { status, layouts: [layout] } = arrange(venue(1), brief({ extras: ["second-bar"] }), { layouts: 1 });
     expect(status).toBe("arranged");
-    expect(layout?.findings.filter((f) => f.code === "not-placed").map((f) => f.text)).toEqual(["The brief asks for a second bar; nothing of the kind stands in any part of the day."]);
+    expect(layout?.findings.filter((f) => f.code === "not-placed").map((f) => f.text)).toEqual(["Asked for: a second bar; nothing of the kind stands in any part of the day."]);
     const two = arrange(venue(2), brief({ extras: ["second-bar"], guests: { adults: 36 } }), { layouts: 1 });
     expect(two.layouts[0]?.findings.filter((f) => f.code === "not-placed")).toEqual([]);
   });
