@@ -29,7 +29,10 @@ async function build(root: SVGSVGElement, tree: SvgNode): Promise<void> {
 
 /** Makes a drawing's picture at the end of `host`, unseen until `reveal`. */
 export async function paint(host: HTMLElement, drawing: Drawing, options: SvgOptions): Promise<SVGSVGElement> {
-  const root = host.appendChild(document.createElementNS(SVG_SPACE, "svg"));
+  const root = document.createElementNS(SVG_SPACE, "svg");
+  // Unseen from its first moment: empty it would stand there at a picture's usual size.
+  root.setAttribute("class", UNSEEN);
+  host.appendChild(root);
   // Asked for as a script or an answer arrives, with that still in hand: the tree, and what is built of it, are pieces of work of their own.
   await pause();
   const tree = svgTree(drawing, options), { class: own } = tree.attributes;
