@@ -48,6 +48,7 @@ export { standardKey } from "./adjust-ground";
 export { getBooking } from "./get-booking";
 export { keepWords } from "./chosen-words";
 export { saveStep } from "./save-step";
+export { setsAside } from "./sets-aside";
 export { arrangeFor, arrangingOf, stopArranging, type ArrangingView } from "./arrange-for";
 export { capacityFor } from "./capacity-for";
 export { chooseLayout } from "./choose-layout";

@@ -45,6 +45,7 @@ const CASES: Readonly<Record<string, { readonly may: readonly string[]; readonly
   withdrawLookLink: { may: ["couple A"], ask: (a) => service.withdrawLookLink(house, a, { reference: ours, id: "" }) },
   askDesk: { may: ["couple A"], ask: (a) => service.askDesk(house, a, { reference: ours, what: "change", words: "" }) },
   saveStep: { may: ["couple A"], ask: (a) => service.saveStep(house, a, { reference: ours, step: "guests", values: { adults: "x" }, revision: 0 }) },
+  setsAside: { may: ["couple A"], ask: (a) => service.setsAside(house, a, { reference: ours, step: "guests", values: { adults: "x" } }) },
   chooseLayout: { may: ["couple A"], ask: (a) => service.chooseLayout(house, a, { reference: ours, layout: "a", revision: 0 }) },
   sendRequest: { may: ["couple A"], ask: (a) => service.sendRequest(house, a, { reference: ours, revision: 0 }) },
   returnRequest: { may: ["desk"], ask: (a) => service.returnRequest(house, a, { reference: ours, number: 1, reason: "" }) },

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import {
   addBooking, agreeRevision, arrangeFor, chooseLayout, closeBooking, currentActor, getBooking, importVenue, listMailbox, listQueue, lookAtLink, planSvg, planSvgs,
-  proposalPdfFor, returnRequest, saveStep, sendRequest, type Actor, type BookingView,
+  proposalPdfFor, returnRequest, saveStep, sendRequest, setsAside, type Actor, type BookingView,
 } from "../../lib/service";
 import { tidewheel } from "../../lib/demo";
 import { history, outbox } from "../../lib/store";
@@ -120,6 +120,20 @@ describe("layouts", () => {
       .toEqual({ ok: false, error: { code: "incomplete", missing: ["layout-outdated"] } });
     expect(await chooseLayout(house, coupleOf(reference), { reference, layout: "a", revision: (await see(reference)).revision }))
       .toEqual({ ok: false, error: { code: "incomplete", missing: ["layout-outdated"] } });
+  });
+
+  it("are told before the save whether it would set them aside, and nothing is saved by asking", async () => {
+    const reference = await added(house);
+    const ask = (adults: string) => setsAside(house, coupleOf(reference), { reference, step: "guests", values: { adults } });
+    value(await save(reference, { adults: "40" }));
+    value(await arrangeFor(house, coupleOf(reference), { reference }));
+    expect(value(await ask("45"))).toBe(false);
+    value(await chooseLayout(house, coupleOf(reference), { reference, layout: "a", revision: (await see(reference)).revision }));
+    const { revision } = await see(reference);
+    expect([value(await ask("45")), value(await ask("40")), value(await ask("many"))]).toEqual([true, false, false]);
+    expect((await see(reference)).revision).toBe(revision);
+    value(await save(reference, { adults: "45" }));
+    expect(value(await ask("46"))).toBe(false);
   });
 
   it("that were not offered cannot be chosen", async () => {

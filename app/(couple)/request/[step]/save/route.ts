@@ -1,8 +1,6 @@
 import { cookies } from "next/headers";
-import { canonicalJson } from "@/lib/booking";
-import { briefSchema, questionOf } from "@/lib/brief";
-import { briefFileOfDraft, isStep as asksSomething, readStep, type StepId } from "@/lib/brief/draft";
-import { getBooking, saveStep, type Actor, type FormValues, type House } from "@/lib/service";
+import { isStep as asksSomething, type StepId } from "@/lib/brief/draft";
+import { getBooking, saveStep, setsAside, type Actor, type FormValues, type House } from "@/lib/service";
 import { keep } from "@/app/_server/kept";
 import { see, textOf, wholeOf } from "@/app/_server/form";
 import { post } from "@/app/_server/post";
@@ -43,17 +41,6 @@ async function late(house: House, actor: Actor, { step, reference, values, typed
   return (await saveStep(house, actor, { reference, step, values: mine, revision })).ok ? "saved" : "apart";
 }
 
-/** Whether saving what was typed would set a chosen layout aside: that is asked about before it is done. */
-async function setsAside(house: House, actor: Actor, { step, reference, typed }: Omit<Asked, "values">): Promise<boolean> {
-  const seen = await getBooking(house, actor, { reference });
-  const read = readStep(step, tidied(step, typed));
-  if (!seen.ok || !seen.value.chosen || seen.value.chosen.outdated || !read.ok) return false;
-  const { draft, brief } = seen.value;
-  const next = briefFileOfDraft({ ...draft, [step]: read.value }, { package: seen.value.package.id, date: seen.value.date, couple: [], reference });
-  // A layout is made from the brief: what was taken while they were not sure, once said, changes nothing; nor do words to the venue.
-  return !brief || !next || canonicalJson(questionOf(briefSchema.parse(next))) !== canonicalJson(questionOf(brief));
-}
-
 export async function POST(request: Request, { params }: Context): Promise<Response> {
   const { step } = await params;
   if (!isStep(step) || !asksSomething(step)) return see("/request");
@@ -67,7 +54,9 @@ export async function POST(request: Request, { params }: Context): Promise<Respo
       (await cookies()).set("held", key, { httpOnly: true, sameSite: "lax", secure: house.origin.startsWith("https:"), path: "/", maxAge: 86_400 });
       return see("/open?why=ended");
     }
-    if (textOf(values, "sure") !== "1" && (await setsAside(house, actor, { step, reference: actor.reference, typed }))) {
+    // That a chosen layout would be set aside is asked about before it is done.
+    const aside = textOf(values, "sure") === "1" ? undefined : await setsAside(house, actor, { reference: actor.reference, step, values: tidied(step, typed) });
+    if (aside?.ok && aside.value) {
       return see(`/request/${step}?kept=${keep({ form: step, owner: actor.reference, values: typed, errors: [], base })}&sure=1${back}`);
     }
     const saved = await saveStep(house, actor, { reference: actor.reference, step, values: tidied(step, typed), revision: wholeOf(values, "revision") });
