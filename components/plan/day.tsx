@@ -1,4 +1,4 @@
-import type { Layout, Turnover } from "@/lib/layout";
+import { bringsChairs, type Layout } from "@/lib/layout";
 import type { Venue } from "@/lib/venue";
 import { ENGLISH, type Say } from "@/lib/words/pages/say";
 import { inWords } from "../ui/say";
@@ -10,8 +10,6 @@ type Props = { readonly layout: Layout; readonly venue: Venue; readonly plans: R
 
 /** Every part of the day: its plan, what is laid anew before it, and, if wanted, the list. */
 export function Day({ layout, venue, plans, words = false, query, say = ENGLISH, prefix = "scene" }: Props) {
-  // A room that the part before does not use is laid already: what is done there is to bring it the chairs that were wanted elsewhere.
-  const inUse = (t: Turnover): boolean => t.room === undefined || layout.scenes.some((s) => s.id === t.from && s.rooms.includes(t.room ?? ""));
   return (
     <div className={words ? "day-full" : "day"}>
       {layout.scenes.map((scene) => {
@@ -20,7 +18,7 @@ export function Day({ layout, venue, plans, words = false, query, say = ENGLISH,
           <section className="section" key={scene.id} aria-labelledby={`${prefix}-${scene.id}`}>
             <h2 id={`${prefix}-${scene.id}`}>{scene.title}</h2>
             {before.map((t, i) => (
-              <p className="small sec mt-3" key={i}>{say(inUse(t) ? "Before it a crew of {crew} turn the room over in {n} minutes." : "Before it a crew of {crew} carry chairs over from another room, in {n} minutes.", { crew: inWords(t.crew, say), n: Math.round(t.minutes) })} {say("It takes {n} moves.", { n: t.moves.length })}</p>
+              <p className="small sec mt-3" key={i}>{say(bringsChairs(layout.scenes, t) ? "Before it a crew of {crew} carry chairs over from another room, in {n} minutes." : "Before it a crew of {crew} turn the room over in {n} minutes.", { crew: inWords(t.crew, say), n: Math.round(t.minutes) })} {say("It takes {n} moves.", { n: t.moves.length })}</p>
             ))}
             <div className="mt-4"><PlanView name={scene.title} source={{ kind: "saved", query: `${query}&scene=${scene.id}` }} svg={plans[scene.id]} caption={scene.seats > 0 ? say("{n} places", { n: scene.seats }) : say("No places laid: guests stand")} /></div>
             {words && <SceneInWords scene={scene} venue={venue} say={say} />}

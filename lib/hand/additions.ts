@@ -1,6 +1,7 @@
 import { seatsAround, moveSeats, shareSides } from "../engine/seating/seats";
 import { distance, sub, turn, type Point } from "../geometry";
 import { isRound, type Item, type ItemKind, type ItemShape, type Layout, type Scene, type Seat } from "../layout";
+import { chairsAmong, chairsOwned } from "../rules/chairs";
 import { chairOf } from "../rules/context";
 import { standingItem } from "../rules/ways/solids";
 import type { Stock, Venue } from "../venue";
@@ -21,11 +22,7 @@ const KIND: Readonly<Record<Stock["kind"], ItemKind | null>> = {
 };
 
 /** Chairs not in use in a part of the day. */
-function chairsLeft(venue: Venue, scene: Scene): number {
-  const owned = venue.stock.filter((s) => s.kind === "chair").reduce((n, s) => n + s.count, 0);
-  const inRows = scene.items.filter((i) => i.kind === "chair").reduce((n, i) => n + ("stock" in i.from ? (i.from.count ?? 1) : 0), 0);
-  return owned - inRows - scene.items.filter(tableLike).reduce((n, i) => n + i.seats.filter((s) => s.place === "chair").length, 0);
-}
+const chairsLeft = (venue: Venue, scene: Scene): number => chairsOwned(venue) - chairsAmong(venue, scene.items);
 
 function stockLeft(venue: Venue, scene: Scene, s: Stock): number {
   const left = s.count - scene.items.reduce((n, i) => n + units(i, s.id), 0);

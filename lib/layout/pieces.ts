@@ -1,9 +1,13 @@
 import { add, bearing, sub, turn, type Point } from "../geometry";
-import type { Item } from "./types";
+import type { Item, Scene, Turnover } from "./types";
 
 /** True where two items are one piece that has not been touched in between: the same name at the same spot. */
 export const standsAs = (a: Item, b: Item): boolean =>
   a.id === b.id && a.room === b.room && a.at[0] === b.at[0] && a.at[1] === b.at[1] && a.angle === b.angle;
+
+/** True for a turnover of a room that the part of the day before does not use: it stands laid, and is brought chairs that were wanted elsewhere. */
+export const bringsChairs = (scenes: readonly Scene[], { from, room }: Pick<Turnover, "from" | "room">): boolean =>
+  room !== undefined && !scenes.some((s) => s.id === from && s.rooms.includes(room));
 
 /** The same piece at another spot and turned to another angle, its places with it, whole millimetres. */
 export function movedTo(item: Item, at: Point, angle: number): Item {

@@ -1,18 +1,15 @@
 import { SCENES, type Scene, type SceneId } from "../layout";
 import type { Venue } from "../venue";
+import { chairsAmong, chairsOwned } from "./chairs";
 import type { Context, Raw } from "./context";
+import { turnoversOf, whoForbids } from "./turnovers";
 
 /** Chairs wanted in a room by a later part of the day that stand in other rooms during an earlier one: the venue owns too few for both. */
 export type Fetched = { readonly from: Scene; readonly to: Scene; readonly room: string; readonly chairs: number; /** Wanted at once if none were carried, and owned. */ readonly wanted: number; readonly owned: number };
 
 const at = (id: SceneId): number => SCENES.indexOf(id);
 
-/** Chairs of the venue's in a room at a part of the day: those of rows, and one for each place at a table. */
-export function chairsIn(venue: Venue, scene: Scene, room: string): number {
-  const chairs = new Set(venue.stock.filter((s) => s.kind === "chair").map((s) => s.id));
-  return scene.items.filter((i) => i.room === room).reduce((n, i) => n +
-    ("stock" in i.from && chairs.has(i.from.stock) ? (i.from.count ?? 1) : i.kind === "table" ? i.seats.filter((s) => s.place === "chair").length : 0), 0);
-}
+const chairsIn = (venue: Venue, scene: Scene, room: string): number => chairsAmong(venue, scene.items.filter((i) => i.room === room));
 
 /**
  * Which chairs must be carried from room to room through the day. A room stands laid from the start for the first part of the day that uses
@@ -20,7 +17,7 @@ export function chairsIn(venue: Venue, scene: Scene, room: string): number {
  * many come over between the two. A part's own rooms are the stock rule's to judge.
  */
 export function fetchedChairs(venue: Venue, scenes: readonly Scene[]): readonly Fetched[] {
-  const owned = venue.stock.filter((s) => s.kind === "chair").reduce((n, s) => n + s.count, 0);
+  const owned = chairsOwned(venue);
   const ordered = [...scenes].sort((a, b) => at(a.id) - at(b.id)), rooms = [...new Set(ordered.flatMap((s) => s.rooms))];
   const late = new Map<string, number>(), out: Fetched[] = [];
   for (const [k, from] of ordered.entries()) {
@@ -45,15 +42,13 @@ export function fetchedChairs(venue: Venue, scenes: readonly Scene[]): readonly 
 
 /** Chairs that two rooms want at once are carried over by a turnover, where package and brief allow one (common practice, no source). */
 export function chairsBetween(c: Context): readonly Raw[] {
-  const pack = c.venue.packages.find((p) => p.id === c.brief?.package);
+  const forbids = whoForbids(c);
   return fetchedChairs(c.venue, c.scenes.map((v) => v.scene)).flatMap(({ from, to, room, chairs, wanted, owned }): readonly Raw[] => {
     const base = { level: "must" as const, scene: to.id, items: [], measured: wanted, limit: owned, unit: "chairs" };
     const data = { room, from: from.id, to: to.id, chairs, used: wanted, owned };
-    const planned = c.layout.turnovers.some((t) => at(t.from) >= at(from.id) && at(t.to) <= at(to.id) && (t.room === undefined || t.room === room) && t.minutes > 0);
-    const allowed = (pack?.turnover ?? true) && c.brief?.turnover !== false;
     return [
-      ...(planned ? [] : [{ ...base, code: "chairs-twice", source: "the venue's stock", data }]),
-      ...(c.brief && !allowed ? [{ ...base, code: "chairs-not-allowed", source: pack?.turnover === false ? "the package" : "the brief", data: { ...data, by: pack?.turnover === false ? "package" : "brief" } }] : []),
+      ...(turnoversOf(c, { room, from, to }).some((t) => t.minutes > 0) ? [] : [{ ...base, code: "chairs-twice", source: "the venue's stock", data }]),
+      ...(c.brief && forbids ? [{ ...base, code: "chairs-not-allowed", source: `the ${forbids}`, data: { ...data, by: forbids } }] : []),
     ];
   });
 }

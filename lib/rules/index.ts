@@ -9,6 +9,7 @@ export { exitsNeeded } from "./passage";
 export { loadKinds, netArea, peopleOf, postedFor, type LoadKind, type People, type RoomLoad, type SceneLoad } from "./people";
 export { beforeRows, sees } from "./sight";
 export { meanwhile, type Meanwhile } from "./meanwhile";
+export { chairsOwned } from "./chairs";
 export { fetchedChairs, type Fetched } from "./chairs-between";
 export { changes, contentsOf, gapFor } from "./turnovers";
 export { gapsBetween, HOUSE_RULES, PROFILE_VALUES, ruleValues, type Gaps, type RuleValues } from "./values";

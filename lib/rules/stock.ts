@@ -1,13 +1,9 @@
 import { area } from "../geometry";
 import { footprintPolygon, isRound, type Item, type ItemShape } from "../layout";
+import { chairsAmong, chairsOwned } from "./chairs";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 
 const count = (i: Item): number => ("stock" in i.from ? (i.from.count ?? 1) : 0);
-
-/** Places at tables that need a chair of the stock, and chairs of rows. */
-function chairsWanted(items: readonly Item[]): number {
-  return items.filter((i) => i.kind === "table").reduce((n, i) => n + i.seats.filter((s) => s.place === "chair").length, 0);
-}
 
 /** No more of anything than the venue owns, over all rooms of a part of the day. */
 export function stock(v: SceneView, c: Context): readonly Raw[] {
@@ -26,9 +22,7 @@ export function stock(v: SceneView, c: Context): readonly Raw[] {
       out.push({ ...base, code: "stock-size", items: [i.id], at: placed(i.at), data: { a: i.id, name: s.name } });
     }
   }
-  const owned = c.venue.stock.filter((s) => s.kind === "chair").reduce((n, s) => n + s.count, 0);
-  const rows = v.scene.items.filter((i) => "stock" in i.from && isChairStock(c, i)).reduce((n, i) => n + count(i), 0);
-  const wanted = chairsWanted(v.scene.items) + rows;
+  const owned = chairsOwned(c.venue), wanted = chairsAmong(c.venue, v.scene.items);
   if (wanted > owned) {
     out.push({ ...base, code: "stock-chairs", items: [], measured: wanted, limit: owned, unit: "chairs", data: { used: wanted, owned } });
   }
@@ -38,8 +32,6 @@ export function stock(v: SceneView, c: Context): readonly Raw[] {
   }
   return out;
 }
-
-const isChairStock = (c: Context, i: Item): boolean => "stock" in i.from && c.venue.stock.some((s) => "stock" in i.from && s.id === i.from.stock && s.kind === "chair");
 
 const sizeArea = (s: ItemShape): number => (isRound(s) ? (Math.PI * s.diameter * s.diameter) / 4 : s.width * s.depth);
 

@@ -3,7 +3,7 @@ import type { Item } from "../layout";
 import { levelOf } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { onWays } from "./maps";
-import { exitsOf, isRowChair, levelLinks, outward, straightWalk, ZIGZAG, type FloorMap } from "./ways";
+import { gatesOut, isRowChair, outward, straightWalk, ZIGZAG, type FloorMap } from "./ways";
 
 type Far = { readonly item: Item; readonly at: Point; readonly distance: number };
 
@@ -24,8 +24,7 @@ function travelOn(v: SceneView, c: Context, { map, level }: { readonly map: Floo
   const { open, rows } = ways < 2 ? c.values.travel.one : c.values.travel.two;
   // Where no floor of the level lies so far off, no place does.
   if (out.farthest <= Math.min(open, rows)) return [];
-  const gates = [...exitsOf(v.site, "anyone").map((e) => e.gate), ...levelLinks(v.site, "anyone").flat()].filter((g) => levelOf(v.site, g.room) === level);
-  const straight = straightWalk(v.site, v.scene, map);
+  const gates = gatesOut(v.site, level), straight = straightWalk(v.site, v.scene, map);
   const far = v.scene.items.filter((i) => levelOf(v.site, i.room) === level).flatMap((item) => item.seats.flatMap((s): readonly Far[] => {
     const at: Point = [s.x, s.y], walk = out.walk(at, (to) => straight(item, at, to));
     if (walk === null) return [];

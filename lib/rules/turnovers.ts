@@ -46,21 +46,31 @@ export function changes(scenes: readonly Scene[], drapes: Venue["drapes"] = []):
 const drapesOn = (s: Scene, room: string, drapes: Venue["drapes"]): string =>
   drapes.filter((d) => s.drapes.includes(d.id) && (d.grows === room || d.from === room)).map((d) => d.id).sort().join(" ");
 
+const at = (id: SceneId): number => SCENES.indexOf(id);
+
+/** The turnovers of a room, or of all rooms, that a layout has between two parts of the day. */
+export const turnoversOf = (c: Context, { room, from, to }: Change): readonly Turnover[] =>
+  c.layout.turnovers.filter((t) => at(t.from) >= at(from.id) && at(t.to) <= at(to.id) && (t.room === undefined || t.room === room));
+
+/** Which of them allows no turnover, if either. */
+export function whoForbids(c: Context): "package" | "brief" | null {
+  if (c.venue.packages.find((p) => p.id === c.brief?.package)?.turnover === false) return "package";
+  return c.brief?.turnover === false ? "brief" : null;
+}
+
 /** A turnover stands wherever a room changes, and only where package and brief allow one. */
 export function turnovers(c: Context): readonly Raw[] {
-  const pack = c.venue.packages.find((p) => p.id === c.brief?.package);
-  const at = (id: SceneId): number => SCENES.indexOf(id);
+  const forbids = whoForbids(c);
   return changes(c.scenes.map((v) => v.scene), c.venue.drapes).flatMap(({ room, from, to }): readonly Raw[] => {
     const base = { level: "must" as const, scene: to.id, items: [] };
     const data = { room, from: from.id, to: to.id };
-    const found = c.layout.turnovers.filter((t) => at(t.from) >= at(from.id) && at(t.to) <= at(to.id) && (t.room === undefined || t.room === room));
+    const found = turnoversOf(c, { room, from, to });
     const out: Raw[] = [];
     if (found.length === 0) out.push({ ...base, code: "turnover-missing", source: "the layout's parts of the day", data });
     else if (!found.some((t) => t.minutes > 0 && t.crew > 0)) out.push({ ...base, code: "turnover-empty", source: "the layout's parts of the day", data });
-    const allowed = (pack?.turnover ?? true) && c.brief?.turnover !== false;
     const seated = from.items.some((i) => i.room === room && i.seats.length > 0) || c.brief?.ceremony.seating === "standing";
-    if (c.brief && from.id === "ceremony" && (to.id === "drinks" || to.id === "meal") && seated && !allowed) {
-      out.push({ ...base, code: "turnover-not-allowed", source: pack?.turnover === false ? "the package" : "the brief", data: { ...data, by: pack?.turnover === false ? "package" : "brief" } });
+    if (c.brief && from.id === "ceremony" && (to.id === "drinks" || to.id === "meal") && seated && forbids) {
+      out.push({ ...base, code: "turnover-not-allowed", source: `the ${forbids}`, data: { ...data, by: forbids } });
     }
     return out;
   });

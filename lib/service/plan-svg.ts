@@ -1,10 +1,9 @@
 import { sha256 } from "../access";
 import { fail, ok } from "../base";
 import { briefSchema } from "../brief";
-import { gate } from "./gate";
 import { inWords, type InWords } from "./in-words";
 import type { House } from "./house";
-import { daysOf, planSeen, type PlanSeen, type PlanWhich } from "./seen-layout";
+import { daysOf, planFor, type PlanSeen, type PlanWhich } from "./seen-layout";
 import type { Actor, Outcome } from "./types";
 
 type Look = InWords & { readonly scene?: string; readonly sheet?: boolean; readonly pixelWidth?: number; readonly rooms?: readonly string[] };
@@ -18,11 +17,8 @@ export async function planSvg(house: House, actor: Actor, { scene, sheet, pixelW
 }
 
 /** Several pictures of one layout, in the order asked for: it is looked up once, whatever their number. */
-export async function planSvgs(house: House, actor: Actor, { reference, looks, ...which }: Plans): Promise<Outcome<readonly Outcome<string>[]>> {
-  const booking = await gate(house.store.db, actor, { reference, action: "glance" });
-  if (!booking.ok) return booking;
-  // Who may only look sees what speaks for the booking now, and no other.
-  const seen = await planSeen(house, booking.value, actor.kind === "look" ? { set: which.set } : { ...which, late: which.late === true && actor.kind === "desk" });
+export async function planSvgs(house: House, actor: Actor, { looks, ...which }: Plans): Promise<Outcome<readonly Outcome<string>[]>> {
+  const seen = await planFor(house, actor, which);
   if (!seen.ok) return seen;
   const of = contentOf(seen.value);
   return ok(await Promise.all(looks.map((look) => pictureOf(house, { seen: seen.value, of }, look))));

@@ -7,8 +7,9 @@ import { lateChanges, revisions, venues, type BookingRow } from "../store";
 import type { VenueVersion } from "../store/venues";
 import { venueOf } from "./get-booking";
 import { foundFor } from "./arranging";
+import { gate } from "./gate";
 import type { House } from "./house";
-import type { Refusal } from "./types";
+import type { Actor, Refusal } from "./types";
 import { arrangementKey, briefOf, factsOf } from "./view";
 
 /** Which layout is meant: a revision by its number, one now offered by its id, or else the newest that speaks for the booking. */
@@ -36,6 +37,14 @@ export async function planSeen(house: House, booking: BookingRow, { set = false,
   if (!seen.ok || since === undefined) return seen;
   const earlier = await revisions.find(house.store.db, booking.reference, since);
   return earlier ? ok({ ...seen.value, was: earlier.layout }) : fail({ code: "not-found" });
+}
+
+/** The same for whoever asks by a booking's reference. */
+export async function planFor(house: House, actor: Actor, { reference, ...which }: PlanWhich & { readonly reference: string }): Promise<Result<PlanSeen, Refusal>> {
+  const booking = await gate(house.store.db, actor, { reference, action: "glance" });
+  if (!booking.ok) return booking;
+  // Who may only look sees what speaks for the booking now, and no other.
+  return planSeen(house, booking.value, actor.kind === "look" ? { set: which.set } : { ...which, late: which.late === true && actor.kind === "desk" });
 }
 
 async function lateSeen(house: House, booking: BookingRow): Promise<Result<PlanSeen, Refusal>> {

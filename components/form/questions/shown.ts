@@ -1,9 +1,9 @@
 import type { Display, Extra } from "@/lib/brief";
 import type { Choice } from "./ask";
 
-/** What may be put on show, and what else may take floor: for the questions, and for the words that say where each has its place. */
 type Named<T extends string> = Choice & { readonly value: T };
 
+/** What may be put on show, and what else may take floor: for the questions, and for the words that say where each has its place. */
 export const DISPLAY_OPTIONS: readonly Named<Display>[] = [
   { value: "welcome", name: "Welcome table", why: "Where your guests come in." },
   { value: "seating-plan", name: "Seating plan", why: "Where people can stand and read it." },

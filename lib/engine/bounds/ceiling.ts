@@ -1,6 +1,6 @@
 import { area } from "../../geometry";
 import { depthOf, isRound, widthOf, type Style } from "../../layout";
-import { ruleValues, type LoadKind } from "../../rules";
+import { chairsOwned, ruleValues, type LoadKind } from "../../rules";
 import { axisOf, siteOf, type Room, type Venue } from "../../venue";
 import { areaText } from "../../words/lengths";
 import { exitsFrom, roomBound, waysNeeded } from "./limits";
@@ -44,7 +44,7 @@ export function ceilingOf(venue: Venue, room: Room, drape: string | null, style:
 
 function stockCeilings(venue: Venue, style: Style): readonly Ceiling[] {
   if (style === "standing") return [];
-  const owned = venue.stock.filter((s) => s.kind === "chair").reduce((n, s) => n + s.count, 0);
+  const owned = chairsOwned(venue);
   const chairs: readonly Ceiling[] = [{ seats: owned, because: owned === 0 ? "the venue owns no chairs" : `the venue owns ${owned} chairs` }];
   if (style === "rows") return chairs;
   const tables = tablesOf(venue, style === "rounds" ? "rounds" : style === "mixed" ? "any" : "long");

@@ -1,6 +1,7 @@
 import { people, type Brief } from "../../brief";
 import { isRound } from "../../layout";
 import type { Stock, Venue } from "../../venue";
+import { chairsOwned } from "../../rules";
 import type { Bound } from "./limits";
 
 /** Tables that people may sit at, of the family asked for. */
@@ -27,8 +28,7 @@ export function tablePlaces(venue: Venue, brief: Brief): Bound {
 
 /** Chairs that the venue owns. The stock lists all that it owns: where none are named, there are none. */
 export function chairs(venue: Venue): Bound {
-  const all = venue.stock.filter((s) => s.kind === "chair");
-  const owned = all.reduce((n, s) => n + s.count, 0);
+  const owned = chairsOwned(venue);
   return { code: "bound-chairs", limit: owned, unit: "chairs", source: "the venue's stock", data: { owned } };
 }
 

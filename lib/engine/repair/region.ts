@@ -48,7 +48,7 @@ export const scenesWith = (layout: Layout, item: Item): readonly Scene[] => layo
 
 /** What is asked about one piece: its own floor about its origin, and what must be free about it, by the venue's gaps. */
 type Probe = {
-  /** Names all of this: the same piece turned alike in the same room of the same venue. */
+  /** Names all of this: the same piece turned alike in the same room, under the same gaps. */
   readonly key: string;
   readonly item: Item; readonly room: string; readonly seated: boolean; readonly chair: ReturnType<typeof chairOf>; readonly tableGap: number; readonly wallGap: number;
   readonly body: Polygon; readonly foot: Polygon; readonly toWall: readonly Polygon[]; readonly toTable: readonly Polygon[];
@@ -58,7 +58,7 @@ function probeOf(venue: Venue, item: Item, room: string): Probe {
   const values = ruleValues(venue), chair = chairOf(venue), seated = isSeatedTable(item), { tableGap, wallGap } = values.most;
   const body = about(bodyOf(item, chair), item.at), foot = about(bare(item), item.at);
   const strips = (deep: number): readonly Polygon[] => (seated ? reachOf(item, deep).map((p) => about(p, item.at)) : [foot]);
-  const key = JSON.stringify([room, item.kind, item.role, item.shape, item.angle, "standing" in item.from, item.seats.map((s) => [s.x - item.at[0], s.y - item.at[1], s.facing, s.place])]);
+  const key = JSON.stringify([room, tableGap, wallGap, chair, item.kind, item.role, item.shape, item.angle, "standing" in item.from, item.seats.map((s) => [s.x - item.at[0], s.y - item.at[1], s.facing, s.place])]);
   return { key, item, room, seated, chair, tableGap, wallGap, body, foot, toWall: [...strips(wallGap), body], toTable: strips(tableGap) };
 }
 
@@ -67,9 +67,11 @@ const kept = new WeakMap<object, Map<string, Region>>();
 /** Probes kept for one piece or room: a venue's rooms last as long as the venue does. */
 const MOST = 200;
 function keptFor(of: object, key: string, make: () => Region): Region {
-  const known = kept.get(of) ?? new Map<string, Region>(), region = known.get(key) ?? make();
-  if (known.size >= MOST) known.clear();
-  kept.set(of, known.set(key, region));
+  const all = kept.get(of) ?? new Map<string, Region>(), known = all.get(key);
+  if (known) return known;
+  if (all.size >= MOST) all.clear();
+  const region = make();
+  kept.set(of, all.set(key, region));
   return region;
 }
 
@@ -86,7 +88,7 @@ function builtOver(site: Site, own: RoomSite, scene: Scene, p: Probe): Region {
 }
 
 /** Where the piece would stand on another, or too near it. */
-const takenBy = (other: Item, p: Probe): Region => keptFor(other, `${p.tableGap} ${p.wallGap} ${p.chair.width} ${p.chair.depth} ${p.key}`, () => {
+const takenBy = (other: Item, p: Probe): Region => keptFor(other, p.key, () => {
   const taken: Polygon[] = [meetsConvex(bodyOf(other, p.chair), p.body)], otherFoot = bare(other);
   if (other.room !== p.room) return union(taken);
   if (p.seated && other.kind === "table") taken.push(...p.toTable.map((k) => meetsConvex(otherFoot, k)));

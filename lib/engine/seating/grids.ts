@@ -36,11 +36,14 @@ function origins(lo: number, hi: number, pitch: number, mirror: number | null, s
   return [...set];
 }
 
+type Mirrors = { readonly mirrorX: number | null; readonly mirrorY: number | null };
+/** A point mirrored at the hall's line of symmetry; itself where there is none. */
+export const imageIn = ({ mirrorX, mirrorY }: Mirrors, [x, y]: Point): Point => [mirrorX === null ? x : 2 * mirrorX - x, mirrorY === null ? y : 2 * mirrorY - y];
+
 /** Share of points whose mirror image is a point too, within 30 mm; 1 where there is no line of symmetry. */
 export function symmetry(points: readonly Point[], mirrorX: number | null, mirrorY: number | null): number {
   if (mirrorX === null && mirrorY === null) return 1;
-  const image = ([x, y]: Point): Point => [mirrorX === null ? x : 2 * mirrorX - x, mirrorY === null ? y : 2 * mirrorY - y];
-  const hit = points.filter((p) => { const q = image(p); return points.some((r) => Math.abs(r[0] - q[0]) + Math.abs(r[1] - q[1]) < 30); });
+  const hit = points.filter((p) => { const q = imageIn({ mirrorX, mirrorY }, p); return points.some((r) => Math.abs(r[0] - q[0]) + Math.abs(r[1] - q[1]) < 30); });
   return points.length === 0 ? 1 : hit.length / points.length;
 }
 
@@ -48,13 +51,12 @@ export function symmetry(points: readonly Point[], mirrorX: number | null, mirro
 export function choose(points: readonly Point[], n: number, hall: Hall, middle: Point): readonly Point[] {
   const left = [...points];
   const to = hall.focus ?? middle;
-  const image = ([x, y]: Point): Point => [hall.mirrorX === null ? x : 2 * hall.mirrorX - x, hall.mirrorY === null ? y : 2 * hall.mirrorY - y];
-  const twin = (p: Point): number => { const q = image(p); return left.findIndex((r) => r !== p && Math.abs(r[0] - q[0]) + Math.abs(r[1] - q[1]) < 30); };
+  const twin = (p: Point): number => { const q = imageIn(hall, p); return left.findIndex((r) => r !== p && Math.abs(r[0] - q[0]) + Math.abs(r[1] - q[1]) < 30); };
   const rowSize = (p: Point): number => left.filter((q) => Math.abs(q[1] - p[1]) < 30).length;
   const cost = (p: Point): number => Math.hypot(p[0] - to[0], p[1] - to[1]) - 400 * rowSize(p);
   while (left.length > n) {
     const spare = left.length - n;
-    const ranked = left.map((p) => ({ p, c: cost(p), t: twin(p), selfTwin: Math.abs(image(p)[0] - p[0]) + Math.abs(image(p)[1] - p[1]) < 30 }))
+    const ranked = left.map((p) => ({ p, c: cost(p), t: twin(p), selfTwin: Math.abs(imageIn(hall, p)[0] - p[0]) + Math.abs(imageIn(hall, p)[1] - p[1]) < 30 }))
       .sort((a, b) => b.c - a.c || a.p[1] - b.p[1] || a.p[0] - b.p[0]);
     const odd = spare % 2 === 1;
     const pick = (odd ? ranked.find((r) => r.selfTwin || r.t < 0) : undefined) ?? ranked.find((r) => spare >= 2 || r.selfTwin || r.t < 0) ?? ranked[0];

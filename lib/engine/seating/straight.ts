@@ -1,5 +1,6 @@
 import { boxesNear, clearance, type Point, type Shape } from "../../geometry";
 import { isRound, shapeAt } from "../../layout";
+import { imageIn } from "./grids";
 import { groundFor, LINE_OUT, roundFooting, type Footing, type Ground, type Hall } from "./hall";
 import { joined } from "./items";
 import type { Laid } from "./types";
@@ -132,8 +133,6 @@ function wayBetween([a, b]: Pair, most: number): number {
 }
 
 function symmetric(hall: Hall, bodies: readonly Body[]): boolean {
-  const { mirrorX, mirrorY } = hall;
-  if (mirrorX === null && mirrorY === null) return false;
-  const image = ([x, y]: Point): Point => [mirrorX === null ? x : 2 * mirrorX - x, mirrorY === null ? y : 2 * mirrorY - y];
-  return bodies.every((b) => { const [x, y] = image(b.at); return bodies.some((o) => Math.abs(o.at[0] - x) <= ON && Math.abs(o.at[1] - y) <= ON); });
+  if (hall.mirrorX === null && hall.mirrorY === null) return false;
+  return bodies.every((b) => { const [x, y] = imageIn(hall, b.at); return bodies.some((o) => Math.abs(o.at[0] - x) <= ON && Math.abs(o.at[1] - y) <= ON); });
 }

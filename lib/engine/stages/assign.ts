@@ -28,6 +28,9 @@ export const packageRooms = (venue: Venue, pack: Package): readonly Room[] => ve
 
 export const turnoverAllowed = (pack: Package, brief: Brief): boolean => pack.turnover && brief.turnover !== false;
 
+/** The ceremony's rows are taken up where the meal is laid or the dancing begins. */
+export const clearsRows = (plan: Plan, room: string): boolean => plan.meal.includes(room) || (plan.dance === room && plan.floor === "apart");
+
 /** Drawing a drape costs a charge and a crew's time: it is tried after the same day without it. */
 const DRAPE_COST = 1.6;
 /** A room that is reached only from outdoors is nobody's first choice for bar or dancing. */

@@ -1,5 +1,5 @@
 import type { Brief } from "../../brief";
-import { gapsBetween, siteFor, type Gaps, type RuleValues } from "../../rules";
+import { chairsOwned, gapsBetween, siteFor, type Gaps, type RuleValues } from "../../rules";
 import type { Package, Site, Stock, Venue } from "../../venue";
 import type { Effort } from "../effort";
 import type { Stopwatch } from "../stopwatch";
@@ -43,7 +43,7 @@ export function chairOf(venue: Venue): Context["chair"] {
   const best = chairs[0];
   if (!best) return { ...CHAIR_TAKEN, stock: null, count: 0, all: 0 };
   const size = "diameter" in best.shape ? { width: best.shape.diameter, depth: best.shape.diameter } : { width: best.shape.width, depth: best.shape.depth };
-  return { ...size, stock: best.id, count: best.count, all: chairs.reduce((n, s) => n + s.count, 0) };
+  return { ...size, stock: best.id, count: best.count, all: chairsOwned(venue) };
 }
 
 /** Steps by which comfort is let go, in this order: places a table before the gaps between tables. */

@@ -3,7 +3,7 @@ import { placedOf, withPlaced, type Placed, type RoomFloor } from "../place";
 import { standingItem } from "../../rules";
 import type { RowPlan } from "../rows";
 import { standAll, type Wanted } from "./anchors";
-import { packageRooms, type Plan } from "./assign";
+import { clearsRows, packageRooms, type Plan } from "./assign";
 import { remembered, withDrapes, type Context, type Ease } from "./context";
 import type { Spec } from "./demand";
 import { drapedFloor } from "./draped";
@@ -58,6 +58,10 @@ export type Attempt = {
   /** False where a table for the couple alone is let go for the sake of the guests' places. */
   readonly top?: boolean;
 };
+
+/** The ceremony's rows in a room, where they stay as they were through the day; null where they are taken up, or there are none. */
+export const rowsLeft = ({ plan }: Pick<Day, "plan">, room: RoomDay): RowPlan | null =>
+  (room.f.id === plan.ceremony && !room.fetched && !clearsRows(plan, room.f.id) ? room.rows : null);
 
 /** The rooms of the package with the standing furniture that stays. */
 export function emptyRooms(ctx: Context, removed: ReadonlySet<string>): Map<string, RoomDay> {

@@ -1,5 +1,5 @@
 import { area } from "../../geometry";
-import type { Scene, Told, Turnover } from "../../layout";
+import { bringsChairs, type Scene, type Told, type Turnover } from "../../layout";
 import type { ToldCode } from "../../words/engine";
 import { tell } from "../tell";
 import type { Context } from "./context";
@@ -42,7 +42,7 @@ export function whyOf(ctx: Context, day: Day, scenes: readonly Scene[], turnover
   }
   const minutes = turnovers.reduce((n, t) => n + t.minutes, 0);
   out.push(turnovers.length === 0 ? tell("no-turnover") : tell("turnover", { minutes, crew: turnovers[0]?.crew ?? 0 }));
-  for (const t of turnovers.filter((one) => one.room !== undefined && !scenes.some((s) => s.id === one.from && s.rooms.includes(one.room ?? "")))) out.push(tell("chairs-over", { n: t.moves.length, from: day.plan.ceremony ?? "", to: t.room ?? "" }));
+  for (const t of turnovers.filter((one) => bringsChairs(scenes, one))) out.push(tell("chairs-over", { n: t.moves.length, from: day.plan.ceremony ?? "", to: t.room ?? "" }));
   if (day.plan.floor === "apart" && day.plan.dance) out.push(tell("dancing-apart", { room: day.plan.dance }));
   if (day.plan.floor === "beside") out.push(tell("dancing-beside"));
   if (day.plan.floor === "struck") out.push(tell("dancing-struck"));

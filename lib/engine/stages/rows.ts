@@ -2,7 +2,7 @@ import { seatPolygon, type Layout } from "../../layout";
 import { contextOf, judge } from "../../rules";
 import { seatRows, type RowPlan } from "../rows";
 import { meets, type Placed } from "../place";
-import { turnoverAllowed, type Plan } from "./assign";
+import { clearsRows, turnoverAllowed, type Plan } from "./assign";
 import { spend, STEPS } from "../effort";
 import { remembered, type Context } from "./context";
 import type { RoomDay } from "./day";
@@ -21,7 +21,7 @@ export function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, Ro
   const seating = ctx.brief.ceremony.seating;
   const day = plan.ceremony ? rooms.get(plan.ceremony) : undefined;
   if (!day || plan.atTables || seating === "standing") return { rooms: new Map(rooms) };
-  const clears = plan.meal.includes(day.f.id) || (plan.dance === day.f.id && plan.floor === "apart");
+  const clears = clearsRows(plan, day.f.id);
   const fixed = day.statics.filter((p) => !p.walkable);
   const standingOnly = day.statics.filter((p) => "standing" in p.item.from);
   const music = ctx.brief.music.atCeremony ? fixed.filter((p) => p.item.kind === "dj" || p.item.kind === "band") : [];

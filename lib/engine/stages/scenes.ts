@@ -3,7 +3,7 @@ import { footprintPolygon } from "../../layout";
 import { meets } from "../place";
 import { rowPieceIn } from "../rows";
 import type { Context } from "./context";
-import type { Day, RoomDay } from "./day";
+import { rowsLeft, type Day, type RoomDay } from "./day";
 
 const TITLES: Readonly<Record<SceneId, string>> = { ceremony: "Ceremony", drinks: "Drinks", meal: "Meal", dancing: "Dancing" };
 /** Displays that guests meet as they come in. */
@@ -49,13 +49,12 @@ export function contents(ctx: Context, day: Day, room: RoomDay, scene: SceneId):
     const kept = shared ? all.filter((i) => !room.mealOnly.has(i.id)) : all;
     return [...kept, ...(room.rows?.items ?? [])];
   }
-  const rowsStay = id === plan.ceremony && room.rows !== null && !room.fetched && !plan.meal.includes(id) && !(plan.dance === id && plan.floor === "apart");
   const tables = plan.meal.includes(id) ? room.tables : [];
   if (scene === "dancing" && plan.floor === "struck" && id === plan.dance && day.struckFloor) {
     const floor = footprintPolygon(day.struckFloor);
     return [...all, day.struckFloor, ...tables.filter((t) => !meetsTable(t, floor))];
   }
-  return [...all, ...tables, ...(rowsStay ? (room.rows?.items ?? []).map((i) => rowPieceIn(scene, i)) : [])];
+  return [...all, ...tables, ...(rowsLeft(day, room)?.items ?? []).map((i) => rowPieceIn(scene, i))];
 }
 
 /** A table that the floor would touch, chairs drawn out included (483 mm, IBC 2018 1029.13.1). */

@@ -4,7 +4,7 @@ import { canStand, placedOf, wallSpots, within, meets, withPlaced, useFloor } fr
 import { moveSeats, seatsAround } from "../seating/seats";
 import { END_WALL } from "../seating/hall";
 import type { Context } from "./context";
-import { stockTakenBy, type Day, type RoomDay } from "./day";
+import { rowsLeft, stockTakenBy, type Day, type RoomDay } from "./day";
 import { waysHold } from "./displays";
 import { conflicts } from "./rows";
 
@@ -23,8 +23,7 @@ export function placeWorkTable(ctx: Context, day: Day): Day {
     .sort((a, b) => Math.abs((a.seats?.comfort ?? 0) - wanted) - Math.abs((b.seats?.comfort ?? 0) - wanted) || (a.id < b.id ? -1 : 1));
   const chairsUsed = [...day.rooms.values()].flatMap((r) => r.tables).reduce((n, t) => n + t.seats.length, 0);
   // Rows that stay where no one dines keep their chairs through the meal.
-  const inRows = [...day.rooms.values()].filter((r) => r.rows && !r.fetched && !day.plan.turnover && !(day.plan.dance === r.f.id && day.plan.floor === "apart"))
-    .reduce((n, r) => n + (r.rows?.items.filter((i) => i.kind === "chair").length ?? 0), 0);
+  const inRows = [...day.rooms.values()].flatMap((r) => rowsLeft(day, r)?.items ?? []).filter((i) => i.kind === "chair").length;
   const chairs = ctx.chair.all - chairsUsed - inRows;
   // A room of their own first; among the guests where there is no other.
   const among = (r: RoomDay): boolean => day.plan.meal.includes(r.f.id) || r.f.id === day.plan.ceremony;

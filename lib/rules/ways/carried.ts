@@ -1,7 +1,7 @@
 import type { Point } from "../../geometry";
-import { levelOf, type Site } from "../../venue";
+import type { Site } from "../../venue";
 import type { Cells } from "./floor";
-import { doorPoints, exitsOf, levelLinks } from "./ground";
+import { doorPoints, gatesOut } from "./ground";
 import type { FloorMap } from "./map";
 import { ALONG, gridOf, openingOf, spread } from "./walk";
 
@@ -38,8 +38,7 @@ function outwardOn(site: Site, map: FloorMap, level: number): Outward | null {
   if (pieces.length === 0) return null;
   const grid = gridOf(pieces, CELL, BESIDE), { across, down, marked, x0, y0 } = grid, starts = new Set<number>();
   const cellAt = (p: Point): number => { const x = Math.floor((p[0] - x0) / CELL), y = Math.floor((p[1] - y0) / CELL); return x < 0 || y < 0 || x >= across || y >= down ? -1 : y * across + x; };
-  const gates = [...exitsOf(site, "anyone").map((e) => e.gate), ...levelLinks(site, "anyone").flat()].filter((g) => levelOf(site, g.room) === level);
-  for (const g of gates) for (const p of doorPoints(g, map.options.width / 2)) for (const step of [0, CELL, 2 * CELL]) {
+  for (const g of gatesOut(site, level)) for (const p of doorPoints(g, map.options.width / 2)) for (const step of [0, CELL, 2 * CELL]) {
     const k = cellAt([p[0] + g.inward[0] * step, p[1] + g.inward[1] * step]);
     if (k >= 0 && marked[k] === 1) starts.add(k);
   }

@@ -66,6 +66,10 @@ export function exitsOf(site: Site, walker: Walker): readonly Exit[] {
   return [...seen.values()];
 }
 
+/** The doors by which people walk out of a level: its ways out, and the stairs and lifts that lead from it. */
+export const gatesOut = (site: Site, level: number): readonly Gate[] =>
+  [...exitsOf(site, "anyone").map((e) => e.gate), ...levelLinks(site, "anyone").flat()].filter((g) => levelOf(site, g.room) === level);
+
 /** Floors as separate cells: a drape hangs like a wall, and what it lends joins its room through the doorway alone. */
 function cellsOf(site: Site, level: number): readonly Region[] {
   const out: Region[] = [];

@@ -1,5 +1,5 @@
 export { answersOn } from "./asked";
-export { doorPoints, exitsOf, groundsOf, levelLinks, passagesFor, type Exit, type Walker } from "./ground";
+export { doorPoints, exitsOf, gatesOut, groundsOf, levelLinks, passagesFor, type Exit, type Walker } from "./ground";
 export { grownFootprint } from "./grow";
 export { nearestOnPiece, quickMap, walkMap, wideSpots, type FloorMap, type FloorPiece, type WalkMap, type WalkOptions, type WalkPiece } from "./map";
 export { FREE_WALK, PATH, quickWays, straightWalk, TABLE_LINE, TWO_WAYS_FROM, waysMap, waysOut, type Unserved, type WaysOut } from "./out";
