@@ -4,12 +4,17 @@ import { parseArgs } from "node:util";
 import { pairFrom, proveOne, soakOne } from "./soak";
 
 /**
- * npm run soak [-- --from N --count M --files FOLDER --proofs]: arranges the random days of M seeds from N on and prints what came of
+ * npm run soak [-- --from N --count M --files FOLDER --proofs --effort STEPS]: arranges the random days of M seeds from N on and prints what came of
  * them; with --proofs only the bounds are asked, and what they call impossible is worked out again.
+ * With --effort, a search ends after so many steps (lib/engine/effort.ts): more days in the same time, and what ends early must be as true.
  * With a folder, the files of each fault and a line a seed are kept there. Ends with 1 where anything is wrong.
  */
-const { values } = parseArgs({ options: { from: { type: "string", default: "1" }, count: { type: "string", default: "200" }, files: { type: "string" }, proofs: { type: "boolean", default: false } } });
-const from = Number(values.from), count = Number(values.count);
+const { values } = parseArgs({ options: { from: { type: "string", default: "1" }, count: { type: "string", default: "200" }, files: { type: "string" }, proofs: { type: "boolean", default: false }, effort: { type: "string" } } });
+const from = Number(values.from), count = Number(values.count), effort = values.effort === undefined ? undefined : Number(values.effort);
+if (effort !== undefined && !(Number.isSafeInteger(effort) && effort >= 1)) {
+  process.stderr.write("command line: --effort: allowed: a whole number of steps, at least 1\n");
+  process.exit(2);
+}
 if (!Number.isSafeInteger(from) || !Number.isSafeInteger(count) || from < 0 || count < 1) {
   process.stderr.write("command line: --from, --count: allowed: whole numbers, --count at least 1\n");
   process.exit(2);
@@ -20,7 +25,7 @@ const started = process.cpuUsage();
 if (values.files) mkdirSync(values.files, { recursive: true });
 for (let seed = from; seed < from + count; seed++) {
   const at = performance.now();
-  const told = values.proofs ? proveOne(seed) : soakOne(seed);
+  const told = values.proofs ? proveOne(seed) : soakOne(seed, effort);
   const ms = performance.now() - at;
   if (ms > slowest.ms) slowest = { seed, ms };
   tally[told.status] = (tally[told.status] ?? 0) + 1;

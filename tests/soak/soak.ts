@@ -20,16 +20,17 @@ export const pairFrom = (seed: number): { readonly venue: Venue; readonly brief:
   return { venue, brief: briefFrom(seed, venue) };
 };
 
-/** Arranges the random day of a seed and says everything that is wrong with the answer. */
-export function soakOne(seed: number): Told {
+/** Arranges the random day of a seed, with so many steps at most, and says everything that is wrong with the answer. */
+export function soakOne(seed: number, effort?: number): Told {
   try {
     const { venue, brief } = pairFrom(seed);
-    const result = arrange(venue, brief, { layouts: seed % 8 === 0 ? 3 : 1, instead: false });
+    const options = { layouts: seed % 8 === 0 ? 3 : 1, instead: false, effort };
+    const result = arrange(venue, brief, options);
     const faults = [...judged(venue, brief, result)];
     if (seed % TWICE === 0) {
       // Another copy of the same files: nothing that was remembered may speak.
       const copy = parseVenue(JSON.stringify(venue));
-      if (!copy.ok || bytes(arrange(copy.value, brief, { layouts: seed % 8 === 0 ? 3 : 1, instead: false })) !== bytes(result)) faults.push("the same seed gives other bytes");
+      if (!copy.ok || bytes(arrange(copy.value, brief, options)) !== bytes(result)) faults.push("the same seed gives other bytes");
     }
     const first = result.layouts[0];
     if (first && seed % LATE === 0) faults.push(...late(seed, venue, brief, first));
