@@ -15,7 +15,7 @@ import { drawFlows, drawSights, flowsOf, sightsOf } from "./flows";
 import type { Rect } from "./ground";
 import { toPaper, type Frame, type Hand } from "./hand";
 import { setBlock, blockSize, beside, firstFree, type Line } from "./lettering";
-import { numbersOf, runsOf } from "./numbers";
+import { numbersOf, runsOf, withRunsAsOne } from "./numbers";
 import { extentOf, inflate, occupy } from "./occupy";
 import { drawOpening, drawWindow, openingsOf, stepsPolygon, type Opening } from "./openings";
 import { drawPiece, layerOf } from "./pieces";
@@ -182,7 +182,8 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
   const aisles = gaps(level, desk);
   const named = new Set<string>();
   const on: Mark[] = [];
-  for (const item of level.items) {
+  const pieces = withRunsAsOne(level.items);
+  for (const item of pieces) {
     if (numbers.has(item.id) || item.kind === "chair" || item.role === "wheelchair-space") continue;
     const words = wordsOn(item, desk);
     if (words) { on.push(...words); named.add(item.id); }
@@ -193,13 +194,13 @@ export function drawLevel(level: Level, { frame, hand, ground, strings, ways, fi
   const out = ways ? level.openings.filter((o) => o.gate.door.exit).flatMap((o) => wayOut(o, desk)) : [];
   const besides: Mark[] = [];
   const said = new Set<string>();
-  for (const item of level.items) {
+  for (const item of pieces) {
     if (numbers.has(item.id) || item.kind === "chair" || named.has(item.id)) continue;
     const room = level.rooms.findIndex((r) => r.id === item.room);
     // Pieces that share a name and stand together are named once.
     const key = `${item.room}/${item.label}`;
     if (said.has(key)) continue;
-    const same = level.items.filter((i) => i.room === item.room && i.label === item.label && i.kind === item.kind).length;
+    const same = pieces.filter((i) => i.room === item.room && i.label === item.label && i.kind === item.kind).length;
     const name = item.role === "wheelchair-space" ? say.wheelchairPlace : item.label;
     const text = same > 1 ? `${name} (${same})` : name;
     const words = wordsBeside(text, { target: pieceRect(extentOf(item, chair), frame), tight: pieceRect(footprintPolygon(item), frame), room, desk });

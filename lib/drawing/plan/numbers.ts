@@ -1,4 +1,4 @@
-import { distance, type Point } from "../../geometry";
+import { distance, scale, sub, turn, type Point } from "../../geometry";
 import { isRound, type Item, type Scene } from "../../layout";
 
 /** The figure on a table's medallion, by item: that of its label where it ends in one, else its place in the scene's numbering. */
@@ -33,4 +33,31 @@ export function runsOf(scene: Scene, numbers: ReadonlyMap<string, string>): read
     const reach = isRound(near.shape) ? near.shape.diameter / 2 : Math.min(near.shape.width, near.shape.depth);
     return { number, items, at: distance(near.at, mean) <= reach + 700 && items.length > 1 ? mean : near.at };
   });
+}
+
+/** Joined tables may stand so far apart, and be so far out of line, mm: they are rounded to whole millimetres. */
+const JOINT = 5;
+
+/** The items of a plan with top tables that stand end to end as one long piece, in the place of the first: the run bears one name, on its middle. */
+export function withRunsAsOne(items: readonly Item[]): readonly Item[] {
+  const runs = items.reduce<readonly (readonly Item[])[]>((all, item) => {
+    const k = all.findIndex((run) => run.some((o) => endToEnd(o, item)));
+    return k < 0 ? [...all, [item]] : all.map((run, n) => (n === k ? [...run, item] : run));
+  }, []);
+  return runs.map((run) => asOne(run));
+}
+
+function endToEnd(a: Item, b: Item): boolean {
+  if (a.role !== "top" || b.role !== "top" || a.room !== b.room || a.label !== b.label || a.angle !== b.angle || isRound(a.shape) || isRound(b.shape) || a.shape.depth !== b.shape.depth) return false;
+  const [along, across] = turn(sub(b.at, a.at), -a.angle);
+  return Math.abs(across) <= JOINT && Math.abs(Math.abs(along) - (a.shape.width + b.shape.width) / 2) <= JOINT;
+}
+
+function asOne(run: readonly Item[]): Item {
+  const [first] = run as readonly [Item];
+  if (run.length === 1 || isRound(first.shape)) return first;
+  const along = run.map((i) => turn(sub(i.at, first.at), -first.angle)[0]), half = first.shape.width / 2;
+  const [from, to] = [Math.min(...along) - half, Math.max(...along) + half];
+  const middle = turn(scale([1, 0], (from + to) / 2), first.angle);
+  return { ...first, shape: { width: to - from, depth: first.shape.depth }, at: [first.at[0] + middle[0], first.at[1] + middle[1]], seats: run.flatMap((i) => i.seats) };
 }
