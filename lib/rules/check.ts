@@ -35,6 +35,7 @@ import { stock, tablePlaces } from "./stock";
 import { toilets } from "./toilets";
 import { turnoverRoom } from "./meanwhile";
 import { travel } from "./travel";
+import { turning } from "./turning";
 import { turnovers, turnoverTime } from "./turnovers";
 import { companions, wheelchairSpacesInRows } from "./wheelchair-rows";
 import { wishes } from "./wishes";
@@ -45,7 +46,7 @@ type DayRule = (c: Context) => readonly Raw[];
 /** Every rule that judges one part of the day; by name, so that one may be run alone. */
 export const SCENE_RULES: Readonly<Record<string, SceneRule>> = {
   ids, rooms, inRoom, builtIn, overlap, doorClear, seats, tablePlaces, gaps, ends, rowClear, rowLength, centreAisle, aisles, frontStrip, stock, standing,
-  ways, accessway, commonPath, route, routeTurns, toilets, accessiblePlaces, wheelchairSpacesInRows, companions, load, exitWidth, drain, carried, travel, exitsApart, crowd, fastened,
+  ways, accessway, commonPath, route, routeTurns, turning, toilets, accessiblePlaces, wheelchairSpacesInRows, companions, load, exitWidth, drain, carried, travel, exitsApart, crowd, fastened,
   places, alone, perTable, musicSight, circuitLoad, cables,
 };
 /** Every rule that judges the day as a whole. */

@@ -73,6 +73,7 @@ export const en: Catalogue = {
   "crowd-managers": (s) => `${count(s.number("people"), "person", "people")} are expected: ${s.number("needed")} crowd managers are asked for.`,
   "route-turn": (s) => `A wheelchair must turn back round the end of ${s.piece("a")}: ${s.mm("gap")} at the turn, ${s.mm("side")} beside it; ${s.mm("turn")} and ${s.mm("beside")} are asked, or ${s.mm("wide")} at the turn.`,
   "route-passing": (s) => `No floor ${s.mm("wide")} square where two wheelchairs can pass lies within ${s.mm("every")} of the wheelchair place at ${s.piece("a")}.`,
+  turning: (s) => `A wheelchair does not turn near its place at ${s.piece("a")}: floor for a circle of ${s.mm("wide")}, or for a T, lies ${s.has("distance") ? `${s.mm("distance")} or more off` : "nowhere on its route"}; ${s.mm("limit")} is the farthest that anyone should go backwards.`,
   "toilets-steps": () => "Every door to the toilets has steps, and a guest comes in a wheelchair.",
   "toilets-route": (s) => `No route ${s.mm("width")} wide (${s.mm("door")} at doors) leads from here to the toilets.`,
   "accessible-places": (s) => `${count(s.number("found"), "place")} of ${s.number("seats")} lie on a route wide enough for a wheelchair; ${s.number("needed")} are asked.`,

@@ -75,6 +75,7 @@ export const es: Catalogue = {
   "crowd-managers": (s) => `Se esperan ${people(s.number("people"))}: se piden ${s.number("needed")} responsables de sala.`,
   "route-turn": (s) => `Una silla de ruedas tiene que dar la vuelta alrededor del extremo de ${s.piece("a")}: ${s.mm("gap")} en la vuelta y ${s.mm("side")} al lado; se piden ${s.mm("turn")} y ${s.mm("beside")}, o ${s.mm("wide")} en la vuelta.`,
   "route-passing": (s) => `A menos de ${s.mm("every")} del sitio de silla de ruedas de ${s.piece("a")} no hay un suelo de ${s.mm("wide")} en cuadro donde se crucen dos sillas.`,
+  turning: (s) => `Una silla de ruedas no puede girar cerca de su sitio en ${s.piece("a")}: el suelo para un círculo de ${s.mm("wide")}, o para una T, ${s.has("distance") ? `queda a ${s.mm("distance")} o más` : "no está en ninguna parte de su camino"}; ${s.mm("limit")} es lo más que se debería ir marcha atrás.`,
   "toilets-steps": () => "Todas las puertas a los aseos tienen escalones, y viene alguien en silla de ruedas.",
   "toilets-route": (s) => `Ningún camino de ${s.mm("width")} (${s.mm("door")} en las puertas) lleva de aquí a los aseos.`,
   "accessible-places": (s) => `${places(s.number("found"))} de ${s.number("seats")} dan a un camino bastante ancho para una silla de ruedas; se piden ${s.number("needed")}.`,
