@@ -25,6 +25,7 @@ import { route, ways } from "./passage";
 import { routeTurns } from "./route-turns";
 import { alone, perTable, places } from "./places";
 import { cables, circuitLoad } from "./power";
+import { queue } from "./queue";
 import { rooms } from "./rooms";
 import { rowLength } from "./row-length";
 import { centreAisle, rowClear } from "./rows";
@@ -46,7 +47,7 @@ type DayRule = (c: Context) => readonly Raw[];
 /** Every rule that judges one part of the day; by name, so that one may be run alone. */
 export const SCENE_RULES: Readonly<Record<string, SceneRule>> = {
   ids, rooms, inRoom, builtIn, overlap, doorClear, seats, tablePlaces, gaps, ends, rowClear, rowLength, centreAisle, aisles, frontStrip, stock, standing,
-  ways, accessway, commonPath, route, routeTurns, turning, toilets, accessiblePlaces, wheelchairSpacesInRows, companions, load, exitWidth, drain, carried, travel, exitsApart, crowd, fastened,
+  ways, accessway, commonPath, route, routeTurns, turning, toilets, accessiblePlaces, wheelchairSpacesInRows, companions, load, exitWidth, drain, carried, travel, exitsApart, crowd, fastened, queue,
   places, alone, perTable, musicSight, circuitLoad, cables,
 };
 /** Every rule that judges the day as a whole. */

@@ -84,6 +84,7 @@ export const en: Catalogue = {
   "aisle-width": (s) => `An aisle between the rows is ${s.mm("width")} wide and serves ${count(s.number("served"), "place")}; ${s.mm("limit")} is the least.`,
   "stretch": (s) => `The shortest ways out of ${count(s.number("people"), "person", "people")} run ${s.has("b") ? `between ${s.piece("a")} and ${s.piece("b")}` : `between ${s.piece("a")} and the wall`}, where ${s.mm("width")} are free; so many ask for ${s.mm("limit")}.`,
   "front-strip": (s) => `Between the first row and the wall ahead lie ${s.mm("depth")}; ${s.mm("limit")} is asked for the couple and those who marry them.`,
+  queue: (s) => `Before ${s.piece("a")} ${s.mm("gap")} are free ${s.has("b") ? `to ${s.piece("b")}` : "to the wall"}; those who wait take ${s.mm("limit")}.`,
   "circuit-load": (s) => `What is plugged in at circuit ${s.text("circuit")} draws about ${s.number("watts")} W; it carries ${s.number("limit")} W.`,
   "cable-door": (s) => `The cable to ${s.piece("a")}, ${s.mm("length")} along the walls, crosses ${s.door()}.`,
   "wish-near": (s) => `${s.piece("a")} stands ${s.mm("measured")} from ${where(s)}; near is taken as ${s.mm("limit")}.`,

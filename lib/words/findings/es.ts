@@ -86,6 +86,7 @@ export const es: Catalogue = {
   "aisle-width": (s) => `Un pasillo entre las filas mide ${s.mm("width")} y sirve a ${places(s.number("served"))}; ${s.mm("limit")} es lo mínimo.`,
   "stretch": (s) => `Los caminos más cortos de salida de ${count(s.number("people"), "persona")} pasan ${s.has("b") ? `entre ${s.piece("a")} y ${s.piece("b")}` : `entre ${s.piece("a")} y la pared`}, donde quedan libres ${s.mm("width")}; para tantas se piden ${s.mm("limit")}.`,
   "front-strip": (s) => `Entre la primera fila y la pared de enfrente hay ${s.mm("depth")}; se piden ${s.mm("limit")} para los novios y quien los casa.`,
+  queue: (s) => `Delante de ${s.piece("a")} quedan libres ${s.mm("gap")} ${s.has("b") ? `hasta ${s.piece("b")}` : "hasta la pared"}; quienes esperan ocupan ${s.mm("limit")}.`,
   "circuit-load": (s) => `Lo enchufado en el circuito ${s.text("circuit")} consume unos ${s.number("watts")} W; admite ${s.number("limit")} W.`,
   "cable-door": (s) => `El cable hasta ${s.piece("a")}, ${s.mm("length")} a lo largo de las paredes, cruza una puerta de ${s.room("room")}.`,
   "wish-near": (s) => `${s.piece("a")} está a ${s.mm("measured")} ${of(where(s))}; cerca se toma como ${s.mm("limit")}.`,
