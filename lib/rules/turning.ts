@@ -32,14 +32,16 @@ export function turning(v: SceneView, c: Context): readonly Raw[] {
 }
 
 function turningOn(v: SceneView, c: Context, { map, places }: { readonly map: FloorMap; readonly places: readonly Place[] }): readonly Raw[] {
-  const walker: WalkOptions = { width: CIRCLE, tableLine: c.values.tableLine, doorWidth: c.values.routeDoor, walker: "wheels" };
-  const circles = map.coarse ? quickMap(v.site, v.scene, walker) : walkMap(v.site, v.scene, walker), straight = straightWalk(v.site, v.scene, map);
+  const straight = straightWalk(v.site, v.scene, map), wide = c.values.route;
   const far = places.flatMap((p): readonly (Place & { readonly walk: number })[] => {
+    const open = (to: Point): boolean => straight(p.item, p.at, to);
     const route = map.pieces.filter((f) => f.level === p.level && f.exits.length > 0 && f.floor.within(p.at, ASIDE));
     // A place that no route reaches is told of by the route's own rule.
-    if (route.length === 0 || route.some((f) => turnsNear(f, circles, p, (to) => straight(p.item, p.at, to)))) return [];
-    const walk = leastWalk(map, p.level, circles.pieces, [ASIDE])(p.at, ASIDE, (to) => straight(p.item, p.at, to));
-    return walk <= BACK || teeNear(route, p, { wide: c.values.route, open: (to) => straight(p.item, p.at, to), sides: map.coarse ? NONE : sidesOf(aislesOf(v, c)) }) ? [] : [{ ...p, walk }];
+    if (route.length === 0 || SOON.some((d) => turnsAt(route, add(p.at, d), wide) && open(add(p.at, d)))) return [];
+    const near = walkedFrom(route, p.at, open);
+    if (near.cells().some((q) => turnsAt(route, q, wide))) return [];
+    const walk = leastWalk(map, p.level, circlesOf(v, c, map).pieces, [ASIDE])(p.at, ASIDE, open);
+    return walk <= BACK || teeNear(route, p, { wide, reached: near.reached, sides: map.coarse ? NONE : sidesOf(aislesOf(v, c)) }) ? [] : [{ ...p, walk }];
   });
   const worst = [...far].sort((a, b) => b.walk - a.walk)[0];
   if (!worst) return [];
@@ -50,19 +52,45 @@ function turningOn(v: SceneView, c: Context, { map, places }: { readonly map: Fl
   }];
 }
 
-/** A circle so near that nothing need be walked to see it: its middle on the route, and a straight way there. */
-const turnsNear = (route: FloorPiece, circles: FloorMap, p: Place, open: (to: Point) => boolean): boolean =>
-  circles.pieces.some((f) => f.level === p.level && f.floor.some(p.at, ASIDE, (q) => route.floor.has(q) && open(q)));
+/** The floor for the middle of the circle. */
+function circlesOf(v: SceneView, c: Context, { coarse }: FloorMap): FloorMap {
+  const walker: WalkOptions = { width: CIRCLE, tableLine: c.values.tableLine, doorWidth: c.values.routeDoor, walker: "wheels" };
+  return coarse ? quickMap(v.site, v.scene, walker) : walkMap(v.site, v.scene, walker);
+}
 
-/** Where on a route one comes to from a place without walking farther than one goes backwards. */
-function walkedTo(route: readonly FloorPiece[], at: Point, open: (to: Point) => boolean): (q: Point) => boolean {
-  const g = gridOf(route, CELL, BESIDE), { across, down, marked, x0, y0 } = g, from: number[] = [];
-  for (let k = 0; k < across * down; k++) {
-    const q: Point = [x0 + ((k % across) + 0.5) * CELL, y0 + (Math.floor(k / across) + 0.5) * CELL];
-    if (marked[k] === 1 && distance(q, at) <= ASIDE && open(q)) from.push(k);
+/** Points of a ring so far out about the middle of a free circle lie on the route's floor. */
+const RING = Array.from({ length: 16 }, (_, k) => turn([1, 0], k * 22.5));
+/**
+ * Whether the circle is free about a point, told from the route's floor alone: where that floor lies about it half the difference of the
+ * two widths far. What takes floor from the route is round by half the route's width at least, so that of 16 points on a ring 4 in a
+ * hundred wider one is met by all that comes nearer: never freer than it is.
+ */
+function turnsAt(route: readonly FloorPiece[], q: Point, wide: number): boolean {
+  const ring = ((CIRCLE - wide) / 2) * 1.04;
+  return route.some((f) => f.floor.has(q) && RING.every((d) => f.floor.has(add(q, scale(d, ring)))));
+}
+
+/** Spots about a place that are tried before any walk, nearest first: most places have floor to turn on in a straight line from them, mm. */
+const SOON: readonly Point[] = Array.from({ length: 17 * 17 }, (_, k): Point => [((k % 17) - 8) * 350, (Math.floor(k / 17) - 8) * 350]).sort((a, b) => distance(a, [0, 0]) - distance(b, [0, 0]));
+
+/** Where on a route one comes to from a place without walking farther than one goes backwards: the middles of cells, nearest first. */
+type Walked = { readonly cells: () => readonly Point[]; readonly reached: (q: Point) => boolean };
+function walkedFrom(route: readonly FloorPiece[], at: Point, open: (to: Point) => boolean): Walked {
+  const g = gridOf(route, CELL, BESIDE), { across, down, marked, x0, y0 } = g, within = Math.ceil(ASIDE / CELL);
+  const middleOf = (k: number): Point => [x0 + ((k % across) + 0.5) * CELL, y0 + (Math.floor(k / across) + 0.5) * CELL];
+  const starts: { readonly k: number; readonly aside: number }[] = [], cx = Math.floor((at[0] - x0) / CELL), cy = Math.floor((at[1] - y0) / CELL);
+  for (let y = Math.max(0, cy - within); y <= Math.min(down - 1, cy + within); y++) for (let x = Math.max(0, cx - within); x <= Math.min(across - 1, cx + within); x++) {
+    const k = y * across + x;
+    const aside = distance(middleOf(k), at);
+    if (marked[k] === 1 && aside <= ASIDE && open(middleOf(k))) starts.push({ k, aside });
   }
-  const { far } = spread(g, from), most = (BACK / CELL) * ALONG * ZIGZAG;
-  return (q) => { const k = Math.floor((q[1] - y0) / CELL) * across + Math.floor((q[0] - x0) / CELL), d = far[k] ?? -1; return d >= 0 && d <= most; };
+  // The first step leads on to the nearest floor, and counts.
+  const first = Math.min(ASIDE, ...starts.map((s) => s.aside)), most = ((BACK - first) / CELL) * ALONG;
+  const { far, order } = spread(g, starts.filter((s) => s.aside <= first + CELL).map((s) => s.k));
+  return {
+    cells: () => order.filter((k) => (far[k] ?? 0) <= most).map(middleOf),
+    reached: (q) => { const k = Math.floor((q[1] - y0) / CELL) * across + Math.floor((q[0] - x0) / CELL), d = far[k] ?? -1; return d >= 0 && d <= most * ZIGZAG; },
+  };
 }
 
 /** Where the straight sides of floor lie along x and along y. A lane no wider than the route is a line: no lattice meets it, but these do. */
@@ -74,11 +102,11 @@ function sidesOf(map: WalkMap): Sides {
   return [along(0), along(1)];
 }
 
-type Tee = { readonly wide: number; readonly open: (to: Point) => boolean; readonly sides: Sides };
+type Tee = Pick<Walked, "reached"> & { readonly wide: number; readonly sides: Sides };
 
 /** Whether a T lies on the route within reach of a place, its arms along the place or across it. */
-function teeNear(route: readonly FloorPiece[], p: Place, { wide, open, sides }: Tee): boolean {
-  const reached = walkedTo(route, p.at, open), has = (q: Point): boolean => route.some((f) => f.floor.has(q)), half = (BAR - wide) / 2;
+function teeNear(route: readonly FloorPiece[], p: Place, { wide, reached, sides }: Tee): boolean {
+  const has = (q: Point): boolean => route.some((f) => f.floor.has(q)), half = (BAR - wide) / 2;
   const arm = (from: Point, out: Point, long: number): boolean => {
     const parts = Math.max(1, Math.ceil(long / CLOSE));
     return Array.from({ length: parts }, (_, k) => add(from, scale(out, (long * (k + 1)) / parts))).every(has);
