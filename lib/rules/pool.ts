@@ -28,11 +28,15 @@ export function withKnown(pool: Pool, scene: Scene): Scene {
   return items.every((i, k) => i === scene.items[k]) ? scene : { ...scene, items };
 }
 
+/** What a piece was last found to be the same as: pieces are never changed once made. */
+const twins = new WeakMap<Item, Item>();
+
 function known({ begun, joined }: Pool, item: Item): Item {
-  const before = begun.get(item.id), since = joined.get(item.id);
+  const before = begun.get(item.id), since = joined.get(item.id), twin = twins.get(item);
   if (before?.includes(item) || since?.includes(item)) return item;
+  if (twin && before?.includes(twin)) return twin;
   const alike = before?.find((i) => same(i, item)) ?? since?.find((i) => same(i, item));
-  if (alike) return alike;
+  if (alike) { twins.set(item, alike); return alike; }
   if (since) since.push(item); else joined.set(item.id, [item]);
   return item;
 }
