@@ -55,7 +55,7 @@ export default defineConfig(
   { basePath, files: ["components/**/*.{ts,tsx}"], rules: { "no-restricted-globals": ["error", "process", "Buffer"] } },
   {
     // Loops over flat lists of numbers, where the loop's own bounds keep every index inside.
-    basePath, files: ["lib/engine/seating/{field,pack}.ts", "lib/engine/stages/lanes.ts", "lib/geometry/region.ts", "tests/**"],
+    basePath, files: ["lib/engine/seating/{field,pack,ranks}.ts", "lib/engine/stages/lanes.ts", "lib/geometry/region.ts", "tests/**"],
     rules: { "@typescript-eslint/no-non-null-assertion": "off" },
   },
   {

@@ -140,6 +140,9 @@ function relaid(work: Work, start: readonly Laid[], f: Family, { most, enough }:
   return best;
 }
 
+/** A group that none of these tables belongs to. */
+const nextGroup = (laid: readonly Laid[]): number => 1 + Math.max(-1, ...laid.map((l) => l.group));
+
 type More = { readonly most: number; readonly enough: number };
 type Open = { readonly unit: Unit; readonly spots: readonly Point[]; readonly places: number; readonly seen: number };
 
@@ -162,7 +165,7 @@ function addMore(work: Work, start: readonly Laid[], f: Family, { most, enough }
     const best = open[0];
     if (!best) break;
     if (best.seen < round) { open[0] = look(best.unit, round); continue; }
-    const more = lay(best.unit, best.spots, 1_000 + out.length);
+    const more = lay(best.unit, best.spots, nextGroup(out));
     out.push(...more);
     hall = hallWith(hall, more);
     left -= more.length;
@@ -183,7 +186,8 @@ function inTurn(work: Work, order: readonly Family[], known: Known): { readonly 
   const wanted = (work.ask.places === "most" ? Infinity : work.ask.places) - totalPlaces(before);
   const w = { ...work, hall };
   const more = wanted <= 0 ? [] : isRoundFamily(f) ? fullestRounds(w, f, f.count) : fullestLong(w, f, f.count, wanted);
-  const full = { laid: [...before, ...more], hall: hallWith(hall, more) };
+  const first = nextGroup(before), own = more.map((l): Laid => ({ ...l, group: first + l.group }));
+  const full = { laid: [...before, ...own], hall: hallWith(hall, own) };
   known.set(key, full);
   return full;
 }

@@ -23,7 +23,7 @@ const MOST_SIDE = 8;
 /** `inset`: how far the outer legs stand in from the ends of the head, mm. */
 type Plan = { readonly form: Form; readonly head: number; readonly leg: number; readonly inset: number };
 
-/** The tables of a form about the middle of its head, which lies level with the legs hanging down the page. */
+/** The tables of a form about its own middle, the head level and the legs hanging down the page. */
 function spotsOf(hall: Hall, f: Family, perTable: number, plan: Plan): readonly Spot[] | null {
   if (isRound(f.shape)) return null;
   const { width: w, depth: d } = f.shape;
@@ -53,7 +53,9 @@ function spotsOf(hall: Hall, f: Family, perTable: number, plan: Plan): readonly 
     out.push({ at: [x, d / 2 + w / 2 + k * w], angle: 90, sides: [right, tip, left, 0] });
   }
   if (form === "hollow-square") row(d + leg * w, (i) => [0, i === head - 1 ? end : 0, side, i === 0 ? end : 0]);
-  return out;
+  // From the head's outer edge to the legs' tips, or to the other head's.
+  const down = Math.round((leg * w + (form === "hollow-square" ? d : 0)) / 2);
+  return out.map((s) => ({ ...s, at: [s.at[0], s.at[1] - down] }));
 }
 
 function unitOf(hall: Hall, f: Family, perTable: number, plan: Plan, by: number): Unit | null {

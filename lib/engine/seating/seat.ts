@@ -8,6 +8,7 @@ import type { Item } from "../../layout";
 import { FORMS, formDrafts } from "./forms";
 import { hallOf, type Hall } from "./hall";
 import { itemsOf, joined, totalPlaces, trimTo } from "./items";
+import { inLines, linedUp } from "./line-up";
 import { mixedDrafts } from "./mixed";
 import { LOOSE_FORMS, type Family, type Laid, type Seated, type SeatingAsk, type SeatingOptions, type SeatingSpace, type TableKind } from "./types";
 import { placesAt } from "./units";
@@ -77,7 +78,7 @@ export function seatTables(space: SeatingSpace, ask: SeatingAsk, options: Seatin
 function ranked(work: Work, drafts: readonly Draft[], options: SeatingOptions): readonly Seated[] {
   const { places } = work.ask;
   const enough = (n: number): boolean => places !== "most" && n >= places;
-  const order = drafts.map((d) => ({ d, n: totalPlaces(d.laid) }))
+  const order = drafts.flatMap((d) => (enough(totalPlaces(d.laid)) ? withLines(work, d) : [d])).map((d) => ({ d, n: totalPlaces(d.laid) }))
     .sort((a, b) => Number(enough(b.n)) - Number(enough(a.n)) || (enough(a.n) ? Number(loose(a.d)) - Number(loose(b.d)) || b.d.score - a.d.score : b.n - a.n));
   const kept = new Map<string, Finished>();
   const tries = new Map<string, number>();
@@ -98,14 +99,26 @@ function ranked(work: Work, drafts: readonly Draft[], options: SeatingOptions): 
     .slice(0, 6).map(({ score: _, ...rest }) => rest);
 }
 
-/** The draft with the tables that it needs brought into line. */
+/** The tables of a draft that it needs for the places asked. */
+function needed({ hall, ask }: Work, { laid }: Draft): readonly Laid[] {
+  const kept = ask.places === "most" ? laid : trimTo(laid, Math.min(ask.places, ask.chairsLeft + ask.wheelchairs), focusOf(hall));
+  return laid.filter((l) => kept.some((m) => m.at[0] === l.at[0] && m.at[1] === l.at[1]));
+}
+
+/** The draft with tables that stand a hand's breadth off a line brought onto it. */
 function inLine(work: Work, draft: Draft): Draft {
-  const { hall, ask } = work;
-  const kept = ask.places === "most" ? draft.laid : trimTo(draft.laid, Math.min(ask.places, ask.chairsLeft + ask.wheelchairs), focusOf(hall));
-  const stays = draft.laid.filter((l) => kept.some((m) => m.at[0] === l.at[0] && m.at[1] === l.at[1]));
-  const laid = straightened(hall, stays);
+  const stays = needed(work, draft), laid = straightened(work.hall, stays);
   return laid === stays ? draft : { ...draft, laid };
 }
+
+/** A draft whose tables stand wherever they went, and before it the same in rows and columns, where it can be brought into them: those may leave no way out. */
+function withLines(work: Work, draft: Draft): readonly Draft[] {
+  if (!UNLINED.has(draft.form)) return [draft];
+  const stays = needed(work, draft), laid = linedUp(work.hall, stays);
+  return laid === stays ? [draft] : [{ ...draft, laid, form: "lined" }, draft];
+}
+/** Forms that keep to no rows of their own. */
+const UNLINED: ReadonlySet<string> = new Set([...LOOSE_FORMS, "balanced"]);
 
 const focusOf = (hall: Hall): Point => {
   if (hall.focus) return hall.focus;
@@ -153,7 +166,7 @@ function finish(work: Work, draft: Draft, options: SeatingOptions): Finished | n
   }
   items = wheels.items;
   const chairs = items.reduce((n, i) => n + i.seats.length, 0);
-  return { items, places: chairs, wheelchairs: wheels.placed, form: draft.form, family: draft.kind, runs: new Set(joined(laid)).size, score: draft.score, composed: !loose(draft) };
+  return { items, places: chairs, wheelchairs: wheels.placed, form: draft.form, family: draft.kind, runs: new Set(joined(laid)).size, score: draft.score, composed: !loose(draft) && (draft.form !== "lined" || inLines(laid)) };
 }
 
 /** Takes the places laid beyond the number back, from the fullest tables. */
