@@ -2,7 +2,7 @@ import { add, bearing, distance, dot, inwardNormal, middle, pointSegmentDistance
 import { type Item } from "../../layout";
 import { canStand, floorSpots, meets, placedOf, useFloor, wallSpots, wallsOf, withPlaced, type Placed, type RoomFloor, type Spot } from "../place";
 import type { Spec } from "./demand";
-import { entryOf, weigh, type Surroundings } from "./relations";
+import { entryOf, inTheWay, weigh, type Surroundings } from "./relations";
 
 /** A way of standing some pieces in one room, and how well they stand to one another. */
 export type Stand = { readonly f: RoomFloor; readonly score: number; readonly placed: readonly Placed[]; readonly left: readonly Spec[] };
@@ -112,17 +112,17 @@ function aheadSpots(f: RoomFloor, size: { readonly width: number; readonly depth
 }
 const FLOOR_STEP = 300, FLOOR_STEPS = 50;
 
-/** What it is worth that the dance floor lies square before the couple, and what it costs that it comes up to their table; how near is square and near, mm. */
-const SQUARE = 0.5, CLOSE = 0.4, TRUE = 60, KEPT_OFF = 450;
+/** What it is worth that the dance floor lies square before the couple, and what it costs that it comes up to their table or lies where guests come in; how near is square and near, mm. */
+const SQUARE = 0.5, CLOSE = 1.2, IN_THE_WAY = 1.2, TRUE = 60, KEPT_OFF = 1_250;
 
 type Room = { readonly centre: Point; readonly reach: number };
-/** A dance floor lies before the couple's table and not right up to it, true to the room's middle, or at the room's end. */
-function floorScore(s: Spot, { focus, top, ahead }: Surroundings, { centre, reach }: Room): number {
-  const d = Math.hypot(s.at[0] - centre[0], s.at[1] - centre[1]) / reach;
-  if (!focus || !ahead) return -d;
+/** A dance floor lies before the couple's table with a way between, and out of the way of the doors; true to the room's middle, or at the room's end. */
+function floorScore(s: Spot, { f, focus, top, ahead }: Surroundings, { centre, reach }: Room): number {
+  const d = Math.hypot(s.at[0] - centre[0], s.at[1] - centre[1]) / reach, door = inTheWay(s.body, f) ? IN_THE_WAY : 0;
+  if (!focus || !ahead) return -d - door;
   const away = sub(s.at, focus), off = Math.abs(away[0] * ahead[1] - away[1] * ahead[0]);
   const close = top ? meets(s.body, top.body, KEPT_OFF) : false;
-  return -2 * (distance(s.at, focus) / reach) - 4 * (off / reach) - 0.6 * d + (off <= TRUE && dot(away, ahead) > 0 ? SQUARE : 0) - (close ? CLOSE : 0);
+  return -2 * (distance(s.at, focus) / reach) - 4 * (off / reach) - 0.6 * d + (off <= TRUE && dot(away, ahead) > 0 ? SQUARE : 0) - (close ? CLOSE : 0) - door;
 }
 
 /** Keeps spots that lie apart, so that a beam holds choices and not neighbours of one choice. */

@@ -1,5 +1,5 @@
-import { area, distance, dot, edges, middle, pointSegmentDistance, sub, turn, type Point, type Polygon, type Segment } from "../../geometry";
-import type { Placed, RoomFloor, Spot } from "../place";
+import { add, area, bearing, distance, dot, edges, middle, pointSegmentDistance, polygonClearance, rectangle, scale, sub, turn, type Point, type Polygon, type Segment } from "../../geometry";
+import { meets, type Placed, type RoomFloor, type Spot } from "../place";
 
 /** What a spot is weighed against: 0 is worst, 1 best; each relation is one line of one table. */
 export type Surroundings = {
@@ -63,15 +63,42 @@ const even = (s: Spot, f: RoomFloor): number => {
   return 1 - Math.min(1, Math.max(0, off - EVEN) / (LOPSIDED - EVEN));
 };
 
+/** How deep the way in before a door is, mm; a queue before what is served, and how far it spreads beside it; how near is squeezed, edge to edge: common practice, no source. */
+const WAY_IN = 1_800, QUEUE = 1_800, SPREAD = 450, SQUEEZED = 1_800;
+
+/** The floor on which guests come in by each of their doors. */
+const waysIn = (f: RoomFloor): readonly Polygon[] => f.gates.filter((g) => g.door.for.includes("guests"))
+  .map((g) => rectangle(add(g.at, scale(g.inward, WAY_IN / 2)), g.width, WAY_IN, bearing(sub(g.to, g.from))));
+/** Whether a body lies on one of them. */
+export const inTheWay = (body: Polygon, f: RoomFloor): boolean => waysIn(f).some((w) => meets(w, body));
+
+/** Where people queue before an oblong that looks along its angle. */
+function queueAt({ at, angle, body: [a, b, c] }: Pick<Spot, "at" | "angle" | "body">): Polygon {
+  const [wide, deep] = a && b && c ? [distance(a, b), distance(b, c)] : [0, 0];
+  return rectangle(add(at, turn([0, (deep + QUEUE) / 2], angle)), wide + 2 * SPREAD, QUEUE, angle);
+}
+/** 1 where its queue and that of another piece meet, or one of them comes to the other piece. */
+function crosses(s: Spot, f: RoomFloor, kinds: ReadonlySet<string>): number {
+  const own = queueAt(s);
+  return f.placed.some((p) => {
+    if (!kinds.has(p.item.kind) || "diameter" in p.item.shape) return false;
+    const other = queueAt({ at: p.item.at, angle: p.item.angle, body: p.body });
+    return meets(own, other) || meets(own, p.body) || meets(other, s.body);
+  }) ? 1 : 0;
+}
+const SERVING: ReadonlySet<string> = new Set(["bar", "buffet"]);
+/** 1 hard against music, 0 where a way is left between. */
+const squeezed = (s: Spot, f: RoomFloor): number => Math.max(0, ...f.placed.filter((p) => p.item.kind === "dj" || p.item.kind === "band").map((p) => fall(polygonClearance(s.body, p.body), SQUEEZED)));
+
 type Weigh = (s: Spot, a: Surroundings) => number;
 
 /** By the brief's word for a piece (common practice, no source). */
 export const RELATIONS: Readonly<Record<string, Weigh>> = {
   dj: (s, a) => 3 * near(s.at, a.floor, 12_000) + faces(s, a.floor) + 0.8 * socketNear(a.f, s.at) + 0.3 * cornered(s) - 0.5 * doorNear(a.f, s.at, 2500) - 1.5 * near(s.at, a.focus, 4000),
   band: (s, a) => 3 * near(s.at, a.floor, 13_000) + faces(s, a.floor) + 0.8 * socketNear(a.f, s.at) + 0.4 * centred(s) - 0.5 * doorNear(a.f, s.at, 2500) - 1.5 * near(s.at, a.focus, 4500),
-  bar: (s, a) => 0.8 * centred(s) - 0.8 * doorNear(a.f, s.at, 3000) - 0.6 * near(s.at, a.focus, 4000) - 0.3 * near(s.at, a.music, 3000) + 0.2 * atWall(s.at, segments(a.f, "plain")),
-  "second-bar": (s, a) => 0.6 * centred(s) - 0.8 * doorNear(a.f, s.at, 3000) - near(s.at, a.bar, 6000),
-  buffet: (s, a) => centred(s) - 0.8 * doorNear(a.f, s.at, 2000) - 0.5 * near(s.at, a.focus, 4000),
+  bar: (s, a) => 0.8 * centred(s) - 0.8 * doorNear(a.f, s.at, 3000) - 0.6 * near(s.at, a.focus, 4000) - 1.2 * squeezed(s, a.f) - crosses(s, a.f, SERVING) + 0.2 * atWall(s.at, segments(a.f, "plain")),
+  "second-bar": (s, a) => 0.6 * centred(s) - 0.8 * doorNear(a.f, s.at, 3000) - near(s.at, a.bar, 6000) - 1.2 * squeezed(s, a.f) - crosses(s, a.f, SERVING),
+  buffet: (s, a) => centred(s) - 0.8 * doorNear(a.f, s.at, 2000) - 0.5 * near(s.at, a.focus, 4000) - 0.8 * squeezed(s, a.f) - crosses(s, a.f, SERVING),
   cake: (s, a) => 1.6 * atWall(s.at, segments(a.f, "feature")) + 0.6 * near(s.at, a.focus, 9000) - 0.5 * atWall(s.at, windows(a.f), 1200) - 0.6 * doorNear(a.f, s.at, 2500) + 0.4 * centred(s),
   welcome: (s, a) => 2 * near(s.at, a.entry, 7000) + 0.2 * centred(s),
   cards: (s, a) => 1.2 * near(s.at, a.entry, 9000) - 0.5 * near(s.at, a.entry, 1500) + 0.2 * centred(s),

@@ -1,8 +1,13 @@
-import { floorSpots } from "../place";
+import { footprintPolygon } from "../../layout";
+import { floorSpots, meets } from "../place";
 import { itemOf, sizeOf } from "./anchors";
 import type { Context } from "./context";
 import type { Day } from "./day";
+import { inTheWay } from "./relations";
 import { meetsTable } from "./scenes";
+
+/** What it costs, in tables struck, that the floor lies where guests come in; how near the couple's table costs one, mm. */
+const IN_THE_WAY = 1.5, KEPT_OFF = 1_250;
 
 /**
  * Where the floor is laid once the meal is over: the spot that strikes the fewest tables, nearest to the music.
@@ -18,7 +23,8 @@ export function layStruckFloor(ctx: Context, day: Day): Day | null {
     const struck = room.tables.filter((t) => meetsTable(t, s.body));
     const tops = struck.filter((t) => t.role === "top").length;
     const far = music ? Math.hypot(s.at[0] - music[0], s.at[1] - music[1]) / 1000 : 0;
-    return { s, cost: struck.length + 6 * tops + 0.4 * far };
+    const close = room.tables.some((t) => t.role === "top" && meets(footprintPolygon(t), s.body, KEPT_OFF)) ? 1 : 0;
+    return { s, cost: struck.length + 6 * tops + close + (inTheWay(s.body, room.f) ? IN_THE_WAY : 0) + 0.4 * far };
   }).sort((a, b) => a.cost - b.cost || a.s.at[0] - b.s.at[0] || a.s.at[1] - b.s.at[1]);
   const best = weighed[0];
   if (!best) return null;
