@@ -4,6 +4,7 @@ import { linesOf } from "../../lib/engine/seating/lines";
 import { gridCount } from "../../lib/engine/seating/grids";
 import { boundaryDistance, offset, regionContains, subtract, type Point } from "../../lib/geometry";
 import { checkBench } from "./checks";
+import { composed } from "./composed/main";
 import { drawingBench } from "./drawing";
 import { hand } from "./hand";
 import { A084616, KNOWN, KNOWN_LONG } from "./known";
@@ -18,7 +19,7 @@ import type { Brief } from "../../lib/brief";
 import type { Venue } from "../../lib/venue";
 
 /**
- * Prints ratios and times; writes nothing. `npm run bench [-- packing solver growth weddings drawing papers checks page queue hand]`, and by name alone `load` and `load-postgresql`. Times are the processor's, so that a
+ * Prints ratios and times; writes nothing. `npm run bench [-- packing solver growth weddings composed drawing papers checks page queue hand]`, and by name alone `load` and `load-postgresql`. Times are the processor's, so that a
  * busy machine tells much the same.
  */
 const spent = (): number => { const u = process.cpuUsage(); return (u.user + u.system) / 1000; };
@@ -109,6 +110,13 @@ function weddings(): void {
   }
 }
 
+/** What an eye finds wrong in random days, one layout each. */
+function looks(): void {
+  const { days, arranged, faults } = composed();
+  line("what an eye finds wrong", "days", "arranged", "with it");
+  for (const { look, fault, seeds } of faults) line(`${look}: ${fault}`, days, arranged, seeds.length);
+}
+
 function drawing(): void {
   line("drawing", "ms", "aim");
   for (const { name, ms, aim } of drawingBench()) line(name, ms, aim ?? "");
@@ -128,7 +136,7 @@ async function page(): Promise<void> {
   for (const one of held) line(one.name, one.tasks, one.longest, one.seconds);
 }
 
-const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, drawing, papers, checks, page, queue: queueBench, hand: () => hand(line), load: () => load(line, "embedded"), "load-postgresql": () => load(line, "postgresql") };
+const parts: Readonly<Record<string, () => void | Promise<void>>> = { packing, solver, growth, weddings, composed: looks, drawing, papers, checks, page, queue: queueBench, hand: () => hand(line), load: () => load(line, "embedded"), "load-postgresql": () => load(line, "postgresql") };
 const asked = process.argv.slice(2);
 /** Ten minutes each: only where they are named. */
 const LONG: readonly string[] = ["load", "load-postgresql"];
