@@ -1,11 +1,9 @@
-import { formatLength, formatMoney } from "@/lib/measure";
+import { formatDay, formatLength, formatMoney } from "@/lib/measure";
 import { sayLeft as leftIn } from "@/lib/words/left";
 import { ENGLISH, type Say } from "@/lib/words/pages/say";
 
 /** Dates, money and counts as people read them. Locale and zone are always given: nothing is taken from the machine. */
 export type Speech = { readonly locale: string; readonly timeZone: string; readonly currency: string };
-
-const noon = (date: string): Date => new Date(`${date}T12:00:00Z`);
 
 const formats = new Map<string, Intl.DateTimeFormat>();
 type How = { readonly locale: string; readonly timeZone: string; readonly options: Intl.DateTimeFormatOptions };
@@ -18,14 +16,11 @@ function written(at: Date, { locale, timeZone, options }: How): string {
 }
 
 const CLOCK: Intl.DateTimeFormatOptions = { hour: "2-digit", minute: "2-digit" };
-/** A day of the calendar, the same in every zone; some locales put a comma between the weekday and the number. */
-const writtenDay = (date: string, locale: string, options: Intl.DateTimeFormatOptions): string =>
-  written(noon(date), { locale, timeZone: "UTC", options }).replace(/^([\p{L}.]+),(?= \d)/u, "$1");
 
 /** Saturday 12 June 2027. */
-export const sayDay = (date: string, locale: string): string => writtenDay(date, locale, { weekday: "long", day: "numeric", month: "long", year: "numeric" });
+export const sayDay = (date: string, locale: string): string => formatDay(date, locale);
 
-export const sayShortDay = (date: string, locale: string): string => writtenDay(date, locale, { weekday: "short", day: "numeric", month: "short" });
+export const sayShortDay = (date: string, locale: string): string => formatDay(date, locale, "short");
 
 /** A moment (ISO 8601, UTC) in the venue's zone: 9 May 2027, 16:20. */
 export const sayMoment = (at: string, s: Speech): string =>

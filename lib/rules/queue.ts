@@ -24,18 +24,22 @@ export function queue(v: SceneView): readonly Raw[] {
     const corner = (x: number, y: number): Point => add(item.at, turn([x, y], item.angle));
     const front: Segment = [corner(-w, d), corner(w, d)], lane = polygonShape([corner(-w, d + HAIR), corner(w, d + HAIR), corner(w, d + LANE), corner(-w, d + LANE)]);
     const edge = polygonShape([corner(-w, d - HAIR), corner(w, d - HAIR), corner(w, d), corner(-w, d)]);
-    const inLane = near(v, lane.box).filter((p) => p.item !== item && p.item.room === item.room && !(isBuffet(item) && isBuffet(p.item)) && clearance(p.slim, lane) < 0)
+    const inLane = near(v, lane.box).filter((p) => inTheWay(v, item, p.item) && clearance(p.slim, lane) < 0)
       .map((p) => ({ gap: Math.max(0, clearance(p.shape, edge)), by: p.item.id }));
     const walls = usual(v, item) ? [] : built(v, item).filter((s) => segmentClearance(lane, s) <= 0).map((s) => ({ gap: segmentDistance(front, s), by: null }));
     const nearest = [...inLane, ...walls].sort((a, b) => a.gap - b.gap)[0];
     if (!nearest || nearest.gap >= LANE - HAIR) return [];
     const gap = Math.round(nearest.gap);
     return [{
-      code: "queue", level: "should", source: "UFC 4-722-01 (2003, withdrawn), 5-5", scene: v.scene.id, items: nearest.by === null ? [item.id] : [item.id, nearest.by],
+      code: "queue", level: "should", source: "UFC 4-722-01 (2003), 5-5", scene: v.scene.id, items: nearest.by === null ? [item.id] : [item.id, nearest.by],
       at: placed(corner(0, d + gap / 2)), measured: gap, limit: LANE, unit: "mm", data: { a: item.id, ...(nearest.by === null ? {} : { b: nearest.by }), gap, limit: LANE },
     }];
   });
 }
+
+/** Not a buffet's own next table; and a dance floor is floor like any until people dance on it. */
+const inTheWay = (v: SceneView, item: Item, other: Item): boolean =>
+  other !== item && other.room === item.room && !(isBuffet(item) && isBuffet(other)) && (other.kind !== "dance-floor" || v.scene.id === "dancing");
 
 /** True for a piece that stands where the venue keeps it. */
 function usual(v: SceneView, item: Item): boolean {

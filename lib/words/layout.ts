@@ -18,12 +18,12 @@ function saidFrom(texts: readonly string[], told: readonly Told[] | undefined, {
 
 /** A layout in a reader's words: titles, reasons, labels and findings are said anew; nothing that is measured, priced or placed is touched. */
 export function layoutIn(layout: Layout, how: How): Layout {
-  const { told } = layout, scenes = layout.scenes.map((scene) => sceneIn(scene, how));
+  const { told } = layout, scenes = layout.scenes.map((scene) => sceneIn(scene, how)), wet = layout.wet?.scenes.map((scene) => sceneIn(scene, how)) ?? [];
   const found = (list: readonly Finding[], of: Pick<Layout, "scenes">): readonly Finding[] => list.map((one) => findingIn(one, how, of));
   return {
     ...layout, scenes, title: saidFrom([layout.title], told?.title && [told.title], how)[0] ?? layout.title, why: saidFrom(layout.why, told?.why, how),
     ...(layout.givesUp ? { givesUp: saidFrom(layout.givesUp, told?.givesUp, how) } : {}), findings: found(layout.findings, { scenes }),
-    wet: layout.wet && { ...layout.wet, scenes: layout.wet.scenes.map((scene) => sceneIn(scene, how)), findings: found(layout.wet.findings, layout.wet) },
+    wet: layout.wet && { ...layout.wet, scenes: wet, findings: found(layout.wet.findings, { scenes: wet }) },
   };
 }
 

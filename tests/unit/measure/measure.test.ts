@@ -68,7 +68,7 @@ describe("money", () => {
 
 describe("days", () => {
   it("are the same on every machine", () => {
-    expect(formatDay("2027-06-12", "en-GB")).toMatch(/^Saturday,? 12 June 2027$/);
+    expect(formatDay("2027-06-12", "en-GB")).toBe("Saturday 12 June 2027");
     expect(formatDay("2027-06-12", "en-US")).toBe("Saturday, June 12, 2027");
   });
 });

@@ -33,7 +33,7 @@ describe("the printed proposal", () => {
   test("names its language and shows its title (ISO 14289-1, 7.1 and 7.2)", async () => {
     const doc = await open(printed.bytes);
     const { info, metadata } = await doc.getMetadata();
-    expect(info).toMatchObject({ Language: "en-GB", Title: "Ines Calloway and Theo Brandt, Saturday, 12 June 2027: proposal for Saltings Hall" });
+    expect(info).toMatchObject({ Language: "en-GB", Title: "Ines Calloway and Theo Brandt, Saturday 12 June 2027: proposal for Saltings Hall" });
     expect(metadata?.getRaw()).toContain("<pdfuaid:part>1</pdfuaid:part>");
     expect(await doc.getViewerPreferences()).toMatchObject({ DisplayDocTitle: true });
     expect(await doc.getMarkInfo()).toMatchObject({ Marked: true });

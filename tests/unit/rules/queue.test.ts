@@ -20,6 +20,7 @@ describe("UFC 4-722-01 (2003, withdrawn), 5-5: those who wait in one file take 4
     expect(found("dancing", [bar(), floor(FRONT + LANE)])).toEqual([]);
     expect(found("dancing", [bar(), floor(FRONT + LANE - 20)])).toEqual([["should", 1200, "floor"]]);
   });
+  it("until there is dancing its floor is one to wait on", () => expect(found("meal", [bar(), floor(FRONT + 100)])).toEqual([]));
   it("what lies behind the bar or beside its lane is not in it", () => {
     expect(found("dancing", [bar([10_000, 6000]), floor(6000 - 350 - 4000)])).toEqual([]);
     expect(found("dancing", [bar(), floor(FRONT + 100, 10_000 + 1200 + 2000)])).toEqual([]);
@@ -39,8 +40,9 @@ describe("UFC 4-722-01 (2003, withdrawn), 5-5: those who wait in one file take 4
   it("a buffet is judged at the meal alone, and its tables are one line", () => {
     const line = [buffet("one", [9000, 1000]), buffet("two", [9000 + 1829, 1000])];
     expect(found("meal", line)).toEqual([]);
-    expect(found("meal", [...line, floor(1000 + 381 + 300, 9000)]).map(([, mm, b]) => [mm, b])).toEqual([[300, "floor"], [300, "floor"]]);
-    expect(found("dancing", [...line, floor(1000 + 381 + 300, 9000)])).toEqual([]);
+    const sofa = itemOf({ id: "sofa", kind: "lounge", from: { brought: true }, shape: { width: 4000, depth: 800 }, at: [9000, 1000 + 381 + 300 + 400] });
+    expect(found("meal", [...line, sofa]).map(([, mm, b]) => [mm, b])).toEqual([[300, "sofa"], [300, "sofa"]]);
+    expect(found("dancing", [...line, sofa])).toEqual([]);
   });
   it("nobody waits at a bar during the ceremony", () => expect(found("ceremony", [bar(), rowChair("c", [10_000, FRONT + 400])])).toEqual([]));
 });
