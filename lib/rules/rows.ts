@@ -1,4 +1,4 @@
-import { add, dot, polygonShape, scale, sinCos, type Point, type Shape } from "../geometry";
+import { add, aroundCircle, convexHull, dot, polygonClearance, polygonShape, scale, sinCos, type Point, type Shape } from "../geometry";
 import { depthOf, widthOf, type Item } from "../layout";
 import { middleOf, placed, type Context, type Part, type Raw, type SceneView } from "./context";
 import { near } from "./near";
@@ -87,25 +87,31 @@ export function centreAisle(v: SceneView, c: Context): readonly Raw[] {
   }];
 }
 
-/** The widest straight strip between seats on both sides, from the last row's back to the first row's front; 0 when there is none. */
+/**
+ * The widest straight strip between seats on both sides, from the last row's back to the first row's front; 0 when there is none. Bent
+ * rows with more on one side look a little askew as a whole: the strip is then as wide as the two halves are apart.
+ */
 export function aisleWidth(v: SceneView, block: Block): number {
   const seats = new Set(block.seats);
-  const spans: { readonly lo: number; readonly hi: number; readonly seat: boolean }[] = [];
+  const spans: { readonly lo: number; readonly hi: number; readonly seat: boolean; readonly shape: Shape }[] = [];
   const add1 = (shape: Shape, seat: boolean): void => {
     const [f, t] = spanOn(shape, block.look);
     if (!seat && (t <= block.from + 1 || f >= block.to - 1)) return;
     const [lo, hi] = spanOn(shape, block.side);
-    spans.push({ lo, hi, seat });
+    spans.push({ lo, hi, seat, shape });
   };
   // Only what stands in the rows' own rooms can stand in their aisle: a neighbour or a loft above projects onto the same strip.
   const rooms = new Set(block.seats.map((i) => i.room));
   for (const p of v.parts) if (rooms.has(p.item.room) && p.item.kind !== "dance-floor" && p.item.kind !== "arch") add1(p.shape, seats.has(p.item));
   for (const r of rooms) for (const o of v.site.rooms.get(r)?.room.obstacles ?? []) add1(polygonShape(o.outline), false);
   const lo = Math.min(...spans.filter((s) => s.seat).map((s) => s.lo)), hi = Math.max(...spans.filter((s) => s.seat).map((s) => s.hi));
-  let reach = lo, widest = 0;
-  for (const s of spans.filter((x) => x.hi > lo && x.lo < hi).sort((a, b) => a.lo - b.lo)) {
-    widest = Math.max(widest, s.lo - reach);
+  const between = spans.filter((x) => x.hi > lo && x.lo < hi).sort((a, b) => a.lo - b.lo);
+  let reach = lo, widest = 0, end = 0;
+  for (const s of between) {
+    if (s.lo - reach > widest) { widest = s.lo - reach; end = s.lo; }
     reach = Math.max(reach, s.hi);
   }
-  return widest;
+  if (widest === 0) return 0;
+  const half = (right: boolean): readonly Point[] => convexHull(between.filter((s) => (s.lo >= end) === right).flatMap((s) => (s.shape.kind === "disc" ? aroundCircle(s.shape.at, s.shape.radius) : s.shape.points)));
+  return Math.max(widest, polygonClearance(half(false), half(true)));
 }
