@@ -1,16 +1,24 @@
 import { liesIn, type Ground } from "./ground";
-import { polygonClearance } from "../../geometry";
+import { distance, dot, polygonClearance, sub, type Polygon } from "../../geometry";
 import { LEAST_CLEAR, mostInRow } from "./formula";
+import { fieldOf, pieceCost, sightCost, standsAmong, unlikeBlock } from "./looks";
 import { aheadOf, wheelchairBody, type Setting, type Slot } from "./slots";
 import type { RowAsk } from "./types";
 
 export type WheelSpace = ReturnType<typeof wheelchairBody> & { readonly side: -1 | 1; readonly n: number; readonly width: number };
-export type Choice = { readonly chairs: readonly Slot[]; readonly wheels: readonly WheelSpace[]; readonly rows: number; readonly cost: number };
+export type Choice = { readonly chairs: readonly Slot[]; readonly wheels: readonly WheelSpace[]; readonly rows: number; readonly cost: number; /** What of the cost another setting may spare. */ readonly blemish: number };
 
 /** Wheelchair spaces, mm: 36 in wide where there is room, else 30 in; 48 in deep (2010 ADA Standards 802.1, 305.3). */
 const WIDE = 915, NARROW = 760, DEEP = 1220;
 /** Between two of them, mm, with a hair for whole millimetres: bent rows bring their fronts together. */
 const BETWEEN = 3;
+/** What sight from the wings costs in most rooms: no setting is sought to spare it. */
+const USUAL_SIGHT = 2_000;
+/** What lies farther off than this, mm from middle to middle, meets no wheelchair space, nor the floor ahead of a chair. */
+const NEARBY = 2_500;
+
+/** A deep body turned to the couple comes nearer to the aisle in front than the chairs that it stands for. */
+const comesIntoAisle = (s: Setting, body: Polygon, side: -1 | 1): boolean => s.aisle > s.gap && body.some((p) => dot(sub(p, s.frame.origin), s.frame.across) * side < s.aisle / 2 - 1);
 
 /** Wheelchair spaces at the outer ends of the first row, each with a chair beside it for a companion; sides take turns. */
 function wheelchairs(s: Setting, ground: Ground, front: readonly Slot[], wanted: number, most: number): { readonly wheels: readonly WheelSpace[]; readonly used: ReadonlySet<Slot> } {
@@ -31,7 +39,7 @@ function wheelchairs(s: Setting, ground: Ground, front: readonly Slot[], wanted:
       const a = slots[i + first], b = slots[i + first + slotsNeeded - 1], beside = slots[first === 1 ? i : i + slotsNeeded], outer = slots[i], inner = slots[i + slotsNeeded];
       if (!a || !b || !beside || !outer || !inner || outer.n - inner.n !== slotsNeeded || used.has(a) || kept.has(a) || kept.has(beside)) continue;
       const w = wheelchairBody(s, a, b, { width, depth: DEEP });
-      if (!liesIn(ground.free, w.body) || wheels.some((o) => polygonClearance(o.body, w.body) < BETWEEN)) continue;
+      if (!liesIn(ground.free, w.body) || comesIntoAisle(s, w.body, a.side) || wheels.some((o) => distance(o.at, w.at) < NEARBY && polygonClearance(o.body, w.body) < BETWEEN)) continue;
       wheels.push({ ...w, side: a.side, n: b.n, width });
       for (let k = i + first; k < i + first + slotsNeeded; k++) { const u = slots[k]; if (u) used.add(u); }
       kept.add(beside);
@@ -44,13 +52,13 @@ function wheelchairs(s: Setting, ground: Ground, front: readonly Slot[], wanted:
   return { wheels, used };
 }
 
-/** Chairs for this many, at most `most` a side in a row, from the front; the last row is filled from the aisle outwards. */
+/** Chairs for this many, at most `most` a side in a row, from the front; the last row is filled from the aisle outwards, as its slots are given. */
 function fill(rows: readonly (readonly Slot[])[], used: ReadonlySet<Slot>, wanted: number, most: number): readonly Slot[] {
   const out: Slot[] = [];
-  for (const row of rows) {
-    if (out.length >= wanted) break;
-    const offered = row.filter((c) => c.n < most && !used.has(c)).sort((a, b) => a.n - b.n || a.side - b.side);
-    out.push(...offered.slice(0, wanted - out.length));
+  for (const row of rows) for (const c of row) {
+    if (out.length >= wanted) return out;
+    if (c.n >= most) break;
+    if (!used.has(c)) out.push(c);
   }
   return out;
 }
@@ -59,8 +67,8 @@ function fill(rows: readonly (readonly Slot[])[], used: ReadonlySet<Slot>, wante
 function cramped(front: readonly Slot[], wheels: readonly WheelSpace[], used: ReadonlySet<Slot>, s: Setting): ReadonlySet<Slot> {
   const out = new Set(used);
   for (const c of front) if (!used.has(c)) {
-    const ahead = aheadOf(s, c, LEAST_CLEAR);
-    if (wheels.some((w) => polygonClearance(ahead, w.body) < -0.5)) out.add(c);
+    const close = wheels.filter((w) => distance(w.at, c.at) < NEARBY), ahead = close.length > 0 ? aheadOf(s, c, LEAST_CLEAR) : [];
+    if (close.some((w) => polygonClearance(ahead, w.body) < -0.5)) out.add(c);
   }
   return out;
 }
@@ -73,29 +81,47 @@ function mostASide(s: Setting, ask: RowAsk): number {
   return Math.floor(mostInRow(clear, ends === 2 ? 2 : 1) / 2);
 }
 
+type Chosen = { readonly ask: RowAsk; readonly pieces: readonly Polygon[] };
+
 /**
  * The best choice of row length for one setting: everyone seated if it can be, in the shape that keeps the farthest guest nearest to
- * the couple, rows filled evenly.
+ * the couple, rows filled evenly, past the pieces that stand there and not round them.
  */
-export function choose(s: Setting, ground: Ground, rows: readonly (readonly Slot[])[], ask: RowAsk): Choice | null {
-  const longest = rows.reduce((m, r) => r.reduce((k, c) => Math.max(k, c.n + 1), m), 0);
-  const top = Math.min(longest, mostASide(s, ask));
-  let best: Choice | null = null;
-  let bestShort = Infinity;
+export function choose(s: Setting, ground: Ground, slots: readonly (readonly Slot[])[], { ask, pieces }: Chosen): Choice | null {
+  const rows = slots.map((row) => [...row].sort((a, b) => a.n - b.n || a.side - b.side));
+  const longest = rows.reduce((m, r) => Math.max(m, (r.at(-1)?.n ?? -1) + 1), 0);
+  const top = Math.min(longest, mostASide(s, ask)), found: Shape[] = [];
   for (let most = Math.min(top, 2); most <= top && top > 0; most++) {
     const { wheels, used } = wheelchairs(s, ground, rows[0] ?? [], ask.wheelchairs, most);
     const wanted = Math.min(ask.people - wheels.length, ask.chairsLeft);
     const chairs = fill(rows, s.curve ? cramped(rows[0] ?? [], wheels, used, s) : used, wanted, most);
-    const last = chairs[chairs.length - 1];
-    if (!last) continue;
-    const short = ask.people - wheels.length - chairs.length + (ask.wheelchairs - wheels.length) * 0.5;
-    const offered = (rows[last.row] ?? []).filter((c) => c.n < most).length;
-    const inLast = chairs.filter((c) => c.row === last.row).length;
-    const cost = chairs.reduce((m, c) => Math.max(m, c.reach), 0) + 900 * (1 - inLast / Math.max(1, offered)) + (inLast < 4 && last.row > 0 ? 600 : 0);
-    if (short < bestShort || (short === bestShort && best && cost < best.cost)) {
-      bestShort = short;
-      best = { chairs, wheels, rows: last.row + 1, cost };
-    }
+    if (chairs.length > 0) found.push(shapeOf(chairs, wheels, { rows, most, ask }));
+  }
+  found.sort((a, b) => a.short - b.short || a.cost - b.cost);
+  // No block of these rows reaches beyond them all.
+  const field = pieces.length > 0 ? fieldOf(rows.flat()) : [], near = pieces.filter((p) => standsAmong(field, p));
+  let best: Shape | null = null;
+  for (const f of found) {
+    if (best && (f.short > best.short || f.cost >= best.cost)) break;
+    const among = near.length > 0 ? pieceCost(fieldOf(f.chairs), near) : 0;
+    if (!best || f.cost + among < best.cost) best = { ...f, cost: f.cost + among, blemish: f.blemish + among };
   }
   return best;
+}
+
+type Shape = Choice & { readonly short: number };
+type Offer = { readonly rows: readonly (readonly Slot[])[]; readonly most: number; readonly ask: RowAsk };
+
+/** One length of row: how many it leaves standing, and what it costs, pieces among the chairs apart. */
+function shapeOf(chairs: readonly Slot[], wheels: readonly WheelSpace[], { rows, most, ask }: Offer): Shape {
+  const last = chairs.at(-1)?.row ?? 0;
+  const offered = rows.slice(0, last + 1).map((row) => { const k = row.findIndex((c) => c.n >= most); return k < 0 ? row.length : k; });
+  let inLast = 0, reach = 0;
+  for (const c of chairs) { if (c.row === last) inLast++; reach = Math.max(reach, c.reach); }
+  const sight = sightCost(chairs), unlike = unlikeBlock({ chairs, wheels, offered });
+  return {
+    chairs, wheels, rows: last + 1, blemish: unlike + Math.max(0, sight - USUAL_SIGHT),
+    short: ask.people - wheels.length - chairs.length + (ask.wheelchairs - wheels.length) * 0.5,
+    cost: reach + 900 * (1 - inLast / Math.max(1, offered[last] ?? 0)) + (inLast < 4 && last > 0 ? 600 : 0) + sight + unlike,
+  };
 }

@@ -2,12 +2,15 @@ import {
   add, clockwise, distance, dot, inwardNormal, middle, pointSegmentDistance, scale, sub, unit, type Point, type Segment,
 } from "../../geometry";
 import type { Frame } from "./ground";
+import { frontCost } from "./looks";
 import type { RowSpace, Stretch } from "./types";
 
 export type FrontKind = "feature" | "window" | "short wall" | "wall" | "corner";
-export type Front = { readonly frame: Frame; readonly kind: FrontKind; readonly rank: number; readonly off: number };
+export type Front = { readonly frame: Frame; readonly kind: FrontKind; readonly rank: number; readonly off: number; readonly door: boolean };
 
 const NARROWEST = 1800;
+/** Half of the floor kept for the couple, mm. */
+const BESIDE_COUPLE = 1000;
 /** A backdrop counts for a wall when it lies within this of it, mm. */
 const ON = 60;
 
@@ -30,7 +33,8 @@ function middleAlong(wall: Segment, points: readonly Point[]): number {
 
 /**
  * Every place where a couple could stand before rows of chairs, the likeliest first: features, windows, short walls, other walls,
- * each tried at its own middle, at the middle of the room and a little to either side (a column may stand in the aisle); corners last.
+ * each tried at its own middle, at the middle of the room and a little to either side (a column may stand in the aisle); a door behind the
+ * couple puts a front back, and corners come last.
  */
 export function frontsOf(space: RowSpace): readonly Front[] {
   const out: Front[] = [];
@@ -43,7 +47,8 @@ export function frontsOf(space: RowSpace): readonly Front[] {
       const n = inwardNormal(wall), t = unit(sub(wall[1], wall[0]));
       const push = (s: number, kind: FrontKind, rank: number, off: number): void => {
         if (s < NARROWEST / 2 || s > long - NARROWEST / 2) return;
-        out.push({ frame: frameOf(add(wall[0], scale(t, s)), n), kind, rank, off });
+        const door = space.gates.some((g) => pointSegmentDistance(g.at, wall) <= ON && Math.abs(dot(sub(g.at, wall[0]), t) - s) < g.width / 2 + BESIDE_COUPLE);
+        out.push({ frame: frameOf(add(wall[0], scale(t, s)), n), kind, rank, off, door });
       };
       if (long >= NARROWEST) {
         const along = (p: Point): number => dot(sub(p, wall[0]), t);
@@ -67,9 +72,9 @@ export function frontsOf(space: RowSpace): readonly Front[] {
       const bend = dot(n, m);
       const inner = dot(sub(next[1], next[0]), n) > 0;
       if (inner && bend > -0.5 && bend < 0.8 && long > 3000 && distance(next[0], next[1]) > 3000) {
-        out.push({ frame: frameOf(wall[1], unit(add(n, m))), kind: "corner", rank: 5, off: 0 });
+        out.push({ frame: frameOf(wall[1], unit(add(n, m))), kind: "corner", rank: 5, off: 0, door: false });
       }
     });
   }
-  return out.sort((a, b) => a.rank - b.rank || a.off - b.off);
+  return out.sort((a, b) => frontCost(a) - frontCost(b));
 }

@@ -1,4 +1,5 @@
-export { seatRows } from "./seat-rows";
+export { rowPlans, seatRows } from "./seat-rows";
 export { mostInRow, rowClear, rowClearInches, wheelchairSpacesNeeded, type RowEnds } from "./formula";
 export type { RowAsk, RowPlan, RowSpace } from "./types";
+export { standsAmong } from "./looks";
 export { rowPieceIn } from "./left";

@@ -3,9 +3,10 @@ import type { Item } from "../../layout";
 import { choose, type Choice } from "./choose";
 import { LEAST_CLEAR } from "./formula";
 import { frontsOf, type Front } from "./fronts";
+import { comfortCost, fieldOf, frontCost, pieceCost } from "./looks";
 import { block, groundOf, liesIn, place, type Ground } from "./ground";
 import { pathFloors, routesReached, runs, waysOf, waysReached, type PathFloors } from "./reach";
-import { BEHIND, slotsOf, type Setting, type Slot, type Stands } from "./slots";
+import { BEHIND, noStands, slotsOf, type Setting, type Slot } from "./slots";
 import type { RowAsk, RowPlan, RowSpace } from "./types";
 
 /** Depth kept before the first row, mm: 6 ft at least (rental trade, common practice). */
@@ -16,8 +17,8 @@ const AISLES = [1524, 1219, 1067] as const;
 const MANY = 50;
 /** A lane at the end of the rows, mm: 36 in (IBC 2018 1029.9.1, seats on one side). */
 const LANE = 914;
-/** Between chairs, mm: 2 in (rental trade, common practice). */
-const GAP = 50;
+/** Between chairs, mm: 2 in (rental trade, common practice), and where they stand as close as they go. */
+const GAP = 50, TIGHT = 5;
 /** Farther from the couple than usual, mm. */
 const FARTHER = [900, 1800] as const;
 
@@ -32,7 +33,7 @@ function optionsFor(ask: RowAsk, zoneStart: number): readonly Option[] {
   // A bent row is as long as its radius lets it be: farther from the couple its ends hold more wheelchair spaces with their companions.
   if (ask.curve && ask.wheelchairs > 2) for (const more of FARTHER) fronts.push({ couple: 900, first: Math.max(least, 900 + FRONT_DEPTH) + more });
   const aisles = ask.aisle === "centre" ? AISLES : [GAP];
-  for (const gap of [GAP, 5]) for (const f of fronts) for (const l of lanes) for (const aisle of aisles) for (const behind of [LANE, 20]) {
+  for (const gap of [GAP, TIGHT]) for (const f of fronts) for (const l of lanes) for (const aisle of aisles) for (const behind of [LANE, 20]) {
     // One block without a lane at either end would shut its people in.
     if (ask.aisle !== "centre" && l[0] + l[1] === 0) continue;
     if (ask.aisle === "sides" && (l[0] === 0 || l[1] === 0)) continue;
@@ -115,30 +116,36 @@ function tryFront(room: Room, front: Front, enough: number): Try | null {
   if (!loosest) return null;
   const widest = settingOf(front, { ...loosest, lanes: [0, 0] }, ask);
   // No setting offers more chairs than the tightest: a front that cannot better what is known is left.
-  const stands: Stands = new Map();
+  const stands = noStands();
   if (atMost(slotsOf(widest, ground, { enough: Infinity, stands }), ask, Infinity) <= enough) return null;
   let best: Try | null = null;
   let rank = 0;
   for (const o of options) {
     rank++;
+    // Once everyone sits, less comfort is looked at only for what spares a blemish.
+    const seated: Try | null = best !== null && complete(best, ask) ? best : null, bar = Math.max(best?.worth ?? 0, enough);
+    if (seated && comfortCost(rank) >= comfortCost(seated.rank) + seated.choice.blemish) break;
     const setting = settingOf(front, o, ask);
     const clear = block(front.frame, -990, 990, start + 10, o.first - 10);
     if (!liesIn(ground.floor, clear)) continue;
     const slots = slotsOf(setting, ground, { enough: ask.people + 2 * ask.wheelchairs, stands });
-    const bar = Math.max(best?.worth ?? 0, enough);
-    if (atMost(slots, ask) <= bar) continue;
-    const choice = choose(setting, ground, slots, ask);
-    if (!choice || worth(choice) <= bar) continue;
+    const beats = (w: number, c: Choice | null): boolean => w > bar || (seated !== null && w === bar && (c === null || comfortCost(rank) + c.cost < comfortCost(seated.rank) + seated.choice.cost));
+    if (!beats(atMost(slots, ask), null)) continue;
+    const choice = choose(setting, ground, slots, { ask, pieces: room.space.pieces ?? [] });
+    if (!choice || !beats(worth(choice), choice)) continue;
     if (ask.aisle === "centre" && !liesIn(ground.bare, block(front.frame, -o.aisle / 2, o.aisle / 2, o.couple, backOf(setting, choice)))) continue;
     if (room.budget.left-- <= 0) break;
     const sound = reachable(room, setting, choice);
     const places = sound.chairs.length + sound.wheels.length;
-    if (worth(sound) <= bar) continue;
-    best = { front, setting, choice: sound, zone: block(front.frame, -1000, 1000, start, o.first), rank, places, worth: worth(sound) };
-    if (complete(best, ask)) break;
+    if (!beats(worth(sound), sound) || (ask.aisle === "centre" && places > MANY && !bothSides(sound))) continue;
+    const zone = block(front.frame, -1000, 1000, start, o.first), beside = pieceCost(zone, room.space.pieces ?? []);
+    best = { front, setting, choice: { ...sound, cost: sound.cost + beside }, zone, rank, places, worth: worth(sound) };
   }
   return best;
 }
+
+/** So many have their centre aisle between them: chairs on one side alone, in the wing of a room, have none. */
+const bothSides = (c: Choice): boolean => c.chairs.some((k) => k.side < 0) && c.chairs.some((k) => k.side > 0);
 
 /** Distance of the last row's backs from the wall. */
 const backOf = (s: Setting, c: Choice): number => s.first + (c.rows - 1) * s.pitch + s.chair.depth;
@@ -175,46 +182,60 @@ function planOf(space: RowSpace, ask: RowAsk, t: Try): RowPlan {
     items: [...chairs, ...wheels], places: chairs.length + wheels.length, wheelchairs: wheels.length,
     front: { at: roundPoint(place(s.frame, 0, s.couple)), facing: tidy(bearing(s.frame.back)), zone: t.zone.map(roundPoint) },
     aisle: ask.aisle === "centre" ? block(s.frame, -s.aisle / 2, s.aisle / 2, s.couple, last).map(roundPoint) : null,
-    aisleWidth: ask.aisle === "centre" ? s.aisle : 0, rows: choice.rows, pitch: s.pitch,
+    aisleWidth: ask.aisle === "centre" ? s.aisle : 0, rows: choice.rows, pitch: s.pitch, field: fieldOf(choice.chairs).map(roundPoint), cost: costOf(t),
     title: `${ask.curve ? "Curved rows" : "Rows"} before ${from}`,
   };
 }
 
 /** Effort: how often the ways out are worked out for a candidate. */
-const CHECKS = 48;
+const CHECKS = 96;
 /** Plans handed back. */
 const PLANS = 3;
-/** Options of at most this rank are comfortable: full aisle, lanes at both ends. */
-const COMFORTABLE = 6;
 
 /** Different fronts: another wall, or a spot well along the same one. */
 const apart = (a: { readonly front: Front }, b: { readonly front: Front }): boolean =>
   Math.hypot(a.front.frame.origin[0] - b.front.frame.origin[0], a.front.frame.origin[1] - b.front.frame.origin[1]) >= 3000 ||
   a.front.frame.back[0] * b.front.frame.back[0] + a.front.frame.back[1] * b.front.frame.back[1] < 0.9;
 
+const costOf = (t: Try): number => frontCost(t.front) + comfortCost(t.rank) + t.choice.cost;
+/** Everyone seated first, then everyone in a wheelchair, then what costs least. */
+const better = (ask: RowAsk) => (a: Try, b: Try): number =>
+  Math.min(b.places, ask.people) - Math.min(a.places, ask.people) || b.choice.wheels.length - a.choice.wheels.length || costOf(a) - costOf(b);
+
+/** What no plan before any front costs less than, within a row's pitch: the chairs lie in a circle about the couple, behind the first row's fronts. */
+function leastCost(ask: RowAsk): number {
+  const pitch = Math.max(ask.rowPitch, ask.chair.depth + LEAST_CLEAR), from = FRONT_DEPTH + ask.chair.depth / 2;
+  const floor = (ask.chair.width + GAP) * pitch * Math.min(ask.people, ask.chairsLeft);
+  let reach = from;
+  while (reach * reach * Math.acos(from / reach) - from * Math.sqrt(reach * reach - from * from) < floor) reach += 100;
+  return comfortCost(1) + Math.max(from, reach - pitch);
+}
+
 /**
- * Chairs in rows for a ceremony in one room: up to three plans before different fronts, best first (everyone seated, then the most
- * comfortable setting, then the handsomest front). A plan may seat fewer than asked: `places` says how many.
+ * Chairs in rows for a ceremony in one room: up to three plans before different fronts, the best first (everyone seated, then what is
+ * the most comfortable and handsome). A plan may seat fewer than asked: `places` says how many. Each is sought when it is asked for;
+ * fronts before which none costs less than `limit` are not looked at.
  */
-export function seatRows(space: RowSpace, ask: RowAsk): readonly RowPlan[] {
-  if (ask.people < 1 || space.floor.length === 0) return [];
+export function* rowPlans(space: RowSpace, ask: RowAsk, limit = Infinity): Generator<RowPlan, void, undefined> {
+  if (ask.people < 1 || space.floor.length === 0) return;
   const room: Room = { space, ask, ground: groundOf(space), floors: pathFloors(space), budget: { left: CHECKS } };
-  const tries: Try[] = [];
-  for (const front of frontsOf(space)) {
-    const full = tries.filter((t) => complete(t, ask));
-    if (full.filter((t, i) => full.slice(0, i).every((o) => apart(t, o))).length >= PLANS && full.some((t) => t.rank <= COMFORTABLE)) break;
-    if (full.some((t) => t.rank <= COMFORTABLE && !apart(t, { front }))) continue;
+  const tries: Try[] = [], given: Try[] = [], least = leastCost(ask);
+  for (const front of [...frontsOf(space).filter((f) => frontCost(f) + least < limit), null]) {
+    const bound = front ? frontCost(front) + least : Infinity;
+    for (;;) {
+      const best = tries.filter((t) => given.every((g) => apart(g, t))).sort(better(ask))[0];
+      // Handed out once no front that is left can better it.
+      if (!best || (front && (!complete(best, ask) || costOf(best) > bound))) break;
+      yield planOf(space, ask, best);
+      given.push(best);
+      if (given.length >= PLANS) return;
+    }
+    if (!front || given.some((g) => !apart(g, { front }))) continue;
     const ranked = tries.map((t) => t.worth).sort((a, b) => b - a);
     const t = tryFront(room, front, Math.min(ask.people - 1 + ask.wheelchairs * 0.5, ranked[PLANS - 1] ?? 0));
     if (t) tries.push(t);
   }
-  const value = (t: Try): number =>
-    Math.min(t.places, ask.people) * 1e6 + t.choice.wheels.length * 1e5 - t.rank * 300 - t.front.rank * 2500 - t.front.off * 0.5 - t.choice.cost * 0.3;
-  const sorted = tries.map((t) => ({ t, v: value(t) })).sort((a, b) => b.v - a.v);
-  const kept: Try[] = [];
-  for (const { t } of sorted) {
-    if (kept.length < PLANS && kept.every((k) => apart(k, t))) kept.push(t);
-  }
-  return kept.map((t) => planOf(space, ask, t));
 }
 
+/** All of them at once. */
+export const seatRows = (space: RowSpace, ask: RowAsk): readonly RowPlan[] => [...rowPlans(space, ask)];

@@ -2,8 +2,8 @@ import { add, rectangle, scale, turn, type Point, type Polygon } from "../../geo
 import { LEAST_CLEAR } from "./formula";
 import { block, liesIn, place, type Frame, type Ground } from "./ground";
 
-/** A place for one chair: row counted from the front, side of the aisle, number counted from the aisle. */
-export type Slot = { readonly row: number; readonly side: -1 | 1; readonly n: number; readonly at: Point; readonly bend: number; readonly body: Polygon; readonly reach: number };
+/** A place for one chair: row counted from the front, side of the aisle, number counted from the aisle; how far it is from the couple, mm, and how far to their side for each millimetre before them. */
+export type Slot = { readonly row: number; readonly side: -1 | 1; readonly n: number; readonly at: Point; readonly bend: number; readonly body: Polygon; readonly reach: number; readonly aside: number };
 
 export type Setting = {
   readonly frame: Frame;
@@ -40,19 +40,22 @@ export const bodyAt = (s: Setting, u: number, d: number, bend: number, size = s.
   return local.map((p) => place(s.frame, u + p[0], d + p[1]));
 };
 
-/** Whether a chair may stand at each spot before one front: settings that differ in lanes alone ask for the same spots. */
-export type Stands = Map<string, boolean>;
+/** What may stand at each spot before one front: settings that differ in lanes alone ask for the same spots. */
+export type Stands = { readonly straight: Map<string, boolean>; readonly curved: Map<string, readonly Bent[]> };
+export const noStands = (): Stands => ({ straight: new Map(), curved: new Map() });
+/** A place of a bent row, and whether its floor is free. */
+type Bent = Slot & { readonly u: number; readonly d: number; readonly fits: boolean };
 type Wanted = { readonly enough: number; readonly stands: Stands };
 
 function straight(s: Setting, ground: Ground, { enough, stands }: Wanted): readonly Slot[][] {
   const step = s.chair.width + s.gap;
   const may = (u: number, d: number): boolean => {
-    const key = `${u} ${d}`, known = stands.get(key);
+    const key = `${u} ${d}`, known = stands.straight.get(key);
     if (known !== undefined) return known;
     const d0 = d - s.chair.depth / 2, d1 = d + s.chair.depth / 2, half = s.chair.width / 2;
     // 305 mm ahead are clear of columns and pieces too, not of other rows alone.
     const fits = liesIn(ground.free, block(s.frame, u - half - OFF, u + half + OFF, d0 - OFF, d1 + OFF)) && liesIn(ground.bare, block(s.frame, u - half, u + half, d0 - AHEAD, d0));
-    stands.set(key, fits);
+    stands.straight.set(key, fits);
     return fits;
   };
   const rows: Slot[][] = [];
@@ -70,7 +73,7 @@ function straight(s: Setting, ground: Ground, { enough, stands }: Wanted): reado
         const far = outer + Math.max(lane, OFF);
         if (!liesIn(ground.floor, block(s.frame, Math.min(0, side * far), Math.max(0, side * far), d0 - OFF, d1 + Math.max(s.behind, OFF)))) break;
         if (!may(u, d)) continue;
-        found.push({ row, side, n, at: place(s.frame, u, d), bend: 0, body: block(s.frame, u - s.chair.width / 2, u + s.chair.width / 2, d0, d1), reach: Math.hypot(u, d - s.couple) });
+        found.push({ row, side, n, at: place(s.frame, u, d), bend: 0, body: block(s.frame, u - s.chair.width / 2, u + s.chair.width / 2, d0, d1), reach: Math.hypot(u, d - s.couple), aside: Math.abs(u) / (d - s.couple) });
       }
     }
     empty = found.length === 0 ? empty + 1 : 0;
@@ -81,42 +84,50 @@ function straight(s: Setting, ground: Ground, { enough, stands }: Wanted): reado
   return rows;
 }
 
-function curved(s: Setting, ground: Ground, enough: number): readonly Slot[][] {
-  const centre = s.couple - BEHIND;
+/** The places of one bent row on one side, from the aisle to the widest bend. */
+function bentRow(s: Setting, ground: Ground, { stands }: Wanted, row: number, side: -1 | 1): readonly Bent[] {
+  const key = `${s.couple} ${s.first} ${s.aisle} ${s.gap} ${row} ${side}`, known = stands.curved.get(key);
+  if (known) return known;
+  const centre = s.couple - BEHIND, half = s.chair.width / 2, deep = s.chair.depth / 2;
+  const radius = s.first - centre + deep + row * s.pitch, front = radius - deep;
+  const deg = (r: number): number => (r * 180) / Math.PI;
+  // Chairs are nearest at their front corners; the first keeps its front corner out of the aisle: front·sin − half·cos = aisle / 2.
+  const step = deg(2 * Math.atan((half + s.gap / 2) / front));
+  const start = deg(Math.asin(Math.min(1, s.aisle / 2 / Math.hypot(front, half))) + Math.atan2(half, front));
+  const clear = { width: s.chair.width + 2 * OFF, depth: s.chair.depth + 2 * OFF };
+  const out: Bent[] = [];
+  for (let n = 0, bend = side * start; Math.abs(bend) <= WIDEST; n++, bend = side * (start + n * step)) {
+    const [u, y] = turn([0, radius], -bend), d = centre + y;
+    const before = turn([0, -(deep + AHEAD / 2)], -bend);
+    const ahead = bodyAt(s, u + before[0], d + before[1], bend, { width: s.chair.width, depth: AHEAD });
+    const fits = liesIn(ground.free, bodyAt(s, u, d, bend, clear)) && liesIn(ground.bare, ahead);
+    out.push({ row, side, n, at: place(s.frame, u, d), bend, body: bodyAt(s, u, d, bend), reach: Math.hypot(u, d - s.couple), aside: Math.abs(u) / (d - s.couple), u, d, fits });
+  }
+  stands.curved.set(key, out);
+  return out;
+}
+
+function curved(s: Setting, ground: Ground, wanted: Wanted): readonly Slot[][] {
   const rows: Slot[][] = [];
   const half = s.chair.width / 2, deep = s.chair.depth / 2;
   let empty = 0, total = 0;
   for (let row = 0; row < MOST_ROWS && empty < 6; row++) {
-    const radius = s.first - centre + deep + row * s.pitch;
-    const front = radius - deep;
-    const deg = (r: number): number => (r * 180) / Math.PI;
-    // Chairs are nearest at their front corners; the first keeps its front corner out of the aisle: front·sin − half·cos = aisle / 2.
-    const step = deg(2 * Math.atan((half + s.gap / 2) / front));
-    const start = deg(Math.asin(Math.min(1, s.aisle / 2 / Math.hypot(front, half))) + Math.atan2(half, front));
     const found: Slot[] = [];
     for (const side of [-1, 1] as const) {
       const lane = side < 0 ? s.lanes[0] : s.lanes[1];
-      for (let n = 0; ; n++) {
-        const bend = side * (start + n * step);
-        if (Math.abs(bend) > WIDEST) break;
-        const [x, y] = turn([0, radius], -bend);
-        const u = x, d = centre + y;
-        const clear = { width: s.chair.width + 2 * OFF, depth: s.chair.depth + 2 * OFF };
+      for (const slot of bentRow(s, ground, wanted, row, side)) {
+        const { u, d, bend } = slot;
         const away = turn([1, 0], -bend);
         const shift = (side * (Math.max(lane, OFF) + s.chair.width / 2)) / 2;
         const withLane = bodyAt(s, u + away[0] * shift, d + away[1] * shift, bend, { width: s.chair.width / 2 + Math.max(lane, OFF), depth: s.chair.depth });
         if (!liesIn(ground.floor, withLane) || !liesIn(ground.floor, block(s.frame, u - half, u + half, d, d + deep + s.behind))) break;
-        const before = turn([0, -(deep + AHEAD / 2)], -bend);
-        const ahead = bodyAt(s, u + before[0], d + before[1], bend, { width: s.chair.width, depth: AHEAD });
-        if (liesIn(ground.free, bodyAt(s, u, d, bend, clear)) && liesIn(ground.bare, ahead)) {
-          found.push({ row, side, n, at: place(s.frame, u, d), bend, body: bodyAt(s, u, d, bend), reach: Math.hypot(u, d - s.couple) });
-        }
+        if (slot.fits) found.push(slot);
       }
     }
     empty = found.length === 0 ? empty + 1 : 0;
     rows.push(found);
     total += found.length;
-    if (total >= 2 * enough) break;
+    if (total >= 2 * wanted.enough) break;
   }
   return rows;
 }
@@ -126,7 +137,7 @@ function curved(s: Setting, ground: Ground, enough: number): readonly Slot[][] {
  * well-shaped block may reach.
  */
 export const slotsOf = (s: Setting, ground: Ground, wanted: Wanted): readonly Slot[][] =>
-  (s.curve ? curved(s, ground, wanted.enough).map(mirrored) : straight(s, ground, wanted)).map(withNeighbours);
+  (s.curve ? curved(s, ground, wanted).map(mirrored) : straight(s, ground, wanted)).map(withNeighbours);
 
 /** Bent rows keep to what both sides of the aisle have: an arc with one arm looks broken. */
 const mirrored = (row: readonly Slot[]): Slot[] => row.filter((c) => row.some((o) => o.side !== c.side && o.n === c.n));

@@ -11,6 +11,8 @@ export type RowSpace = {
   readonly floor: Region;
   /** Columns, standing pieces and whatever else stands there. */
   readonly solids: readonly Polygon[];
+  /** Those of them that are pieces and no part of the house: rows look better past them than round them. */
+  readonly pieces?: readonly Polygon[];
   /** Floor that chairs keep out of: door floors, keep-clear and the like. */
   readonly zones: readonly Polygon[];
   /** The loudest axis of the room, degrees. */
@@ -49,5 +51,9 @@ export type RowPlan = {
   readonly aisleWidth: number;
   readonly rows: number;
   readonly pitch: number;
+  /** The floor that the chairs take as one block. */
+  readonly field: Polygon;
+  /** What an eye has against the plan: as if the farthest guest sat so many millimetres farther off than he does. */
+  readonly cost: number;
   readonly title: string;
 };

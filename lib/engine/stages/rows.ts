@@ -1,6 +1,6 @@
 import { seatPolygon, type Layout } from "../../layout";
 import { contextOf, judge } from "../../rules";
-import { seatRows, type RowPlan } from "../rows";
+import { rowPlans, standsAmong, type RowPlan } from "../rows";
 import { meets, type Placed } from "../place";
 import { clearsRows, turnoverAllowed, type Plan } from "./assign";
 import { spend, STEPS } from "../effort";
@@ -22,53 +22,111 @@ export function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, Ro
   const day = plan.ceremony ? rooms.get(plan.ceremony) : undefined;
   if (!day || plan.atTables || seating === "standing") return { rooms: new Map(rooms) };
   const clears = clearsRows(plan, day.f.id);
-  const fixed = day.statics.filter((p) => !p.walkable);
-  const standingOnly = day.statics.filter((p) => "standing" in p.item.from);
+  const fixed = day.statics.filter((p) => !p.walkable), standing = fixed.filter((p) => "standing" in p.item.from);
   const music = ctx.brief.music.atCeremony ? fixed.filter((p) => p.item.kind === "dj" || p.item.kind === "band") : [];
-  // Rooms that are turned over anyway may do without the meal's pieces; a room that is not keeps them.
-  const tries = clears ? [fixed, [...new Set([...standingOnly, ...music])], standingOnly] : [fixed];
+  const kept = [...new Set([...standing, ...music])];
   // More chairs than guests change nothing.
   const spare = clears ? ctx.chair.count : Math.min(ctx.chair.count, ctx.chair.all - mealChairs);
   const fetched = spare < ctx.demand.ceremonyGuests - ctx.demand.wheelchairs && mayFetch(ctx, plan);
   const chairs = Math.min(ctx.demand.ceremonyGuests, fetched ? ctx.chair.count : spare);
-  const asks = [...new Set([ctx.values.comfort.rowPitch, ctx.values.most.rowPitch])].flatMap((pitch) => tries.map((keep) => ({ pitch, keep, chairs })));
-  let second: { readonly rows: RowPlan; readonly keep: readonly Placed[] } | null = null, most = 0;
-  for (const ask of asks) {
-    const found = remembered(ctx, `rows ${ask.pitch} ${day.f.id} ${chairs} ${ask.keep.map((p) => `${p.item.id}@${p.item.at.join()}`).join(" ")}`, () => rowsFor(ctx, day, ask));
-    most = Math.max(most, found.most);
-    if (!found.rows) continue;
-    if (found.clean) return { rooms: placed(rooms, day, { rows: found.rows, keep: ask.keep, fetched }) };
-    second ??= { rows: found.rows, keep: ask.keep };
+  let second: Found["rows"] = null, most = 0;
+  for (const pitch of new Set([ctx.values.comfort.rowPitch, ctx.values.most.rowPitch])) {
+    const lay: Lay = (keep, stood, limit = Infinity) => {
+      const found = remembered(ctx, `rows ${pitch} ${day.f.id} ${chairs} ${namesOf(keep)} / ${namesOf(stood)} ${limit}`, () => rowsFor(ctx, day, { pitch, keep, stood, chairs, limit, clears }));
+      most = Math.max(most, found.most);
+      second ??= found.rows;
+      return found;
+    };
+    const clean = clears ? leastOf(lay, { fixed, kept, standing }) : lay(fixed, []);
+    if (clean.clean && clean.rows) return { rooms: placed(rooms, day, clean.rows, fetched) };
   }
-  return second ? { rooms: placed(rooms, day, { ...second, fetched }) } : { rooms: null, most, chairs };
+  return second ? { rooms: placed(rooms, day, second, fetched) } : { rooms: null, most, chairs };
 }
+
+/** Lays rows past the first pieces, and past the others where those are in nobody's way; for less than a cost, if one is given. */
+type Lay = (keep: readonly Placed[], stood: readonly Placed[], limit?: number) => Found;
+type Pieces = { readonly fixed: readonly Placed[]; readonly kept: readonly Placed[]; readonly standing: readonly Placed[] };
+
+/**
+ * Where a room is turned over anyway, the rows are laid as if the meal's pieces were not there, and those in their way are set aside;
+ * or past all of them, where that costs less.
+ */
+function leastOf(lay: Lay, { fixed, kept, standing }: Pieces): Found {
+  const free = lay(kept, fixed.filter((p) => !kept.includes(p)));
+  if (free.clean && free.rows?.aside.length === 0) return free;
+  const past = kept.length < fixed.length ? lay(fixed, [], free.clean ? costOf(free) : Infinity) : free;
+  if (past.clean && !(free.clean && costOf(free) <= costOf(past))) return past;
+  if (free.clean) return free;
+  return standing.length < kept.length ? lay(standing, fixed.filter((p) => !standing.includes(p))) : free;
+}
+
+/** What it costs to set a piece aside, as if the farthest guest sat so many millimetres farther off: a band or a DJ sets up before guests who wait. */
+const ASIDE = 3_000, MUSIC_ASIDE = 6_000;
+const costOf = ({ rows }: Found): number =>
+  rows ? rows.plan.cost + rows.aside.reduce((n, p) => n + (p.item.kind === "dj" || p.item.kind === "band" ? MUSIC_ASIDE : ASIDE), 0) : Infinity;
 
 /** Chairs are carried from the ceremony to the meal where a turnover is allowed, and the guests are elsewhere meanwhile than about the laid tables. */
 const mayFetch = (ctx: Context, plan: Plan): boolean =>
   plan.meal.length > 0 && !plan.drinks.some((r) => plan.meal.includes(r)) && turnoverAllowed(ctx.pack, ctx.brief);
 
-type Stood = { readonly rows: RowPlan; readonly keep: readonly Placed[]; readonly fetched: boolean };
-function placed(rooms: ReadonlyMap<string, RoomDay>, day: RoomDay, { rows, keep, fetched }: Stood): Map<string, RoomDay> {
-  const gone = day.statics.filter((p) => !keep.includes(p) || conflicts(p, rows));
-  return new Map(rooms).set(day.f.id, { ...day, rows, ...(fetched ? { fetched } : {}), mealOnly: new Set(gone.map((p) => p.item.id)) });
+function placed(rooms: ReadonlyMap<string, RoomDay>, day: RoomDay, { plan, aside }: NonNullable<Found["rows"]>, fetched: boolean): Map<string, RoomDay> {
+  const gone = day.statics.filter((p) => p.walkable || aside.includes(p) || conflicts(p, plan));
+  return new Map(rooms).set(day.f.id, { ...day, rows: plan, ...(fetched ? { fetched } : {}), mealOnly: new Set(gone.map((p) => p.item.id)) });
 }
 
-type RowsAsk = { readonly pitch: number; readonly keep: readonly Placed[]; readonly chairs: number };
-function rowsFor(ctx: Context, day: RoomDay, { pitch, keep, chairs }: RowsAsk): { readonly rows: RowPlan | null; readonly clean: boolean; readonly most: number } {
-  const people = ctx.demand.ceremonyGuests;
-  spend(ctx.effort, STEPS.rows(people, ctx.demand.wheelchairs));
-  const found = seatRows({
-    room: day.f.id, floor: day.f.floor, solids: [...day.f.room.obstacles.map((o) => o.outline), ...keep.map((p) => p.body)],
-    zones: [...day.f.doorFloor, ...day.f.room.keepClear.map((k) => k.outline)], axis: day.f.axis, gates: day.f.gates,
-    features: day.f.room.walls.filter((w) => w.is === "feature"), windows: day.f.room.windows,
-  }, {
-    people, wheelchairs: Math.min(ctx.demand.wheelchairs, people), chair: { id: ctx.chair.stock ?? "chair", width: ctx.chair.width, depth: ctx.chair.depth },
-    rowPitch: pitch, aisle: ctx.brief.ceremony.aisle, frontDepth: ctx.values.frontDepth, curve: ctx.brief.ceremony.seating === "curve", chairsLeft: chairs,
-  }), plans = found.filter((p) => p.places >= people);
-  const clean = plans.find((p) => isClean(ctx, day, p, keep));
-  const first = clean ?? plans[0];
-  return { rows: first ?? null, clean: clean !== undefined, most: Math.max(0, ...found.map((p) => p.places)) };
+/** A piece nearer to the rows than this narrows the lane beside them, mm (36 in, IBC 2018 1029.9.1). */
+const BESIDE = 914;
+
+/** Pieces that the rows must pass, and those that stand on only where they are in nobody's way. */
+type RowsAsk = { readonly pitch: number; readonly keep: readonly Placed[]; readonly stood: readonly Placed[]; readonly chairs: number; readonly limit: number; readonly clears: boolean };
+/** The rows, what is set aside for them, whether the check has nothing against them; and the most places found. */
+type Found = { readonly rows: { readonly plan: RowPlan; readonly aside: readonly Placed[] } | null; readonly clean: boolean; readonly most: number };
+
+function rowsFor(ctx: Context, day: RoomDay, { stood, ...ask }: RowsAsk): Found {
+  let first: Found["rows"] = null, most = 0;
+  const plans = plansOf(ctx, day, ask);
+  for (let i = 0, plan = plans(0); plan && plan.places >= ctx.demand.ceremonyGuests; plan = plans(++i)) {
+    most = Math.max(most, plan.places);
+    // The couple's floor takes in a piece that stands at its edge: it is carried out, where it may be.
+    const lost = ask.clears ? ask.keep.filter((p) => conflicts(p, plan)) : [];
+    if (lost.some((p) => staysPut(ctx, p))) continue;
+    const inWay = (p: Placed): boolean => conflicts(p, plan) || standsAmong(plan.field, p.body);
+    // What stands in the rows' way, then what narrows the lanes about them, then all of it.
+    const steps = [stood.filter(inWay), stood.filter((p) => inWay(p) || meets(p.body, plan.field, BESIDE)), stood];
+    for (const gone of steps.filter((s, k) => k === 0 || s.length > (steps[k - 1]?.length ?? 0))) {
+      const aside = [...lost, ...gone];
+      first ??= { plan, aside };
+      if (isClean(ctx, day, plan, [...ask.keep, ...stood].filter((p) => !aside.includes(p)))) return { rows: { plan, aside }, clean: true, most };
+    }
+  }
+  return { rows: first, clean: false, most: Math.max(most, plans(0)?.places ?? 0) };
 }
+
+/** Standing furniture that the venue lets nobody move. */
+const staysPut = (ctx: Context, { item: { from, room } }: Placed): boolean =>
+  "standing" in from && ctx.site.rooms.get(room)?.room.standing.find((s) => s.id === from.standing)?.move === null;
+
+/** The plans of rows past these pieces, the best first, each worked out when it is first asked for. */
+function plansOf(ctx: Context, day: RoomDay, { pitch, keep, chairs, limit }: Omit<RowsAsk, "stood">): (i: number) => RowPlan | undefined {
+  return remembered(ctx, `row plans ${pitch} ${day.f.id} ${chairs} ${namesOf(keep)} ${limit}`, () => {
+    const people = ctx.demand.ceremonyGuests;
+    spend(ctx.effort, STEPS.rows(people, ctx.demand.wheelchairs));
+    const bodies = keep.map((p) => p.body), known: RowPlan[] = [];
+    const plans = rowPlans({
+      room: day.f.id, floor: day.f.floor, solids: [...day.f.room.obstacles.map((o) => o.outline), ...bodies], pieces: bodies,
+      zones: [...day.f.doorFloor, ...day.f.room.keepClear.map((k) => k.outline)], axis: day.f.axis, gates: day.f.gates,
+      features: day.f.room.walls.filter((w) => w.is === "feature"), windows: day.f.room.windows,
+    }, {
+      people, wheelchairs: Math.min(ctx.demand.wheelchairs, people), chair: { id: ctx.chair.stock ?? "chair", width: ctx.chair.width, depth: ctx.chair.depth },
+      rowPitch: pitch, aisle: ctx.brief.ceremony.aisle, frontDepth: ctx.values.frontDepth, curve: ctx.brief.ceremony.seating === "curve", chairsLeft: chairs,
+    }, limit);
+    return (i) => {
+      for (let next = known.length <= i ? plans.next() : null; next && !next.done; next = known.length <= i ? plans.next() : null) known.push(next.value);
+      return known[i];
+    };
+  });
+}
+const namesOf = (list: readonly Placed[]): string => list.map((p) => `${p.item.id}@${p.item.at.join()}`).join(" ");
 
 function isClean(ctx: Context, day: RoomDay, rows: RowPlan, keep: readonly Placed[]): boolean {
   const items = [...keep.map((p) => p.item), ...rows.items];
