@@ -6,7 +6,7 @@ import { depthOf, footprintPolygon, widthOf, type Item, type Layout, type Scene 
 import { blockedFloor, siteOf, type RoomSite, type Venue } from "../../../lib/venue";
 
 /** What an eye that lays ceremonies finds wrong with the chairs of one (common practice, no source). */
-export type CeremonyFault = "rows wrapped round a piece" | "couple before a door" | "block to one side";
+export type CeremonyFault = "rows wrapped round a piece" | "couple before a door" | "block to one side" | "more on one side of the aisle";
 
 /** Share of a piece's floor that must lie among the chairs for them to be wrapped round it. */
 const AMONG = 0.25;
@@ -14,6 +14,10 @@ const AMONG = 0.25;
 const BESIDE = 1000, BEHIND = 6000, STAND = 1829;
 /** Off the middle of the free floor by so much, mm, a block stands to one side; an axis is met within so much. */
 const OFF = 1000, ON_AXIS = 150;
+/** Share of the places that have none for their like across the aisle. */
+const UNLIKE = 0.3;
+/** Chairs of straight rows lie in one row that are as far back to this, mm. */
+const ROW = 100;
 
 /** The rows seen from behind: `look` towards the couple, `side` to the right of it; depths along `look`, the aisle's middle along `side`. */
 type Rows = { readonly look: Point; readonly side: Point; readonly seats: readonly Item[]; readonly bodies: readonly Polygon[]; readonly front: number; readonly aisle: number };
@@ -89,6 +93,21 @@ function aside(r: Rows, room: RoomSite, items: readonly Item[]): boolean {
 }
 const liesIn = (p: Polygon, free: Region): boolean => regionArea(intersect(free, [p])) >= area(p) - 2_000;
 
+/**
+ * Where an aisle runs up the middle, three places in ten or more have none for their like on its other side: row by row, those that one
+ * side has more than the other.
+ */
+function uneven(r: Rows): boolean {
+  const chairs = r.seats.filter((i) => i.role === "row-seat").map((i) => ({ depth: dot(i.at, r.look), right: Math.sign(dot(i.at, r.side) - r.aisle) })).sort((a, b) => b.depth - a.depth);
+  let unlike = 0, more = 0;
+  for (const [k, c] of chairs.entries()) {
+    const before = chairs[k - 1];
+    if (before && before.depth - c.depth > ROW) { unlike += Math.abs(more); more = 0; }
+    more += c.right;
+  }
+  return unlike + Math.abs(more) >= UNLIKE * chairs.length;
+}
+
 /** Where the middle of a block may stand for a reason, along `side`, mm: the room's middle, the wall's, anywhere before a feature or a window. */
 function axesOf(r: Rows, room: RoomSite): readonly (readonly [number, number])[] {
   const wall = wallAhead(r, room);
@@ -100,7 +119,7 @@ function axesOf(r: Rows, room: RoomSite): readonly (readonly [number, number])[]
 }
 
 /** The faults of a day's ceremony in rows, each once; none where there are no rows. */
-export function ceremonyFaults(venue: Venue, _brief: Brief, layout: Layout): readonly CeremonyFault[] {
+export function ceremonyFaults(venue: Venue, brief: Brief, layout: Layout): readonly CeremonyFault[] {
   const scene = layout.scenes.find((s) => s.id === "ceremony");
   const r = scene ? rowsOf(scene) : null;
   const room = scene && r?.seats[0] ? siteOf(venue, scene.drapes).rooms.get(r.seats[0].room) : undefined;
@@ -109,5 +128,6 @@ export function ceremonyFaults(venue: Venue, _brief: Brief, layout: Layout): rea
     ...(wrapped(r, scene.items, room.room.id) ? ["rows wrapped round a piece" as const] : []),
     ...(beforeDoor(r, room) ? ["couple before a door" as const] : []),
     ...(aside(r, room, scene.items) ? ["block to one side" as const] : []),
+    ...(brief.ceremony.seating === "rows" && brief.ceremony.aisle === "centre" && uneven(r) ? ["more on one side of the aisle" as const] : []),
   ];
 }

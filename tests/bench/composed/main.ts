@@ -3,6 +3,7 @@ import type { Brief } from "../../../lib/brief";
 import type { Layout } from "../../../lib/layout";
 import type { Venue } from "../../../lib/venue";
 import { pairFrom } from "../../soak/soak";
+import { ceremonyFaults } from "./ceremony";
 import { mealFaults } from "./meal";
 
 /** Random days of the soak from this seed on, and how many. */
@@ -10,7 +11,7 @@ const FROM = 9_700_000, DAYS = 240;
 
 type Faults = (venue: Venue, brief: Brief, layout: Layout) => readonly string[];
 /** What is looked at, by its name. */
-const LOOKS: Readonly<Record<string, Faults>> = { meal: mealFaults };
+const LOOKS: Readonly<Record<string, Faults>> = { ceremony: ceremonyFaults, meal: mealFaults };
 
 export type Composed = { readonly days: number; readonly arranged: number; readonly faults: readonly { readonly look: string; readonly fault: string; readonly seeds: readonly number[] }[] };
 
