@@ -26,6 +26,8 @@ const ALIKE = 0.9, UNLIKELY = 1.5, DRAPED = 1;
 const WORTH = 2.4;
 /** What tables that stand wherever they went weigh against rows elsewhere: more than a bar among the tables, less than another room's moves. */
 const LOOSE = 1.3;
+/** And the same brought into rows and columns. */
+const LINED = 0.6;
 /** Attempts more for rows where the one layout wanted stands loosely. */
 const LOOKS = 4;
 /** Attempts with all the strength there is, where nothing seated everyone. */
@@ -127,7 +129,7 @@ function lacking({ ctx, misses }: Search, { findings }: Layout): readonly Findin
   return [...places, ...rest.filter((f, i) => rest.slice(0, i).every((o) => o.text !== f.text))];
 }
 
-const loose = (day: Day): boolean => day.meal.some((m) => !m.seated.composed);
+const loose = (day: Day): boolean => day.meal.some((m) => !m.seated.composed && !m.seated.lined);
 
 /** Stopped from without, or all that one arrangement may spend is spent. */
 const over = (s: Search): boolean => s.options.stop?.() === true || spent(s.ctx.effort);
@@ -142,7 +144,7 @@ function tryOut(s: Search, a: Attempt): { readonly best: number; readonly begun:
   s.misses.push(...laid.misses);
   // What cannot stand beside the meal, or for the ceremony alone, cannot at any ease of the meal's comfort.
   if (laid.days.length === 0 && laid.misses.every((m) => m.why === "floor" || (m.why === "rows" && a.plan.turnover))) s.dead.add(placeKey(a));
-  for (const day of laid.days) if (day.short === 0) s.pool.push({ day, cost: a.cost + (loose(day) ? LOOSE : 0), attempt: a }); else s.short.push(day);
+  for (const day of laid.days) if (day.short === 0) s.pool.push({ day, cost: a.cost + (loose(day) ? LOOSE : day.meal.every((m) => m.seated.composed) ? 0 : LINED), attempt: a }); else s.short.push(day);
   const seated = laid.days.map((d) => s.ctx.demand.guests - d.short), missed = laid.misses.flatMap((m) => (m.why === "places" ? [m.got ?? 0] : []));
   return { best: Math.max(0, ...seated, ...missed), begun: laid.days.length > 0 || laid.misses.some((m) => m.why !== "floor") };
 }

@@ -5,7 +5,7 @@ import { evenRows } from "./even-rows";
 import { fieldOf } from "./field";
 import { composedGrids } from "./grids";
 import { groundFor, placesFor, type Hall } from "./hall";
-import { hallWith, totalPlaces } from "./items";
+import { hallWith, joined, totalPlaces } from "./items";
 import { packEqual } from "./pack";
 import { fullestRows } from "./rows";
 import type { Family, Laid, SeatingAsk, TableKind } from "./types";
@@ -140,9 +140,6 @@ function relaid(work: Work, start: readonly Laid[], f: Family, { most, enough }:
   return best;
 }
 
-/** A group that none of these tables belongs to. */
-const nextGroup = (laid: readonly Laid[]): number => 1 + Math.max(-1, ...laid.map((l) => l.group));
-
 type More = { readonly most: number; readonly enough: number };
 type Open = { readonly unit: Unit; readonly spots: readonly Point[]; readonly places: number; readonly seen: number };
 
@@ -165,7 +162,7 @@ function addMore(work: Work, start: readonly Laid[], f: Family, { most, enough }
     const best = open[0];
     if (!best) break;
     if (best.seen < round) { open[0] = look(best.unit, round); continue; }
-    const more = lay(best.unit, best.spots, nextGroup(out));
+    const more = lay(best.unit, best.spots, 1_000 + out.length);
     out.push(...more);
     hall = hallWith(hall, more);
     left -= more.length;
@@ -186,7 +183,8 @@ function inTurn(work: Work, order: readonly Family[], known: Known): { readonly 
   const wanted = (work.ask.places === "most" ? Infinity : work.ask.places) - totalPlaces(before);
   const w = { ...work, hall };
   const more = wanted <= 0 ? [] : isRoundFamily(f) ? fullestRounds(w, f, f.count) : fullestLong(w, f, f.count, wanted);
-  const first = nextGroup(before), own = more.map((l): Laid => ({ ...l, group: first + l.group }));
+  // While they are searched for, runs may share a number, and are then taken up together; in the end each has its own.
+  const first = 1 + Math.max(-1, ...before.map((l) => l.group)), of = joined(more), own = more.map((l, i): Laid => ({ ...l, group: first + (of[i] ?? 0) }));
   const full = { laid: [...before, ...own], hall: hallWith(hall, own) };
   known.set(key, full);
   return full;

@@ -2,7 +2,7 @@ import type { Point } from "../../geometry";
 import { judge, type Standings } from "./grids";
 import type { Ground, Hall } from "./hall";
 import { cut, type Interval, type Lines } from "./lines";
-import { fullestHeights, rowMost, rowOf } from "./rows";
+import { rowMost, rowOf } from "./rows";
 import { fits, flipUnit, needX } from "./settle";
 import type { Unit } from "./units";
 
@@ -25,8 +25,7 @@ export function evenRows(hall: Hall, unit: Unit, ground: Ground | null, n: numbe
   for (const swap of [false, true]) {
     const u = swap ? flipUnit(unit) : unit, lines = swap ? ground.upright : ground.level, mirror = swap ? hall.mirrorY : hall.mirrorX;
     const floor: Floor = { lines, unit: u, mirror };
-    const even = [...heightsOf(floor, n), ...closeHeights(floor, n)];
-    for (const ys of even.length > 0 ? even : openHeights(floor, n)) {
+    for (const ys of [...heightsOf(floor, n), ...closeHeights(floor, n)]) {
       const points = rowsAt(floor, ys.rows, ys.counts).flat();
       if (points.length !== n || !points.every((_, i) => fits(points, i, u, lines))) continue;
       const placed = swap ? points.map(([x, y]): Point => [y, x]) : points;
@@ -74,12 +73,6 @@ function closeHeights(floor: Floor, n: number): readonly Rows[] {
     if (caps.reduce((s, c) => s + c, 0) >= n) out.push({ rows, counts: shared(caps, n) });
   }
   return out;
-}
-
-/** Rows wherever they hold the most, at no even pitch: what is left where none does. */
-function openHeights({ lines, unit }: Floor, n: number): readonly Rows[] {
-  const rows = fullestHeights(unit, lines), caps = rows.map((y) => rowMost(lines.at(y), unit.px));
-  return caps.reduce((s, c) => s + c, 0) >= n ? [{ rows, counts: shared(caps, n) }] : [];
 }
 
 /** The units of each row: so many as it is to hold, or as go. A row keeps off the one before it. */

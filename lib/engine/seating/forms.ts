@@ -76,6 +76,8 @@ function unitOf(hall: Hall, f: Family, perTable: number, plan: Plan, by: number)
 const TRIES = 48, FEW = 16;
 /** What legs that stand in from the ends of the head look like beside legs at its ends. */
 const SET_IN = 0.25;
+/** What a form off the line on which the couple look looks like beside one on it. */
+const OFF_LINE = 1;
 
 /** How far in legs may stand: not at all, or so that they are as far apart as two columns, on one axis of the hall. */
 function insetsFor(hall: Hall, { form, head }: Plan, { shape }: Family, axis: 0 | 1): readonly number[] {
@@ -120,11 +122,14 @@ export function formDrafts(work: Work, f: Family, form: Form, places: number | n
         if (tries-- <= 0) return found;
         const unit = unitOf(hall, f, perTable, { ...plan, inset }, by);
         if (!unit || (places !== null && reaches && unit.places < places)) continue;
-        for (const s of composedGrids(hall, unit, groundFor(hall, unit.footing), 1, { keep: 1 })) {
+        const ground = groundFor(hall, unit.footing), onLine = composedGrids(hall, unit, ground, 1, { keep: 1 });
+        // Off the line on which the couple look only where it finds no floor on it.
+        const off = onLine.length === 0 && (hall.mirrorX ?? hall.mirrorY) !== null;
+        for (const s of off ? composedGrids({ ...hall, mirrorX: null, mirrorY: null }, unit, ground, 1, { keep: 1 }) : onLine) {
           const at = s.points[0];
           if (!at) continue;
           const toFocus = hall.focus ? ((hall.focus[0] - at[0]) * open[0] + (hall.focus[1] - at[1]) * open[1] > 0 ? 0.3 : 0) : 0;
-          found.push({ laid: layUnit(unit, at, 1), kind: "long", form, score: s.score + toFocus - 0.6 - (inset > 0 ? SET_IN : 0) });
+          found.push({ laid: layUnit(unit, at, 1), kind: "long", form, score: s.score + toFocus - 0.6 - (inset > 0 ? SET_IN : 0) - (off ? OFF_LINE : 0) });
         }
       }
     }

@@ -45,9 +45,10 @@ export function linedUp(hall: Hall, laid: readonly Laid[]): readonly Laid[] {
 }
 
 /** A round or one straight run, true to the axes. */
-const straight = (tables: readonly Laid[]): boolean => tables.every((l) => isRound(l.family.shape) || (l.angle === tables[0]?.angle && l.angle % 90 === 0));
+export const straight = (tables: readonly Laid[]): boolean => tables.every((l) => isRound(l.family.shape) || (l.angle === tables[0]?.angle && l.angle % 90 === 0));
 
-function groupOf(hall: Hall, tables: readonly Laid[], fields: Map<string, Field>): Group | null {
+/** With the floor that it may take; null where it does not stand on it. Floors found are kept in `fields`. */
+export function groupOf(hall: Hall, tables: readonly Laid[], fields: Map<string, Field>): Group | null {
   const [first] = tables, box = boxOf(tables.flatMap((l) => standingOf(l).polygon));
   if (!first) return null;
   const { shape } = first.family, fieldFor = (f: Footing): Field => { const known = fields.get(f.key) ?? fieldOf(placesFor(hall, f)); fields.set(f.key, known); return known; };

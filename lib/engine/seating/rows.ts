@@ -39,8 +39,8 @@ function heights(lines: Lines, pitch: number): readonly number[] {
   return [...out].sort((a, b) => a - b);
 }
 
-/** Heights of rows of a unit, at least a pitch apart, that hold the most together: exact over the heights looked at. */
-export function fullestHeights(unit: Unit, lines: Lines): readonly number[] {
+/** Rows of a unit at least a pitch apart that hold the most together: exact over the heights looked at. */
+function level(unit: Unit, lines: Lines): Point[] {
   const ys = heights(lines, unit.py);
   const best: { total: number; row: boolean; before: number }[] = [];
   let j = -1;
@@ -50,24 +50,20 @@ export function fullestHeights(unit: Unit, lines: Lines): readonly number[] {
     const skip = best[i - 1]?.total ?? 0;
     best.push(take > skip ? { total: take, row: true, before: j } : { total: skip, row: false, before: i - 1 });
   });
-  const out: number[] = [];
+  const out: Point[] = [];
   for (let i = best.length - 1; i >= 0;) {
     const b = best[i];
     if (!b) break;
-    if (b.row) out.push(ys[i] as number);
+    const y = ys[i] as number;
+    if (b.row) for (const x of rowOf(lines.at(y), unit.px)) out.push([x, y]);
     i = b.before;
   }
   return out.reverse();
 }
 
-/** The most that such rows hold, each as far left as it goes. */
-const level = (unit: Unit, lines: Lines): readonly Point[] => fullestHeights(unit, lines).flatMap((y) => rowOf(lines.at(y), unit.px).map((x): Point => [x, y]));
-/** The fullest rows, and the fullest columns. */
-export const fullestBoth = (unit: Unit, { level: across, upright }: Ground): readonly (readonly Point[])[] => [level(unit, across), level(flipUnit(unit), upright).map(([x, y]): Point => [y, x])];
-
 /** The fullest rows or columns of a unit. */
 export function fullestRows(unit: Unit, ground: Ground | null): readonly Point[] {
   if (!ground) return [];
-  const [across = [], down = []] = fullestBoth(unit, ground);
-  return down.length > across.length ? down : across;
+  const across = level(unit, ground.level), down = level(flipUnit(unit), ground.upright);
+  return down.length > across.length ? down.map(([x, y]): Point => [y, x]) : across;
 }

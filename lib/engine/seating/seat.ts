@@ -2,6 +2,7 @@ import { seeded } from "../../base";
 import { boxOf, type Point } from "../../geometry";
 import { alikeDrafts } from "./alike";
 import { freeRounds } from "./balance";
+import { centred } from "./centre";
 import { diagonalDrafts } from "./diagonal";
 import { composed, fullest, isRoundFamily, type Draft, type Known, type Work } from "./drafts";
 import type { Item } from "../../layout";
@@ -105,20 +106,18 @@ function needed({ hall, ask }: Work, { laid }: Draft): readonly Laid[] {
   return laid.filter((l) => kept.some((m) => m.at[0] === l.at[0] && m.at[1] === l.at[1]));
 }
 
-/** The draft with tables that stand a hand's breadth off a line brought onto it. */
+/** The draft with tables that stand a hand's breadth off a line brought onto it, and all of them to the middle of the free floor. */
 function inLine(work: Work, draft: Draft): Draft {
-  const stays = needed(work, draft), laid = straightened(work.hall, stays);
+  const stays = needed(work, draft), laid = centred(work.hall, straightened(work.hall, stays));
   return laid === stays ? draft : { ...draft, laid };
 }
 
 /** A draft whose tables stand wherever they went, and before it the same in rows and columns, where it can be brought into them: those may leave no way out. */
 function withLines(work: Work, draft: Draft): readonly Draft[] {
-  if (!UNLINED.has(draft.form)) return [draft];
+  if (!loose(draft)) return [draft];
   const stays = needed(work, draft), laid = linedUp(work.hall, stays);
   return laid === stays ? [draft] : [{ ...draft, laid, form: "lined" }, draft];
 }
-/** Forms that keep to no rows of their own. */
-const UNLINED: ReadonlySet<string> = new Set([...LOOSE_FORMS, "balanced"]);
 
 const focusOf = (hall: Hall): Point => {
   if (hall.focus) return hall.focus;
@@ -166,7 +165,7 @@ function finish(work: Work, draft: Draft, options: SeatingOptions): Finished | n
   }
   items = wheels.items;
   const chairs = items.reduce((n, i) => n + i.seats.length, 0);
-  return { items, places: chairs, wheelchairs: wheels.placed, form: draft.form, family: draft.kind, runs: new Set(joined(laid)).size, score: draft.score, composed: !loose(draft) && (draft.form !== "lined" || inLines(laid)) };
+  return { items, places: chairs, wheelchairs: wheels.placed, form: draft.form, family: draft.kind, runs: new Set(joined(laid)).size, score: draft.score, composed: !loose(draft), lined: draft.form === "lined" && inLines(laid) };
 }
 
 /** Takes the places laid beyond the number back, from the fullest tables. */

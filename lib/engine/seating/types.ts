@@ -69,10 +69,12 @@ export type Seated = {
   readonly runs: number;
   /** True to rows, columns or the line of symmetry; not merely wherever tables went. */
   readonly composed: boolean;
+  /** Not composed, but brought into rows and columns that nearly all keep. */
+  readonly lined: boolean;
 };
 
 /** Forms in which tables stand wherever they went. */
-export const LOOSE_FORMS: ReadonlySet<string> = new Set(["free", "fullest"]);
+export const LOOSE_FORMS: ReadonlySet<string> = new Set(["free", "fullest", "lined"]);
 
 /** Sides of a rectangle at angle 0: top (-y), right (+x), bottom (+y), left (-x). */
 export type Sides = readonly [top: number, right: number, bottom: number, left: number];

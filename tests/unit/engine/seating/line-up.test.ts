@@ -3,6 +3,7 @@ import { seeded } from "../../../../lib/base";
 import { clearance } from "../../../../lib/geometry";
 import { isRound, shapeAt } from "../../../../lib/layout";
 import { seatTables, type Family, type SeatingSpace } from "../../../../lib/engine/seating";
+import { centred } from "../../../../lib/engine/seating/centre";
 import { fullest, isRoundFamily } from "../../../../lib/engine/seating/drafts";
 import { hallOf } from "../../../../lib/engine/seating/hall";
 import { joined } from "../../../../lib/engine/seating/items";
@@ -81,5 +82,27 @@ describe("joined forms", () => {
     const xs = (u?.items ?? []).flatMap((i) => { const b = shapeAt(i.shape, i.at, i.angle).box; return [b.minX, b.maxX]; });
     expect(u?.form).toBe("u");
     expect(Math.abs((Math.min(...xs) + Math.max(...xs)) / 2 - 6_700)).toBeLessThanOrEqual(1);
+  });
+});
+
+describe("a block of tables in a room without a couple's table", () => {
+  const four = (x: number): readonly Laid[] => [0, 1, 2, 3].map((i) => at(ROUND, x + (i % 2) * 3_400, 5_300 + Math.floor(i / 2) * 3_400, i));
+
+  it("is moved to the middle of the free floor, all tables as they stood to one another", () => {
+    const laid = four(2_500), out = centred(hallOf(room, ASK), laid);
+    // 3400 mm between the two columns, in the middle of 16 m.
+    expect(out.map((l) => l.at[0] - 8_000)).toEqual([-1_700, 1_700, -1_700, 1_700]);
+    expect(out.map((l) => l.at[1])).toEqual(laid.map((l) => l.at[1]));
+  });
+
+  it("goes to the middle between a wall and a stage, and looks past a column", () => {
+    const stage = rectangleAt(12_000, 2_000, 4_000, 10_000), column = rectangleAt(9_800, 6_900, 300, 300);
+    const out = centred(hallOf({ ...room, solids: [stage, column] }, ASK), four(2_000));
+    expect(out.map((l) => l.at[0] - 6_000)).toEqual([-1_700, 1_700, -1_700, 1_700]);
+  });
+
+  it("stays before a couple's table", () => {
+    const laid = four(2_500);
+    expect(centred(hallOf({ ...room, focus: [3_000, 1_000] }, ASK), laid)).toBe(laid);
   });
 });
