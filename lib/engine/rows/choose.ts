@@ -1,7 +1,7 @@
 import { liesIn, type Ground } from "./ground";
 import { distance, dot, polygonClearance, sub, type Polygon } from "../../geometry";
 import { LEAST_CLEAR, mostInRow } from "./formula";
-import { fieldOf, pieceCost, sightCost, standsAmong, unlikeBlock } from "./looks";
+import { fieldOf, pieceCost, sightCost, unlikeBlock } from "./looks";
 import { aheadOf, wheelchairBody, type Setting, type Slot } from "./slots";
 import type { RowAsk } from "./types";
 
@@ -97,31 +97,27 @@ export function choose(s: Setting, ground: Ground, slots: readonly (readonly Slo
     const chairs = fill(rows, s.curve ? cramped(rows[0] ?? [], wheels, used, s) : used, wanted, most);
     if (chairs.length > 0) found.push(shapeOf(chairs, wheels, { rows, most, ask }));
   }
-  found.sort((a, b) => a.short - b.short || a.cost - b.cost);
-  // No block of these rows reaches beyond them all.
-  const field = pieces.length > 0 ? fieldOf(rows.flat()) : [], near = pieces.filter((p) => standsAmong(field, p));
-  let best: Shape | null = null;
-  for (const f of found) {
-    if (best && (f.short > best.short || f.cost >= best.cost)) break;
-    const among = near.length > 0 ? pieceCost(fieldOf(f.chairs), near) : 0;
-    if (!best || f.cost + among < best.cost) best = { ...f, cost: f.cost + among, blemish: f.blemish + among };
+  const least = Math.min(...found.map((f) => f.short));
+  let best: Choice | null = null;
+  for (const f of found.filter((k) => k.short === least).sort((a, b) => a.cost - b.cost)) {
+    if (best && f.cost >= best.cost) break;
+    const sight = sightCost(f.chairs), unlike = unlikeBlock(f) + (pieces.length > 0 ? pieceCost(fieldOf(f.chairs), pieces) : 0), cost = f.cost + sight + unlike;
+    if (!best || cost < best.cost) best = { chairs: f.chairs, wheels: f.wheels, rows: f.offered.length, cost, blemish: unlike + Math.max(0, sight - USUAL_SIGHT) };
   }
   return best;
 }
 
-type Shape = Choice & { readonly short: number };
+type Shape = Pick<Choice, "chairs" | "wheels" | "cost"> & { readonly short: number; readonly offered: readonly number[] };
 type Offer = { readonly rows: readonly (readonly Slot[])[]; readonly most: number; readonly ask: RowAsk };
 
-/** One length of row: how many it leaves standing, and what it costs, pieces among the chairs apart. */
+/** One length of row: how many it leaves standing, how many each of its rows has room for, and what its depth and its last row cost. */
 function shapeOf(chairs: readonly Slot[], wheels: readonly WheelSpace[], { rows, most, ask }: Offer): Shape {
   const last = chairs.at(-1)?.row ?? 0;
   const offered = rows.slice(0, last + 1).map((row) => { const k = row.findIndex((c) => c.n >= most); return k < 0 ? row.length : k; });
   let inLast = 0, reach = 0;
   for (const c of chairs) { if (c.row === last) inLast++; reach = Math.max(reach, c.reach); }
-  const sight = sightCost(chairs), unlike = unlikeBlock({ chairs, wheels, offered });
   return {
-    chairs, wheels, rows: last + 1, blemish: unlike + Math.max(0, sight - USUAL_SIGHT),
-    short: ask.people - wheels.length - chairs.length + (ask.wheelchairs - wheels.length) * 0.5,
-    cost: reach + 900 * (1 - inLast / Math.max(1, offered[last] ?? 0)) + (inLast < 4 && last > 0 ? 600 : 0) + sight + unlike,
+    chairs, wheels, offered, short: ask.people - wheels.length - chairs.length + (ask.wheelchairs - wheels.length) * 0.5,
+    cost: reach + 900 * (1 - inLast / Math.max(1, offered[last] ?? 0)) + (inLast < 4 && last > 0 ? 600 : 0),
   };
 }

@@ -107,7 +107,7 @@ function bodyAhead(s: Setting, k: Slot): Point {
   return add(scale(s.frame.across, local[0]), scale(s.frame.back, local[1]));
 }
 
-function tryFront(room: Room, front: Front, enough: number): Try | null {
+function tryFront(room: Room, front: Front, { enough, spare }: { readonly enough: number; readonly spare: number }): Try | null {
   const { ask, ground } = room;
   const start = zoneStart(front, ground, ask.frontDepth ?? FRONT_DEPTH);
   if (start === null) return null;
@@ -124,7 +124,7 @@ function tryFront(room: Room, front: Front, enough: number): Try | null {
     rank++;
     // Once everyone sits, less comfort is looked at only for what spares a blemish.
     const seated: Try | null = best !== null && complete(best, ask) ? best : null, bar = Math.max(best?.worth ?? 0, enough);
-    if (seated && comfortCost(rank) >= comfortCost(seated.rank) + seated.choice.blemish) break;
+    if (comfortCost(rank) >= (seated ? comfortCost(seated.rank) + seated.choice.blemish : spare)) break;
     const setting = settingOf(front, o, ask);
     const clear = block(front.frame, -990, 990, start + 10, o.first - 10);
     if (!liesIn(ground.floor, clear)) continue;
@@ -202,6 +202,13 @@ const costOf = (t: Try): number => frontCost(t.front) + comfortCost(t.rank) + t.
 const better = (ask: RowAsk) => (a: Try, b: Try): number =>
   Math.min(b.places, ask.people) - Math.min(a.places, ask.people) || b.choice.wheels.length - a.choice.wheels.length || costOf(a) - costOf(b);
 
+/** What the second best of two different fronts costs: what costs more is neither first nor at hand where the first will not do. */
+function secondOf(tries: readonly Try[], ask: RowAsk): number {
+  const [first, ...rest] = tries.filter((t) => complete(t, ask)).sort((a, b) => costOf(a) - costOf(b));
+  const second = rest.find((t) => first && apart(first, t));
+  return second ? costOf(second) : Infinity;
+}
+
 /** What no plan before any front costs less than, within a row's pitch: the chairs lie in a circle about the couple, behind the first row's fronts. */
 function leastCost(ask: RowAsk): number {
   const pitch = Math.max(ask.rowPitch, ask.chair.depth + LEAST_CLEAR), from = FRONT_DEPTH + ask.chair.depth / 2;
@@ -232,7 +239,8 @@ export function* rowPlans(space: RowSpace, ask: RowAsk, limit = Infinity): Gener
     }
     if (!front || given.some((g) => !apart(g, { front }))) continue;
     const ranked = tries.map((t) => t.worth).sort((a, b) => b - a);
-    const t = tryFront(room, front, Math.min(ask.people - 1 + ask.wheelchairs * 0.5, ranked[PLANS - 1] ?? 0));
+    const enough = Math.min(ask.people - 1 + ask.wheelchairs * 0.5, ranked[PLANS - 1] ?? 0);
+    const t = tryFront(room, front, { enough, spare: Math.min(limit, secondOf(tries, ask)) - bound + comfortCost(1) });
     if (t) tries.push(t);
   }
 }

@@ -1,4 +1,5 @@
-import { seatPolygon, type Layout } from "../../layout";
+import { sinCos, type Polygon } from "../../geometry";
+import { CHAIR, seatPolygon, type Layout, type Seat } from "../../layout";
 import { contextOf, judge } from "../../rules";
 import { rowPlans, standsAmong, type RowPlan } from "../rows";
 import { meets, type Placed } from "../place";
@@ -54,7 +55,8 @@ type Pieces = { readonly fixed: readonly Placed[]; readonly kept: readonly Place
 function leastOf(lay: Lay, { fixed, kept, standing }: Pieces): Found {
   const free = lay(kept, fixed.filter((p) => !kept.includes(p)));
   if (free.clean && free.rows?.aside.length === 0) return free;
-  const past = kept.length < fixed.length ? lay(fixed, [], free.clean ? costOf(free) : Infinity) : free;
+  // What finds no room among fewer pieces finds none among more.
+  const past = kept.length < fixed.length && free.rows ? lay(fixed, [], free.clean ? costOf(free) : Infinity) : free;
   if (past.clean && !(free.clean && costOf(free) <= costOf(past))) return past;
   if (free.clean) return free;
   return standing.length < kept.length ? lay(standing, fixed.filter((p) => !standing.includes(p))) : free;
@@ -138,9 +140,16 @@ function isClean(ctx: Context, day: RoomDay, rows: RowPlan, keep: readonly Place
   return v !== undefined && judge(c, v, RULES).every((f) => f.level !== "must");
 }
 
-/** True when a piece stands where a row's chair, the aisle or the couple will be. */
+/** Clear floor ahead of a row's chair, mm, with a hair for whole millimetres (12 in, IBC 2018 1029.13.2). */
+const AHEAD = 306;
+
+/** True when a piece stands where a row's chair, the floor ahead of it, the aisle or the couple will be. */
 export function conflicts(p: Placed, rows: RowPlan): boolean {
   if (rows.aisle && meets(p.body, rows.aisle)) return true;
   if (meets(p.body, rows.front.zone)) return true;
-  return rows.items.some((i) => i.seats.some((s) => meets(p.body, seatPolygon(s))));
+  return rows.items.some((i) => i.seats.some((s) => meets(p.body, seatPolygon(s)) || (s.place === "chair" && meets(p.body, aheadOf(s)))));
+}
+function aheadOf(s: Seat): Polygon {
+  const { sin, cos } = sinCos(s.facing), by = (CHAIR.depth + AHEAD) / 2;
+  return seatPolygon({ ...s, x: s.x + cos * by, y: s.y + sin * by }, { width: CHAIR.width, depth: AHEAD });
 }
