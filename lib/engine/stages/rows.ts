@@ -31,9 +31,12 @@ export function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, Ro
   const fetched = spare < ctx.demand.ceremonyGuests - ctx.demand.wheelchairs && mayFetch(ctx, plan);
   const chairs = Math.min(ctx.demand.ceremonyGuests, fetched ? ctx.chair.count : spare);
   let second: Found["rows"] = null, most = 0;
-  for (const pitch of new Set([ctx.values.comfort.rowPitch, ctx.values.most.rowPitch])) {
+  // Rows that are never cleared leave the bar its floor, or nobody would get a drink; where they do not go past it, past the bar alone.
+  const lanes = clears || fixed.every((p) => p.item.kind !== "bar") ? [false] : [true, false];
+  const pitches = [...new Set([ctx.values.comfort.rowPitch, ctx.values.most.rowPitch])];
+  for (const { lane, pitch } of lanes.flatMap((on) => pitches.map((of) => ({ lane: on, pitch: of })))) {
     const lay: Lay = (keep, stood, limit = Infinity) => {
-      const found = remembered(ctx, `rows ${pitch} ${day.f.id} ${chairs} ${namesOf(keep)} / ${namesOf(stood)} ${limit}`, () => rowsFor(ctx, day, { pitch, keep, stood, chairs, limit, clears }));
+      const found = remembered(ctx, `rows ${pitch} ${day.f.id} ${chairs} ${namesOf(keep)} / ${namesOf(stood)} ${limit} ${lane}`, () => rowsFor(ctx, day, { pitch, keep, stood, chairs, limit, clears, lane }));
       most = Math.max(most, found.most);
       second ??= found.rows;
       return found;
@@ -79,8 +82,8 @@ function placed(rooms: ReadonlyMap<string, RoomDay>, day: RoomDay, { plan, aside
 /** A piece nearer to the rows than this narrows the lane beside them, mm (36 in, IBC 2018 1029.9.1). */
 const BESIDE = 914;
 
-/** Pieces that the rows must pass, and those that stand on only where they are in nobody's way. */
-type RowsAsk = { readonly pitch: number; readonly keep: readonly Placed[]; readonly stood: readonly Placed[]; readonly chairs: number; readonly limit: number; readonly clears: boolean };
+/** Pieces that the rows must pass, a bar with the floor about it where `lane` is set, and those that stand on only where they are in nobody's way. */
+type RowsAsk = { readonly pitch: number; readonly keep: readonly Placed[]; readonly stood: readonly Placed[]; readonly chairs: number; readonly limit: number; readonly clears: boolean; readonly lane: boolean };
 /** The rows, what is set aside for them, whether the check has nothing against them; and the most places found. */
 type Found = { readonly rows: { readonly plan: RowPlan; readonly aside: readonly Placed[] } | null; readonly clean: boolean; readonly most: number };
 
@@ -109,11 +112,11 @@ const staysPut = (ctx: Context, { item: { from, room } }: Placed): boolean =>
   "standing" in from && ctx.site.rooms.get(room)?.room.standing.find((s) => s.id === from.standing)?.move === null;
 
 /** The plans of rows past these pieces, the best first, each worked out when it is first asked for. */
-function plansOf(ctx: Context, day: RoomDay, { pitch, keep, chairs, limit }: Omit<RowsAsk, "stood">): (i: number) => RowPlan | undefined {
-  return remembered(ctx, `row plans ${pitch} ${day.f.id} ${chairs} ${namesOf(keep)} ${limit}`, () => {
+function plansOf(ctx: Context, day: RoomDay, { pitch, keep, chairs, limit, lane }: Omit<RowsAsk, "stood">): (i: number) => RowPlan | undefined {
+  return remembered(ctx, `row plans ${pitch} ${day.f.id} ${chairs} ${namesOf(keep)} ${limit} ${lane}`, () => {
     const people = ctx.demand.ceremonyGuests;
     spend(ctx.effort, STEPS.rows(people, ctx.demand.wheelchairs));
-    const bodies = keep.map((p) => p.body), known: RowPlan[] = [];
+    const bodies = keep.map((p) => (lane && p.item.kind === "bar" ? p.use ?? p.body : p.body)), known: RowPlan[] = [];
     const plans = rowPlans({
       room: day.f.id, floor: day.f.floor, solids: [...day.f.room.obstacles.map((o) => o.outline), ...bodies], pieces: bodies,
       zones: [...day.f.doorFloor, ...day.f.room.keepClear.map((k) => k.outline)], axis: day.f.axis, gates: day.f.gates,

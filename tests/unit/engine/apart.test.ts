@@ -7,10 +7,10 @@ import { venueSchema, type Venue } from "../../../lib/venue";
 const door = (id: string, from: readonly [number, number], to: readonly [number, number]) =>
   ({ id, from: [...from] as [number, number], to: [...to] as [number, number], leads: "outside", exit: true, for: ["guests" as const, "service" as const], swing: "out" as const });
 /** A hall for ceremony and bar, and an annexe across the yard that is let for meals alone. */
-const venue = (bars: number): Venue => venueSchema.parse({
+const venue = (bars: number, deep = 8000): Venue => venueSchema.parse({
   format: "marquetry.venue/1", id: "v", name: "V", locale: "en-GB", currency: "GBP", timeZone: "Europe/London", lengths: "metric",
   rooms: [
-    { id: "hall", name: "Hall", outline: [[0, 0], [10_000, 0], [10_000, 8000], [0, 8000]], doors: [door("west", [0, 3400], [0, 4600]), door("south", [4400, 8000], [5600, 8000])], uses: ["ceremony", "drinks"] },
+    { id: "hall", name: "Hall", outline: [[0, 0], [10_000, 0], [10_000, deep], [0, deep]], doors: [door("west", [0, 3400], [0, 4600]), door("south", [4400, deep], [5600, deep])], uses: ["ceremony", "drinks"] },
     { id: "annexe", name: "Annexe", outline: [[20_000, 0], [32_000, 0], [32_000, 9000], [20_000, 9000]], doors: [door("porch", [20_000, 3400], [20_000, 4600]), door("gate", [25_000, 9000], [26_200, 9000])], uses: ["dining"] },
   ],
   stock: [
@@ -32,6 +32,8 @@ describe("a hall for ceremony and bar, and an annexe for the meal", () => {
     expect(meal?.items.filter((i) => i.room === "hall").flatMap((i) => i.seats)).toEqual([]);
     expect(meal?.seats).toBe(44);
     expect(layout?.turnovers).toEqual([]);
+    // Nobody clears the rows away before the drinks: they leave those who wait at the bar their floor.
+    expect(layout?.findings.filter((f) => f.code === "queue")).toEqual([]);
   });
   const few = { ...venue(1), stock: venue(1).stock.map((s) => (s.kind === "chair" ? { ...s, count: 90 } : s)) };
   it("says that the laid meal leaves too few chairs for the rows where none may be carried over, and how many: 90 less 52", () => {
@@ -62,7 +64,7 @@ describe("a hall for ceremony and bar, and an annexe for the meal", () => {
     expect(fetchedChairs(enough, layout.scenes)).toEqual([]);
   });
   it("does without a bar where the rows need its floor, and says so", () => {
-    const { status, layouts: [layout] } = arrange(venue(1), brief({ guests: { adults: 66 } }), { layouts: 1 });
+    const { status, layouts: [layout] } = arrange(venue(1, 6000), brief({ guests: { adults: 72 } }), { layouts: 1 });
     expect(status).toBe("arranged");
     expect(layout?.scenes.flatMap((s) => s.items).some((i) => i.kind === "bar")).toBe(false);
     expect(layout?.givesUp).toContain("No place was found for: bar.");
