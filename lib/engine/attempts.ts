@@ -76,8 +76,8 @@ export type Forecast = {
   readonly size: ReadonlyMap<string, number>;
   /** False where what was learnt tells that an attempt cannot seat everyone. */
   readonly hopeful: (a: Attempt) => boolean;
-  /** Whether, as a rule, an attempt seats everyone, going by what others in the same rooms have seated. */
-  readonly likely: (a: Attempt) => boolean;
+  /** Whether, as a rule, an attempt seats everyone, going by what others in the same rooms have seated; or a share more, where so much is allowed for. */
+  readonly likely: (a: Attempt, allowed?: number) => boolean;
   readonly learn: (a: Attempt, got: number) => void;
 };
 
@@ -93,8 +93,8 @@ export function forecast({ guests, ...demand }: Pick<Demand, "guests" | "floor" 
   const known: { readonly a: Attempt; readonly got: number }[] = [];
   return {
     size,
-    likely: (a) => known.every((k) => (signOf(k.a.plan) !== signOf(a.plan) && !noRoomier(a.plan, k.a.plan)) ||
-      (k.got * usual(a.ease)) / usual(k.a.ease) * (a.removed.cost > k.a.removed.cost ? 1.06 : 1) - costIn(a.plan, k.a.plan, size) >= guests),
+    likely: (a, allowed = 1) => known.every((k) => (signOf(k.a.plan) !== signOf(a.plan) && !noRoomier(a.plan, k.a.plan)) ||
+      (k.got * usual(a.ease)) / usual(k.a.ease) * (a.removed.cost > k.a.removed.cost ? 1.06 : 1) * allowed - costIn(a.plan, k.a.plan, size) >= guests),
     learn: (a, got) => void known.push({ a, got }),
     hopeful: (a) => known.every((k) => {
       // What fell short with less among the tables falls short with more; by the same rooms and pieces much more is known.

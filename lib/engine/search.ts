@@ -22,6 +22,8 @@ const MORE = 7, ALONE = 8, PATIENCE = 3, FINISHED = 6;
 const TELLING = 1;
 /** What an attempt in the rooms of a layout that is kept, one that will hardly seat everyone, and one with a drape drawn that others do without, is put back by. */
 const ALIKE = 0.9, UNLIKELY = 1.5, DRAPED = 1;
+/** By so much a forecast may be short of the guests before the first layout is found, and the attempt is made in its turn all the same. */
+const DOUBT = 1.05;
 /** Once something is found, this much more cost is worth another look for a layout of another kind. */
 const WORTH = 2.4;
 /** What tables that stand wherever they went weigh against rows elsewhere: more than a bar among the tables, less than another room's moves. */
@@ -70,10 +72,11 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
     got.set(a, best);
     if (begun && best < ctx.demand.guests) guess.learn(a, best);
   };
-  for (const a of list) {
-    if (over(s) || runs >= limit || s.kept.length > 0) break;
-    if (!open(a)) continue;
-    run(a);
+  // The cheapest first; what will hardly seat everyone, going by what has been tried, after others that cost little more.
+  while (!over(s) && runs < limit && s.kept.length === 0) {
+    const next = firstOf(list.filter(open), (a) => a.cost + (guess.likely(a, DOUBT) ? 0 : UNLIKELY));
+    if (!next) break;
+    run(next);
     openFirst(s);
   }
   const first = s.kept[0];
@@ -98,9 +101,9 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
     const back = (a: Attempt): number => a.cost + draped(a) + (s.kept.some((k) => signOf(k.day.plan) === signOf(a.plan)) ? ALIKE : 0) + (guess.likely(a) ? 0 : UNLIKELY);
     chooseMore(TELLING);
     for (let more = 0; more < (s.kept.length === 1 ? ALONE : MORE) && s.kept.length < most && !over(s); more++) {
-      const next = near.filter((a) => open(a) && !settled(s, got, a)).map((a) => ({ a, at: back(a) })).sort((x, y) => x.at - y.at)[0];
+      const next = firstOf(near.filter((a) => open(a) && !settled(s, got, a)), back);
       if (!next) break;
-      run(next.a);
+      run(next);
       // With one layout alone in hand, what differs little is looked at as well: where the check refuses it, a lane or cleared furniture may mend it.
       chooseMore(s.kept.length === 1 && more >= PATIENCE ? 0 : TELLING);
     }
@@ -127,6 +130,13 @@ function lacking({ ctx, misses }: Search, { findings }: Layout): readonly Findin
   const places = findings.some(short) ? missesAsFindings(ctx, misses.filter((m) => m.why === "places")) : [];
   const rest = findings.filter((f) => f.level === "must" && !short(f));
   return [...places, ...rest.filter((f, i) => rest.slice(0, i).every((o) => o.text !== f.text))];
+}
+
+/** The attempt at which a measure is least; of equals the first. */
+function firstOf(list: readonly Attempt[], at: (a: Attempt) => number): Attempt | undefined {
+  let first: Attempt | undefined, least = Infinity;
+  for (const a of list) { const n = at(a); if (n < least) { first = a; least = n; } }
+  return first;
 }
 
 const loose = (day: Day): boolean => day.meal.some((m) => !m.seated.composed && !m.seated.lined);
