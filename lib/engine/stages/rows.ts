@@ -4,7 +4,7 @@ import { contextOf, judge } from "../../rules";
 import { rowPlans, standsAmong, type RowPlan } from "../rows";
 import { meets, type Placed } from "../place";
 import { clearsRows, turnoverAllowed, type Plan } from "./assign";
-import { spend, STEPS } from "../effort";
+import { spend, spent, STEPS } from "../effort";
 import { remembered, type Context } from "./context";
 import type { RoomDay } from "./day";
 
@@ -30,12 +30,15 @@ export function withRows(ctx: Context, plan: Plan, rooms: ReadonlyMap<string, Ro
   const spare = clears ? ctx.chair.count : Math.min(ctx.chair.count, ctx.chair.all - mealChairs);
   const fetched = spare < ctx.demand.ceremonyGuests - ctx.demand.wheelchairs && mayFetch(ctx, plan);
   const chairs = Math.min(ctx.demand.ceremonyGuests, fetched ? ctx.chair.count : spare);
-  let second: Found["rows"] = null, most = 0;
+  let second: Found["rows"] = null, most = 0, begun = false;
   // Rows that are never cleared leave the bar its floor, or nobody would get a drink; where they do not go past it, past the bar alone.
   const lanes = clears || fixed.every((p) => p.item.kind !== "bar") ? [false] : [true, false];
   const pitches = [...new Set([ctx.values.comfort.rowPitch, ctx.values.most.rowPitch])];
   for (const { lane, pitch } of lanes.flatMap((on) => pitches.map((of) => ({ lane: on, pitch: of })))) {
     const lay: Lay = (keep, stood, limit = Infinity) => {
+      // The first is ended whatever it takes; no more are begun once all that may be spent is spent.
+      if (begun && spent(ctx.effort)) return NOTHING;
+      begun = true;
       const found = remembered(ctx, `rows ${pitch} ${day.f.id} ${chairs} ${namesOf(keep)} / ${namesOf(stood)} ${limit} ${lane}`, () => rowsFor(ctx, day, { pitch, keep, stood, chairs, limit, clears, lane }));
       most = Math.max(most, found.most);
       second ??= found.rows;
@@ -86,6 +89,8 @@ const BESIDE = 914;
 type RowsAsk = { readonly pitch: number; readonly keep: readonly Placed[]; readonly stood: readonly Placed[]; readonly chairs: number; readonly limit: number; readonly clears: boolean; readonly lane: boolean };
 /** The rows, what is set aside for them, whether the check has nothing against them; and the most places found. */
 type Found = { readonly rows: { readonly plan: RowPlan; readonly aside: readonly Placed[] } | null; readonly clean: boolean; readonly most: number };
+
+const NOTHING: Found = { rows: null, clean: false, most: 0 };
 
 function rowsFor(ctx: Context, day: RoomDay, { stood, ...ask }: RowsAsk): Found {
   let first: Found["rows"] = null, most = 0;

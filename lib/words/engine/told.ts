@@ -1,5 +1,6 @@
 import type { Told } from "../../layout";
 import type { Venue } from "../../venue";
+import { american } from "../american";
 import { areaText } from "../lengths";
 import type { Language } from "../pages/language";
 import { en } from "./en";
@@ -21,9 +22,6 @@ export type Sentences = Readonly<Record<string, (s: Saying) => string>>;
 /** Every sentence and part of one that the engine can tell. */
 export type ToldCode = keyof typeof en;
 export const TOLD_CODES: readonly string[] = Object.keys(en);
-
-/** American English is British here, but for the words that differ. */
-const american = (text: string): string => text.replaceAll("avour", "avor").replaceAll("ppetiser", "ppetizer");
 
 /** A thing told by the engine, in a language; undefined where a newer engine told it, and this one has no words for it. */
 export function toldText(told: Told, { venue, language }: { readonly venue: Venue; readonly language: Language }): string | undefined {

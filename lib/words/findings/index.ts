@@ -1,6 +1,8 @@
 import type { Finding, Layout } from "../../layout";
 import type { Venue } from "../../venue";
+import { american } from "../american";
 import { areaText, exactAreaText, lengthText } from "../lengths";
+import { languageOf } from "../pages/language";
 import { en } from "./en";
 import { es } from "./es";
 import { refusals as enRefusals } from "./refusals-en";
@@ -49,7 +51,9 @@ type Known = { readonly venue: Venue; readonly layout: Pick<Layout, "scenes"> };
 export function findingText(f: Omit<Finding, "text">, known: Known): string {
   const catalogue = CATALOGUES[known.venue.locale.split("-")[0] ?? "en"] ?? ENGLISH;
   const sentence = catalogue[f.code] ?? ENGLISH[f.code];
-  return sentence ? capital(sentence(sayOf(f, known))) : f.code;
+  if (!sentence) return f.code;
+  const said = capital(sentence(sayOf(f, known)));
+  return languageOf(known.venue.locale) === "en-US" ? american(said) : said;
 }
 
 const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);

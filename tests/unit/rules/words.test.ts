@@ -32,6 +32,13 @@ describe("words of findings", () => {
     expect(findingText(finding, { venue: venueOf({ lengths: "imperial" }), layout })).toBe("Table 1 and Table 2 stand 4 ft apart where a place faces the other; 4 ft 6 in is the least.");
   });
 
+  it("are spelt as America spells them for who reads American English", () => {
+    const finding = { code: "not-placed", level: "should" as const, source: "x", items: [], data: { what: "appetisers" } };
+    const said = (locale: string): string => findingText(finding, { venue: venueOf({ locale }), layout: layoutOf("meal", []) });
+    expect(said("en-GB")).toContain("a table for appetisers");
+    expect(said("en-US")).toBe(said("en-GB").replace("appetisers", "appetizers"));
+  });
+
   it("say lengths in metres, millimetres under one, or feet and inches", () => {
     expect([914, 1000, 1524, 1525].map((n) => lengthText(n, "metric"))).toEqual(["914 mm", "1.00 m", "1.524 m", "1.525 m"]);
     expect([914, 1524, 13, 3].map((n) => lengthText(n, "imperial"))).toEqual(["3 ft", "5 ft", "½ in", "under ½ in"]);
