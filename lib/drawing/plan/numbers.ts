@@ -40,12 +40,14 @@ const JOINT = 5;
 
 /** The items of a plan with top tables that stand end to end as one long piece, in the place of the first: the run bears one name, on its middle. */
 export function withRunsAsOne(items: readonly Item[]): readonly Item[] {
-  const runs = items.reduce<readonly (readonly Item[])[]>((all, item) => {
+  const runs = items.reduce<readonly EndToEnd[]>((all, item): readonly EndToEnd[] => {
     const k = all.findIndex((run) => run.some((o) => endToEnd(o, item)));
-    return k < 0 ? [...all, [item]] : all.map((run, n) => (n === k ? [...run, item] : run));
+    return k < 0 ? [...all, [item]] : all.map((run, n): EndToEnd => (n === k ? [...run, item] : run));
   }, []);
-  return runs.map((run) => asOne(run));
+  return runs.map(asOne);
 }
+
+type EndToEnd = readonly [Item, ...Item[]];
 
 function endToEnd(a: Item, b: Item): boolean {
   if (a.role !== "top" || b.role !== "top" || a.room !== b.room || a.label !== b.label || a.angle !== b.angle || isRound(a.shape) || isRound(b.shape) || a.shape.depth !== b.shape.depth) return false;
@@ -53,8 +55,8 @@ function endToEnd(a: Item, b: Item): boolean {
   return Math.abs(across) <= JOINT && Math.abs(Math.abs(along) - (a.shape.width + b.shape.width) / 2) <= JOINT;
 }
 
-function asOne(run: readonly Item[]): Item {
-  const [first] = run as readonly [Item];
+function asOne(run: EndToEnd): Item {
+  const [first] = run;
   if (run.length === 1 || isRound(first.shape)) return first;
   const along = run.map((i) => turn(sub(i.at, first.at), -first.angle)[0]), half = first.shape.width / 2;
   const [from, to] = [Math.min(...along) - half, Math.max(...along) + half];
