@@ -111,7 +111,8 @@ export function aisleWidth(v: SceneView, block: Block): number {
     if (s.lo - reach > widest) { widest = s.lo - reach; end = s.lo; }
     reach = Math.max(reach, s.hi);
   }
-  if (widest === 0) return 0;
+  // Rows that all look one way are as far apart as the strip between them.
+  if (widest === 0 || block.seats.every((i) => i.angle === block.seats[0]?.angle)) return widest;
   const half = (right: boolean): readonly Point[] => convexHull(between.filter((s) => (s.lo >= end) === right).flatMap((s) => (s.shape.kind === "disc" ? aroundCircle(s.shape.at, s.shape.radius) : s.shape.points)));
   return Math.max(widest, polygonClearance(half(false), half(true)));
 }

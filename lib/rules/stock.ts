@@ -10,7 +10,10 @@ export function stock(v: SceneView, c: Context): readonly Raw[] {
   const base = { level: "must" as const, source: "the venue's stock", scene: v.scene.id };
   const out: Raw[] = [];
   const used = new Map<string, Item[]>();
-  for (const i of v.scene.items) if ("stock" in i.from) used.set(i.from.stock, [...(used.get(i.from.stock) ?? []), i]);
+  for (const i of v.scene.items) if ("stock" in i.from) {
+    const list = used.get(i.from.stock);
+    if (list) list.push(i); else used.set(i.from.stock, [i]);
+  }
   for (const [id, items] of used) {
     const s = c.venue.stock.find((k) => k.id === id);
     if (!s) { out.push({ ...base, code: "unknown-stock", items: items.map((i) => i.id), data: { stock: id } }); continue; }

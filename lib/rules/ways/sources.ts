@@ -7,8 +7,18 @@ const IN_HAND = 0.2;
 /** Sides of the ground from this length on begin a strip of their own; shorter ones belong to arcs. */
 const LONG = 60;
 
-/** What bounds or takes floor: the outline of a grown piece, or a side of the ground, asked for its reach along x between two heights. */
+/**
+ * What bounds or takes floor: the outline of a grown piece, or a side of the ground, asked for its reach along x between two heights. The
+ * pair is one object that holds until any source is asked again: a map asks tens of thousands of times.
+ */
 export type Source = { readonly minY: number; readonly maxY: number; readonly reach: (y0: number, y1: number) => readonly [number, number] | null };
+
+const SPAN: [number, number] = [0, 0];
+function span(lo: number, hi: number): readonly [number, number] {
+  SPAN[0] = lo;
+  SPAN[1] = hi;
+  return SPAN;
+}
 
 const bodies = new WeakMap<Item, Map<number, Source>>();
 
@@ -36,7 +46,7 @@ type Rounded = { readonly half: number; readonly deep: number; readonly r: numbe
 const rounded = (cx: number, cy: number, { half, deep, r }: Rounded) => (y0: number, y1: number): readonly [number, number] => {
   const off = Math.max(0, y0 > cy ? y0 - cy - deep : cy - y1 - deep);
   const out = half + Math.sqrt(Math.max(0, r * r - off * off));
-  return [cx - out, cx + out];
+  return span(cx - out, cx + out);
 };
 
 function slanted(p: Polygon): Source {
@@ -46,7 +56,7 @@ function slanted(p: Polygon): Source {
     reach: (y0, y1) => {
       let lo = Infinity, hi = -Infinity;
       for (const [a, b] of sides) { const s = clipped(a, b, y0, y1); if (s) { lo = Math.min(lo, s[0]); hi = Math.max(hi, s[1]); } }
-      return [lo, hi];
+      return span(lo, hi);
     },
   };
 }
@@ -56,7 +66,7 @@ function clipped(a: Point, b: Point, y0: number, y1: number): readonly [number, 
   const up = a[1] <= b[1], low = up ? a : b, high = up ? b : a;
   if (high[1] < y0 || low[1] > y1) return null;
   const s = low[1] < y0 ? across(low, high, y0) : low[0], t = high[1] > y1 ? across(low, high, y1) : high[0];
-  return s <= t ? [s, t] : [t, s];
+  return s <= t ? span(s, t) : span(t, s);
 }
 
 /** Where a segment lies along x at a height. */
