@@ -74,7 +74,7 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
   };
   // The cheapest first; what will hardly seat everyone, going by what has been tried, after others that cost little more.
   while (!over(s) && runs < limit && s.kept.length === 0) {
-    const next = firstOf(list.filter(open), (a) => a.cost + (guess.likely(a, DOUBT) ? 0 : UNLIKELY));
+    const next = firstOf(list, open, (a) => a.cost + (guess.likely(a, DOUBT) ? 0 : UNLIKELY));
     if (!next) break;
     run(next);
     openFirst(s);
@@ -101,7 +101,7 @@ export function search(ctx: Context, most: number, options: ArrangeOptions, watc
     const back = (a: Attempt): number => a.cost + draped(a) + (s.kept.some((k) => signOf(k.day.plan) === signOf(a.plan)) ? ALIKE : 0) + (guess.likely(a) ? 0 : UNLIKELY);
     chooseMore(TELLING);
     for (let more = 0; more < (s.kept.length === 1 ? ALONE : MORE) && s.kept.length < most && !over(s); more++) {
-      const next = firstOf(near.filter((a) => open(a) && !settled(s, got, a)), back);
+      const next = firstOf(near, (a) => open(a) && !settled(s, got, a), back);
       if (!next) break;
       run(next);
       // With one layout alone in hand, what differs little is looked at as well: where the check refuses it, a lane or cleared furniture may mend it.
@@ -132,10 +132,14 @@ function lacking({ ctx, misses }: Search, { findings }: Layout): readonly Findin
   return [...places, ...rest.filter((f, i) => rest.slice(0, i).every((o) => o.text !== f.text))];
 }
 
-/** The attempt at which a measure is least; of equals the first. */
-function firstOf(list: readonly Attempt[], at: (a: Attempt) => number): Attempt | undefined {
+/** Of attempts in the order of their costs, the one that may be made and at which a measure is least, which is never below its cost; of equals the first. */
+function firstOf(list: readonly Attempt[], may: (a: Attempt) => boolean, at: (a: Attempt) => number): Attempt | undefined {
   let first: Attempt | undefined, least = Infinity;
-  for (const a of list) { const n = at(a); if (n < least) { first = a; least = n; } }
+  for (const a of list) {
+    if (a.cost >= least) break;
+    const n = may(a) ? at(a) : Infinity;
+    if (n < least) { first = a; least = n; }
+  }
   return first;
 }
 

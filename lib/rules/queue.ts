@@ -1,8 +1,9 @@
-import { add, clearance, polygonShape, segmentClearance, segmentDistance, turn, type Point, type Segment } from "../geometry";
+import { add, clearance, polygonShape, segmentClearance, turn, type Segment } from "../geometry";
 import { depthOf, isRound, widthOf, type Item } from "../layout";
 import { placed, type Raw, type SceneView } from "./context";
 import { wallsNear } from "./facing";
 import { near } from "./near";
+import { beforeFront } from "./ways";
 
 /** Floor before a bar or a buffet for those who wait, one file of them: 4 ft, UFC 4-722-01 (2003, withdrawn), 5-5; mm. */
 const LANE = 1220;
@@ -20,19 +21,16 @@ const isServed = (i: Item): boolean => (i.kind === "bar" || isBuffet(i)) && !isR
 export function queue(v: SceneView): readonly Raw[] {
   const served = (i: Item): boolean => isServed(i) && (i.kind === "bar" ? v.scene.id !== "ceremony" : v.scene.id === "meal");
   return v.scene.items.filter(served).flatMap((item): readonly Raw[] => {
-    const w = widthOf(item.shape) / 2 - HAIR, d = depthOf(item.shape) / 2;
-    const corner = (x: number, y: number): Point => add(item.at, turn([x, y], item.angle));
-    const front: Segment = [corner(-w, d), corner(w, d)], lane = polygonShape([corner(-w, d + HAIR), corner(w, d + HAIR), corner(w, d + LANE), corner(-w, d + LANE)]);
-    const edge = polygonShape([corner(-w, d - HAIR), corner(w, d - HAIR), corner(w, d), corner(-w, d)]);
+    const edge = polygonShape(beforeFront(item, [-HAIR, 0], HAIR)), lane = polygonShape(beforeFront(item, [HAIR, LANE], HAIR));
     const inLane = near(v, lane.box).filter((p) => inTheWay(v, item, p.item) && clearance(p.slim, lane) < 0)
       .map((p) => ({ gap: Math.max(0, clearance(p.shape, edge)), by: p.item.id }));
-    const walls = usual(v, item) ? [] : built(v, item).filter((s) => segmentClearance(lane, s) <= 0).map((s) => ({ gap: segmentDistance(front, s), by: null }));
+    const walls = usual(v, item) ? [] : built(v, item).filter((s) => segmentClearance(lane, s) <= 0).map((s) => ({ gap: segmentClearance(edge, s), by: null }));
     const nearest = [...inLane, ...walls].sort((a, b) => a.gap - b.gap)[0];
     if (!nearest || nearest.gap >= LANE - HAIR) return [];
     const gap = Math.round(nearest.gap);
     return [{
       code: "queue", level: "should", source: "UFC 4-722-01 (2003), 5-5", scene: v.scene.id, items: nearest.by === null ? [item.id] : [item.id, nearest.by],
-      at: placed(corner(0, d + gap / 2)), measured: gap, limit: LANE, unit: "mm", data: { a: item.id, ...(nearest.by === null ? {} : { b: nearest.by }), gap, limit: LANE },
+      at: placed(add(item.at, turn([0, (depthOf(item.shape) + gap) / 2], item.angle))), measured: gap, limit: LANE, unit: "mm", data: { a: item.id, ...(nearest.by === null ? {} : { b: nearest.by }), gap, limit: LANE },
     }];
   });
 }

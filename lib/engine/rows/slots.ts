@@ -23,7 +23,7 @@ export type Setting = {
 /** Kept between a chair and a wall or column, mm. */
 const OFF = 20;
 /** Clear floor ahead of each chair, mm, with a hair for whole millimetres. */
-const AHEAD = Math.ceil(LEAST_CLEAR) + 1;
+export const AHEAD = Math.ceil(LEAST_CLEAR) + 1;
 const MOST_ROWS = 400;
 /** Rows bent about the couple stop short of standing beside them, degrees. */
 const WIDEST = 48;

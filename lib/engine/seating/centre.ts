@@ -1,7 +1,7 @@
 import { area, boxOf, intersect, type Box, type Point } from "../../geometry";
 import type { Field } from "./field";
 import { boxAt, type Hall } from "./hall";
-import { joined, standingOf } from "./items";
+import { groupsIn, standingOf } from "./items";
 import { groupOf, straight } from "./line-up";
 import type { Laid } from "./types";
 
@@ -14,7 +14,7 @@ const NEARLY = 300, PARTS = 12, COLUMN = 5e5, FAR = 100_000;
  */
 export function centred(hall: Hall, laid: readonly Laid[]): readonly Laid[] {
   if (hall.focus || laid.length === 0) return laid;
-  const of = joined(laid), all = [...new Set(of)].map((g) => laid.filter((_, i) => of[i] === g)), fields = new Map<string, Field>();
+  const all = groupsIn(laid), fields = new Map<string, Field>();
   const groups = all.every(straight) ? all.flatMap((tables) => groupOf(hall, tables, fields) ?? []) : [];
   if (groups.length < all.length) return laid;
   let by: Point = [0, 0];

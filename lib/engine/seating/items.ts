@@ -67,6 +67,12 @@ export function joined(laid: readonly Laid[]): readonly number[] {
   return of;
 }
 
+/** The tables of each form or run, and each that stands alone. */
+export function groupsIn(laid: readonly Laid[]): readonly (readonly Laid[])[] {
+  const of = joined(laid);
+  return [...new Set(of)].map((g) => laid.filter((_, i) => of[i] === g));
+}
+
 /** Takes places away until n are left, evenly, and from the tables farthest from the focus first. */
 export function trimTo(laid: readonly Laid[], n: number, focus: Point): readonly Laid[] {
   const out = [...laid];

@@ -3,7 +3,7 @@ import { isRound } from "../../layout";
 import { fieldOf, type Field } from "./field";
 import { imageIn } from "./grids";
 import { END_END, groundFor, LINE_OUT, placesFor, roundFooting, WAY, type Footing, type Hall } from "./hall";
-import { hallWith, joined, standingOf } from "./items";
+import { groupsIn, hallWith, standingOf } from "./items";
 import { inRanks, type Apart, type Body, type Mirror } from "./ranks";
 import { ringReach, sideReach } from "./seats";
 import { settle } from "./settle";
@@ -27,7 +27,7 @@ type Group = Body & { readonly tables: readonly Laid[]; readonly size: Point; re
  * over is shared out between them. Forms of several runs stay where they are. Pre: all stand where they may. Post: so they do, or the same list.
  */
 export function linedUp(hall: Hall, laid: readonly Laid[]): readonly Laid[] {
-  const of = joined(laid), all = [...new Set(of)].map((g) => laid.filter((_, i) => of[i] === g));
+  const all = groupsIn(laid);
   if (all.length < FEWEST || all.length > MOST) return laid;
   const movable = all.filter(straight), held = hallWith(hall, all.filter((g) => !straight(g)).flat()), fields = new Map<string, Field>();
   const groups = movable.flatMap((tables) => groupOf(held, tables, fields) ?? []);
@@ -95,7 +95,7 @@ const linesIn = (points: readonly Point[]): number => ([0, 1] as const).reduce<n
 
 /** Whether all but a few of the tables, runs taken as one, stand on a row or a column of others. */
 export function inLines(laid: readonly Laid[]): boolean {
-  const of = joined(laid), at = [...new Set(of)].map((g): Point => { const b = boxOf(laid.filter((_, i) => of[i] === g).flatMap((l) => standingOf(l).polygon)); return [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2]; });
+  const at = groupsIn(laid).map((tables): Point => { const b = boxOf(tables.flatMap((l) => standingOf(l).polygon)); return [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2]; });
   const wanted = at.length <= FEW ? 1 : LINE - 1;
   const stray = at.filter((p) => ([0, 1] as const).every((k) => at.filter((q) => q !== p && Math.abs(q[k] - p[k]) <= ON).length < wanted));
   return stray.length <= STRAY * at.length;

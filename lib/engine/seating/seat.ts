@@ -8,7 +8,7 @@ import { composed, fullest, isRoundFamily, type Draft, type Known, type Work } f
 import type { Item } from "../../layout";
 import { FORMS, formDrafts } from "./forms";
 import { hallOf, type Hall } from "./hall";
-import { itemsOf, joined, totalPlaces, trimTo } from "./items";
+import { groupsIn, itemsOf, totalPlaces, trimTo } from "./items";
 import { inLines, linedUp } from "./line-up";
 import { mixedDrafts } from "./mixed";
 import { LOOSE_FORMS, type Family, type Laid, type Seated, type SeatingAsk, type SeatingOptions, type SeatingSpace, type TableKind } from "./types";
@@ -165,7 +165,7 @@ function finish(work: Work, draft: Draft, options: SeatingOptions): Finished | n
   }
   items = wheels.items;
   const chairs = items.reduce((n, i) => n + i.seats.length, 0);
-  return { items, places: chairs, wheelchairs: wheels.placed, form: draft.form, family: draft.kind, runs: new Set(joined(laid)).size, score: draft.score, composed: !loose(draft), lined: draft.form === "lined" && inLines(laid) };
+  return { items, places: chairs, wheelchairs: wheels.placed, form: draft.form, family: draft.kind, runs: groupsIn(laid).length, score: draft.score, composed: !loose(draft), lined: draft.form === "lined" && inLines(laid) };
 }
 
 /** Takes the places laid beyond the number back, from the fullest tables. */

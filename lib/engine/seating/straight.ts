@@ -2,7 +2,7 @@ import { boxesNear, clearance, type Point, type Shape } from "../../geometry";
 import { isRound, shapeAt } from "../../layout";
 import { imageIn } from "./grids";
 import { groundFor, LINE_OUT, roundFooting, type Footing, type Ground, type Hall } from "./hall";
-import { joined } from "./items";
+import { groupsIn } from "./items";
 import type { Laid } from "./types";
 import { footingOf } from "./units";
 
@@ -27,8 +27,7 @@ type Axis = 0 | 1;
  * slips than before, or the same list. In the hall's frame; order, places and groups stay. What has its mirror image keeps it.
  */
 export function straightened(hall: Hall, laid: readonly Laid[]): readonly Laid[] {
-  const of = joined(laid);
-  const rough = [...new Set(of)].map((g) => bodyOf(laid.filter((_, i) => of[i] === g)));
+  const rough = groupsIn(laid).map(bodyOf);
   if (slips(rough) === 0) return laid;
   let bodies: readonly Body[] = rough.map((b) => ({ ...b, ground: groundOf(hall, b) }));
   const even = symmetric(hall, bodies), ample = Math.max(hall.tableGap + Math.max(0, hall.slack), ANY);

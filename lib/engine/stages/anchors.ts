@@ -112,8 +112,10 @@ function aheadSpots(f: RoomFloor, size: { readonly width: number; readonly depth
 }
 const FLOOR_STEP = 300, FLOOR_STEPS = 50;
 
-/** What it is worth that the dance floor lies square before the couple, and what it costs that it comes up to their table or lies where guests come in; how near is square and near, mm. */
-const SQUARE = 0.5, CLOSE = 1.2, IN_THE_WAY = 1.2, TRUE = 60, KEPT_OFF = 1_250;
+/** What it is worth that the dance floor lies square before the couple, and what it costs that it comes up to their table or lies where guests come in; how near is square, mm. */
+const SQUARE = 0.5, CLOSE = 1.2, IN_THE_WAY = 1.2, TRUE = 60;
+/** Nearer than this a dance floor comes up to the couple's table, mm: no way is left between. */
+export const KEPT_OFF = 1_250;
 
 type Room = { readonly centre: Point; readonly reach: number };
 /** A dance floor lies before the couple's table with a way between, and out of the way of the doors; true to the room's middle, or at the room's end. */

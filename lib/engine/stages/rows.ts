@@ -1,7 +1,7 @@
 import { sinCos, type Polygon } from "../../geometry";
 import { CHAIR, seatPolygon, type Layout, type Seat } from "../../layout";
 import { contextOf, judge } from "../../rules";
-import { rowPlans, standsAmong, type RowPlan } from "../rows";
+import { AHEAD, rowPlans, standsAmong, type RowPlan } from "../rows";
 import { meets, type Placed } from "../place";
 import { clearsRows, turnoverAllowed, type Plan } from "./assign";
 import { spend, spent, STEPS } from "../effort";
@@ -147,9 +147,6 @@ function isClean(ctx: Context, day: RoomDay, rows: RowPlan, keep: readonly Place
   const c = contextOf(ctx.venue, layout, ctx.brief), v = c.scenes[0];
   return v !== undefined && judge(c, v, RULES).every((f) => f.level !== "must");
 }
-
-/** Clear floor ahead of a row's chair, mm, with a hair for whole millimetres (12 in, IBC 2018 1029.13.2). */
-const AHEAD = 306;
 
 /** True when a piece stands where a row's chair, the floor ahead of it, the aisle or the couple will be. */
 export function conflicts(p: Placed, rows: RowPlan): boolean {

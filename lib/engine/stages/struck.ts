@@ -1,13 +1,13 @@
 import { footprintPolygon } from "../../layout";
 import { floorSpots, meets } from "../place";
-import { itemOf, sizeOf } from "./anchors";
+import { itemOf, KEPT_OFF, sizeOf } from "./anchors";
 import type { Context } from "./context";
 import type { Day } from "./day";
 import { inTheWay } from "./relations";
 import { meetsTable } from "./scenes";
 
-/** What it costs, in tables struck, that the floor lies where guests come in; how near the couple's table costs one, mm. */
-const IN_THE_WAY = 1.5, KEPT_OFF = 1_250;
+/** What it costs, in tables struck, that the floor lies where guests come in; up against the couple's table costs one. */
+const IN_THE_WAY = 1.5;
 
 /**
  * Where the floor is laid once the meal is over: the spot that strikes the fewest tables, nearest to the music.

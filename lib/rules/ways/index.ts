@@ -6,5 +6,5 @@ export { FREE_WALK, PATH, quickWays, straightWalk, TABLE_LINE, TWO_WAYS_FROM, wa
 export { outward, type Outward } from "./carried";
 export { ALONG, gridOf, leastWalk, narrower, spread, ZIGZAG } from "./walk";
 export { pinchOf, type Pinch } from "./pinch";
-export { frontOf, ROUTE, quickRoutes, ROUTE_DOOR, routeMap, routes, type Routes, type Unreached } from "./routes";
+export { beforeFront, frontOf, ROUTE, quickRoutes, ROUTE_DOOR, routeMap, routes, type Routes, type Unreached } from "./routes";
 export { isRowChair, isSeatedTable, isSolid, isWheelchairSpace, joinedRows, piecesOnFloor, runsOf, standingItem } from "./solids";

@@ -25,9 +25,13 @@ const optionsOf = (by: RouteValues) => ({ width: by.route, tableLine: by.tableLi
 
 /** The front of a piece: its edge that faces down the page at angle 0, as a thin strip; all of it where it has no front. */
 export function frontOf(item: Item): Polygon {
-  if (isRound(item.shape) || (item.kind !== "bar" && item.kind !== "dj")) return footprintPolygon(item);
-  const w = widthOf(item.shape) / 2, d = depthOf(item.shape) / 2;
-  return ([[-w, d - 1], [w, d - 1], [w, d], [-w, d]] as const).map((c) => add(item.at, turn(c, item.angle)));
+  return isRound(item.shape) || (item.kind !== "bar" && item.kind !== "dj") ? footprintPolygon(item) : beforeFront(item, [-1, 0]);
+}
+
+/** A strip along the front of an oblong piece, between two distances before its edge, mm (under 0 within the piece); at either end so much shorter. */
+export function beforeFront(item: Item, [from, to]: readonly [number, number], shorter = 0): Polygon {
+  const w = widthOf(item.shape) / 2 - shorter, d = depthOf(item.shape) / 2;
+  return ([[-w, d + from], [w, d + from], [w, d + to], [-w, d + to]] as const).map((c) => add(item.at, turn(c, item.angle)));
 }
 
 /**
