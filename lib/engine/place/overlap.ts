@@ -9,21 +9,24 @@ export function meets(a: Polygon, b: Polygon, gap = 0): boolean {
   if (!first || !other) return false;
   if (gap > 0) {
     if (contains(b, first) || contains(a, other)) return true;
-    return edges(a).some((e) => edges(b).some((f) => segmentDistance(e, f) < gap - 1e-6));
+    const others = edges(b);
+    return edges(a).some((e) => others.some((f) => segmentDistance(e, f) < gap - 1e-6));
   }
-  if (edges(a).some((e) => edges(b).some((f) => segmentsCross(e, f)))) return true;
-  return deepInside(a, b) || deepInside(b, a);
+  const mine = edges(a), others = edges(b);
+  for (const e of mine) for (const f of others) if (segmentsCross(e, f)) return true;
+  return deepInside(a, mine, b) || deepInside(b, others, a);
 }
 
 /** A vertex or an edge's middle of a lies inside b by more than a hair. */
-function deepInside(a: Polygon, b: Polygon): boolean {
-  let x = 0, y = 0;
-  for (const p of a) { x += p[0]; y += p[1]; }
-  const centre = [x / a.length, y / a.length] as const;
-  const probes = [...a, ...edges(a).map(([p, q]) => [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2] as const)]
-    // Drawn a hair towards the middle, so that a shared edge is not an overlap.
-    .map((p) => [p[0] + (centre[0] - p[0]) * 1e-4, p[1] + (centre[1] - p[1]) * 1e-4] as const);
-  return probes.some((p) => contains(b, p));
+function deepInside(a: Polygon, sides: readonly Segment[], b: Polygon): boolean {
+  let sumX = 0, sumY = 0;
+  for (const p of a) { sumX += p[0]; sumY += p[1]; }
+  const cx = sumX / a.length, cy = sumY / a.length;
+  // Drawn a hair towards the middle, so that a shared edge is not an overlap.
+  const holds = (x: number, y: number): boolean => contains(b, [x + (cx - x) * 1e-4, y + (cy - y) * 1e-4]);
+  for (const p of a) if (holds(p[0], p[1])) return true;
+  for (const [p, q] of sides) if (holds((p[0] + q[0]) / 2, (p[1] + q[1]) / 2)) return true;
+  return false;
 }
 
 /** True when a convex polygon lies wholly in one piece of a region, holes kept out. */

@@ -1,6 +1,6 @@
 import { add, rectangle, scale, turn, type Point, type Polygon } from "../../geometry";
 import { LEAST_CLEAR } from "./formula";
-import { block, liesIn, place, type Frame, type Ground } from "./ground";
+import { block, liesIn, place, surelyIn, type Frame, type Ground } from "./ground";
 
 /** A place for one chair: row counted from the front, side of the aisle, number counted from the aisle; how far it is from the couple, mm, and how far to their side for each millimetre before them. */
 export type Slot = { readonly row: number; readonly side: -1 | 1; readonly n: number; readonly at: Point; readonly bend: number; readonly body: Polygon; readonly reach: number; readonly aside: number };
@@ -35,10 +35,8 @@ const DEEPEST = 2.2;
 const widthAt = (s: Setting, c: Slot): number => s.aisle / 2 + (c.n + 1) * (s.chair.width + s.gap);
 
 /** Direction in which a chair in the frame looks, given how far round the couple it sits (degrees). */
-export const bodyAt = (s: Setting, u: number, d: number, bend: number, size = s.chair): Polygon => {
-  const local = rectangle([0, 0], size.width, size.depth, 0).map((p) => turn(p, -bend));
-  return local.map((p) => place(s.frame, u + p[0], d + p[1]));
-};
+export const bodyAt = (s: Setting, u: number, d: number, bend: number, size = s.chair): Polygon =>
+  rectangle([0, 0], size.width, size.depth, -bend).map((p) => place(s.frame, u + p[0], d + p[1]));
 
 /** What may stand at each spot before one front: settings that differ in lanes alone ask for the same spots. */
 export type Stands = { readonly straight: Map<string, boolean>; readonly curved: Map<string, readonly Bent[]> };
@@ -98,10 +96,10 @@ function bentRow(s: Setting, ground: Ground, { stands }: Wanted, row: number, si
   const out: Bent[] = [];
   for (let n = 0, bend = side * start; Math.abs(bend) <= WIDEST; n++, bend = side * (start + n * step)) {
     const [u, y] = turn([0, radius], -bend), d = centre + y;
-    const before = turn([0, -(deep + AHEAD / 2)], -bend);
-    const ahead = bodyAt(s, u + before[0], d + before[1], bend, { width: s.chair.width, depth: AHEAD });
-    const fits = liesIn(ground.free, bodyAt(s, u, d, bend, clear)) && liesIn(ground.bare, ahead);
-    out.push({ row, side, n, at: place(s.frame, u, d), bend, body: bodyAt(s, u, d, bend), reach: Math.hypot(u, d - s.couple), aside: Math.abs(u) / (d - s.couple), u, d, fits });
+    const before = turn([0, -(deep + AHEAD / 2)], -bend), at = place(s.frame, u, d);
+    const fits = (surelyIn(ground.free, at[0], at[1], Math.hypot(clear.width, clear.depth) / 2) ?? liesIn(ground.free, bodyAt(s, u, d, bend, clear)))
+      && liesIn(ground.bare, bodyAt(s, u + before[0], d + before[1], bend, { width: s.chair.width, depth: AHEAD }));
+    out.push({ row, side, n, at, bend, body: bodyAt(s, u, d, bend), reach: Math.hypot(u, d - s.couple), aside: Math.abs(u) / (d - s.couple), u, d, fits });
   }
   stands.curved.set(key, out);
   return out;
@@ -115,8 +113,14 @@ function curved(s: Setting, ground: Ground, wanted: Wanted): readonly Slot[][] {
     const found: Slot[] = [];
     for (const side of [-1, 1] as const) {
       const lane = side < 0 ? s.lanes[0] : s.lanes[1];
+      // Its lane and the floor behind it lie within this of a chair.
+      const about = Math.max(Math.hypot(half + Math.max(lane, OFF), deep), Math.hypot(half, deep + s.behind));
       for (const slot of bentRow(s, ground, wanted, row, side)) {
         const { u, d, bend } = slot;
+        if (surelyIn(ground.floor, slot.at[0], slot.at[1], about) === true) {
+          if (slot.fits) found.push(slot);
+          continue;
+        }
         const away = turn([1, 0], -bend);
         const shift = (side * (Math.max(lane, OFF) + s.chair.width / 2)) / 2;
         const withLane = bodyAt(s, u + away[0] * shift, d + away[1] * shift, bend, { width: s.chair.width / 2 + Math.max(lane, OFF), depth: s.chair.depth });
