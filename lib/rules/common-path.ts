@@ -3,7 +3,7 @@ import type { Item } from "../layout";
 import { levelOf } from "../venue";
 import { placed, type Context, type Raw, type SceneView } from "./context";
 import { onBroad } from "./maps";
-import { answersOn, isRowChair, isWheelchairSpace, leastWalk, narrower, quickMap, straightWalk, type FloorMap } from "./ways";
+import { answersOn, HALF_CELL, isRowChair, isWheelchairSpace, leastWalk, narrower, quickMap, quickWays, straightWalk, type FloorMap } from "./ways";
 
 /** How far floor is looked for that a place at a table, or a chair of a row, walks straight to; what is near enough for sure; farthest that floor is looked for, mm. */
 const NEAR = 1500, BESIDE = 700, SLACK = 2000, FAR = 200_000;
@@ -24,12 +24,18 @@ function commonPathBy(v: SceneView, c: Context, map: FloorMap): readonly Raw[] {
   if (doubtful.length === 0) return [];
   // Whether there is such floor at all the exact map alone knows; without any nothing is said.
   if (choice.length === 0) return map.coarse ? doubtful.map(({ item, at }) => told(v, c, { item, at, places: 1, distance: limit, limit, items: [item.id] })) : [];
-  const free = quickMap(v.site, v.scene, { width: narrower(c.values.path), tableLine: c.values.tableLine });
   const reachOf = (item: Item): number => (isRowChair(item) || isWheelchairSpace(item) ? c.values.path + 500 : c.values.freeWalk);
-  const reaches = [...new Set(doubtful.map((d) => reachOf(d.item)))];
-  const walks = new Map([...new Set(choice.map((p) => p.level))].map((level) => [level, leastWalk(free, level, choice, reaches)]));
-  const far = doubtful.flatMap(({ item, at }) => {
-    const walk = walks.get(levelOf(v.site, item.room))?.(at, reachOf(item), (to) => straight(item, at, to)) ?? Infinity;
+  const walksOn = (free: FloorMap, list: readonly Doubt[], { beside = 0, enough = 0 }): ((d: Doubt) => number) => {
+    const reaches = [...new Set(list.map((d) => reachOf(d.item)))];
+    const by = new Map([...new Set(choice.map((p) => p.level))].map((level) => [level, leastWalk(free, level, choice, { reaches, beside, enough })]));
+    return ({ item, at }) => by.get(levelOf(v.site, item.room))?.(at, reachOf(item), (to) => straight(item, at, to)) ?? Infinity;
+  };
+  // On the floor of the ways out, which is drawn for others too, a walk is no shorter than on all that is free: who has one there has one.
+  const soon = walksOn(quickWays(v.site, v.scene, c.values), doubtful, { beside: HALF_CELL, enough: limit - SLACK }), left = doubtful.filter((d) => soon(d) >= limit - SLACK);
+  if (left.length === 0) return [];
+  const walkOf = walksOn(quickMap(v.site, v.scene, { width: narrower(c.values.path), tableLine: c.values.tableLine }), left, {});
+  const far = left.flatMap(({ item, at }) => {
+    const walk = walkOf({ item, at });
     // Never shorter than the straight line, which is exact.
     const distance = walk < limit - SLACK ? walk : Math.max(walk, Math.min(Infinity, ...choice.filter((p) => p.level === levelOf(v.site, item.room)).map((p) => p.floor.away(at, FAR))));
     return distance > limit && distance < Infinity ? [{ item, at, distance }] : [];

@@ -53,16 +53,36 @@ export function ends(v: SceneView, c: Context): readonly Raw[] {
     if (gap < endWall - 1) out.push(endFinding(v, e, { code: "end-wall", gap, limit: endWall, other: null, at: middleOut }));
     for (const f of all) {
       if (f.table === e.table || f.table.room !== e.table.room || !boxesNear(e.box, f.box, endEnd) || e.out[0] * f.out[0] + e.out[1] * f.out[1] > -0.7) continue;
-      const g = clearance(polygonShape(stripOf(e, 1)), polygonShape(stripOf(f, 1))) + 2;
+      const g = gapKnown(e, f, endEnd);
+      if (g === Infinity) continue;
       const key = [e.table.id, f.table.id].sort().join("|");
-      if (g >= endEnd - 1 || g <= JOINED + 2 || told.has(key)) continue;
-      if (clearance(polygonShape(narrow(stripOf(e, endEnd))), polygonShape(stripOf(f, 1))) >= 0) continue;
+      if (told.has(key)) continue;
       told.add(key);
       out.push(endFinding(v, e, { code: "end-end", gap: g, limit: endEnd, other: f.table.id, at: middleOut }));
     }
   }
   return out;
 }
+
+/** How far it is from an end to another that lies before it, nearer than asked and not joined to it; else Infinity. */
+function gapBetween(e: End, f: End, endEnd: number): number {
+  const g = clearance(polygonShape(stripOf(e, 1)), polygonShape(stripOf(f, 1))) + 2;
+  return g < endEnd - 1 && g > JOINED + 2 && clearance(polygonShape(narrow(stripOf(e, endEnd))), polygonShape(stripOf(f, 1))) < 0 ? g : Infinity;
+}
+
+type Asked = { readonly asked: number; readonly gap: number };
+/** What was measured between two that stand where they are: kept with the first, by the other. */
+function measuredOnce<A extends object, B extends object>(measure: (a: A, b: B, asked: number) => number): (a: A, b: B, asked: number) => number {
+  const all = new WeakMap<A, WeakMap<B, Asked>>();
+  return (a, b, asked) => {
+    const of = all.get(a) ?? new WeakMap<B, Asked>(), known = of.get(b);
+    if (known?.asked === asked) return known.gap;
+    const gap = measure(a, b, asked);
+    all.set(a, of.set(b, { asked, gap }));
+    return gap;
+  };
+}
+const gapKnown = measuredOnce(gapBetween);
 
 /** How far it is from an end to the wall or obstacle that stands nearer than asked; Infinity where none does. */
 function wallBefore(e: End, room: RoomSite, endWall: number): number {
@@ -75,17 +95,8 @@ function wallBefore(e: End, room: RoomSite, endWall: number): number {
   return Math.min(...walls.map((w) => segmentClearance(line, w)), ...built.map((o) => Math.max(0, clearOf(line, o.outline))));
 }
 
-const walls = new WeakMap<RoomSite, WeakMap<End, { readonly asked: number; readonly gap: number }>>();
-/** The same, kept with the room: neither walls nor the end move. */
-function wallKnown(e: End, room: RoomSite, asked: number): number {
-  const of = walls.get(room) ?? new WeakMap<End, { readonly asked: number; readonly gap: number }>();
-  walls.set(room, of);
-  const known = of.get(e);
-  if (known?.asked === asked) return known.gap;
-  const gap = wallBefore(e, room, asked);
-  of.set(e, { asked, gap });
-  return gap;
-}
+/** Neither walls nor the end move. */
+const wallKnown = measuredOnce(wallBefore);
 
 function narrow(p: Polygon): Polygon {
   const c = middle(p[0] ?? [0, 0], p[2] ?? [0, 0]);

@@ -50,11 +50,11 @@ function same(a: Item, b: Item): boolean {
 
 /** True where every field of a piece but its places is written alike in another. */
 function sameFields(a: Item, b: Item): boolean {
-  const other = new Map<string, unknown>(Object.entries(b));
-  return Object.entries(a).every(([name, value]) => {
-    const theirs = other.get(name);
-    return name === "seats" || value === theirs || (typeof value === "object" && JSON.stringify(value) === JSON.stringify(theirs));
-  });
+  for (const name of Object.keys(a) as (keyof Item)[]) {
+    const mine: unknown = a[name], theirs: unknown = b[name];
+    if (name !== "seats" && mine !== theirs && !(typeof mine === "object" && JSON.stringify(mine) === JSON.stringify(theirs))) return false;
+  }
+  return true;
 }
 
 function sameSeat(a: Seat | undefined, b: Seat | undefined): boolean {

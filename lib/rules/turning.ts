@@ -40,7 +40,7 @@ function turningOn(v: SceneView, c: Context, { map, places }: { readonly map: Fl
     if (route.length === 0 || SOON.some((d) => turnsAt(route, add(p.at, d), wide) && open(add(p.at, d)))) return [];
     const near = walkedFrom(route, p.at, open);
     if (near.cells().some((q) => turnsAt(route, q, wide))) return [];
-    const walk = leastWalk(map, p.level, circlesOf(v, c, map).pieces, [ASIDE])(p.at, ASIDE, open);
+    const walk = leastWalk(map, p.level, circlesOf(v, c, map).pieces, { reaches: [ASIDE] })(p.at, ASIDE, open);
     return walk <= BACK || teeNear(route, p, { wide, reached: near.reached, sides: map.coarse ? NONE : sidesOf(aislesOf(v, c)) }) ? [] : [{ ...p, walk }];
   });
   const worst = [...far].sort((a, b) => b.walk - a.walk)[0];

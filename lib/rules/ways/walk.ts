@@ -67,12 +67,16 @@ export function spread({ across, marked }: Cells, from: readonly number[], far =
   return { far, before, order };
 }
 
-/** A way that begins with a straight walk to the middle of a cell, mm: the shortest whose beginning is open; a factor tells how much the walk over cells counts. */
-export function openingOf({ x0, y0, cell, across, down }: Cells, { far }: Spread, by: { readonly reach: number; readonly factor: number }): (at: Point, open: (to: Point) => boolean) => { readonly cell: number; readonly walk: number } | null {
-  const walks: number[] = [], cells: number[] = [], within = Math.ceil(by.reach / cell), fifth = (cell / ALONG) * by.factor;
+/** How long the straight beginning of a way may be, mm, how much the walk over cells counts, and a length, mm, below which one way is as good as another. */
+type Beginning = { readonly reach: number; readonly factor: number; readonly enough?: number };
+
+/** A way that begins with a straight walk to the middle of a cell, mm: the shortest whose beginning is open, or, where it is short enough, the one that begins nearest. */
+export function openingOf({ x0, y0, cell, across, down }: Cells, { far }: Spread, by: Beginning): (at: Point, open: (to: Point) => boolean) => { readonly cell: number; readonly walk: number } | null {
+  const walks: number[] = [], cells: number[] = [], within = Math.ceil(by.reach / cell), fifth = (cell / ALONG) * by.factor, enough = by.enough ?? 0;
+  const middle = (k: number): Point => { const x = k % across; return [x0 + (x + 0.5) * cell, y0 + ((k - x) / across + 0.5) * cell]; };
   return (at, open) => {
     const cx = Math.floor((at[0] - x0) / cell), cy = Math.floor((at[1] - y0) / cell);
-    let n = 0, best = 0;
+    let n = 0, best = 0, near = -1, nearest = Infinity;
     for (let y = Math.max(0, cy - within); y <= Math.min(down - 1, cy + within); y++) for (let x = Math.max(0, cx - within); x <= Math.min(across - 1, cx + within); x++) {
       const k = y * across + x, steps = far[k] ?? -1;
       if (steps < 0) continue;
@@ -80,12 +84,17 @@ export function openingOf({ x0, y0, cell, across, down }: Cells, { far }: Spread
       if (straight > by.reach) continue;
       const walk = straight + steps * fifth;
       if (walk < (walks[best] ?? Infinity) || n === 0) best = n;
+      if (walk < enough && straight < nearest) { near = n; nearest = straight; }
       walks[n] = walk; cells[n++] = k;
+    }
+    if (near >= 0) {
+      const k = cells[near] ?? 0, walk = walks[near] ?? Infinity;
+      if (open(middle(k))) return { cell: k, walk };
     }
     // The shortest first: mostly it is open, and no other need be asked.
     for (let asked = 0; asked < n; asked++) {
-      const k = cells[best] ?? 0, x = k % across, walk = walks[best] ?? Infinity;
-      if (open([x0 + (x + 0.5) * cell, y0 + ((k - x) / across + 0.5) * cell])) return { cell: k, walk };
+      const k = cells[best] ?? 0, walk = walks[best] ?? Infinity;
+      if (open(middle(k))) return { cell: k, walk };
       walks[best] = Infinity;
       best = 0;
       for (let i = 1; i < n; i++) if ((walks[i] ?? Infinity) < (walks[best] ?? Infinity)) best = i;
@@ -97,14 +106,19 @@ export function openingOf({ x0, y0, cell, across, down }: Cells, { far }: Spread
 /** How far off the goal the middle of a cell may lie and still count as on it, mm: half a cell's diagonal. */
 const BESIDE = 110;
 
+/** How far from a place a walk may begin, mm, each that will be asked; how far off the floor, along either axis, the middle of a cell may lie; and below what length any walk will do. */
+type WalkAsk = { readonly reaches: readonly number[]; readonly beside?: number; readonly enough?: number };
+/** Half a cell and a hair: no lane falls between cells, and what lies so near to floor for a way out is free for the narrower walker. */
+export const HALF_CELL = CELL / 2 + 1;
+
 /**
  * How far one must walk at least, mm, from a point to floor of the goal: over cells of the map, shortened by what cells make a walk
  * longer. The first `reach` mm of the way may lie off the map, straight to a cell that is `open`. Infinity where there is no way.
  */
-export function leastWalk(map: FloorMap, level: number, goal: readonly FloorPiece[], reaches: readonly number[]): (at: Point, reach: number, open: (to: Point) => boolean) => number {
+export function leastWalk(map: FloorMap, level: number, goal: readonly FloorPiece[], { reaches, beside = 0, enough = 0 }: WalkAsk): (at: Point, reach: number, open: (to: Point) => boolean) => number {
   const pieces = map.pieces.filter((p) => p.level === level);
   if (pieces.length === 0) return () => Infinity;
-  const g = gridOf(pieces), { marked, across } = g, there = new Uint8Array(marked.length), far = new Int32Array(marked.length).fill(-1), from: number[] = [];
+  const g = gridOf(pieces, CELL, beside), { marked, across } = g, there = new Uint8Array(marked.length), far = new Int32Array(marked.length).fill(-1), from: number[] = [];
   for (const p of goal) if (p.level === level) p.floor.mark({ ...g, marked: there }, BESIDE);
   for (let k = 0; k < marked.length; k++) {
     if (marked[k] === 0 || there[k] === 0) continue;
@@ -112,6 +126,6 @@ export function leastWalk(map: FloorMap, level: number, goal: readonly FloorPiec
     // Floor of the goal with more of it all about leads to nothing new.
     if (there[k - 1] === 0 || there[k + 1] === 0 || there[k - across] === 0 || there[k + across] === 0) from.push(k);
   }
-  const walked = spread(g, from, far), openings = new Map(reaches.map((reach) => [reach, openingOf(g, walked, { reach, factor: 1 / ZIGZAG })]));
+  const walked = spread(g, from, far), openings = new Map(reaches.map((reach) => [reach, openingOf(g, walked, { reach, factor: 1 / ZIGZAG, enough: enough > 0 ? enough + CELL : 0 })]));
   return (at, reach, open) => { const best = openings.get(reach)?.(at, open); return best ? Math.max(0, best.walk - CELL) : Infinity; };
 }
