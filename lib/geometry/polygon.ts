@@ -143,7 +143,7 @@ export function convexHull(points: readonly Point[]): Polygon {
     for (const p of list) {
       for (;;) {
         const a = out[out.length - 2], b = out[out.length - 1];
-        if (!a || !b || cross(sub(b, a), sub(p, b)) > 0) break;
+        if (!a || !b || (b[0] - a[0]) * (p[1] - b[1]) - (b[1] - a[1]) * (p[0] - b[0]) > 0) break;
         out.pop();
       }
       out.push(p);

@@ -39,7 +39,7 @@ export function pointClearance(p: Point, poly: Polygon): number {
 
 /** Distance of two polygons; for overlapping convex ones minus the least depth over all edge normals (separating axes). */
 export function polygonClearance(a: Polygon, b: Polygon): number {
-  const depth = Math.min(depthAlong(a, a, b), depthAlong(b, a, b));
+  const depth = overlapDepth(a, b);
   if (depth > 0) return -depth;
   let d = Infinity;
   for (let i = 0, j = a.length - 1; i < a.length; j = i++) for (let k = 0, m = b.length - 1; k < b.length; m = k++) {
@@ -48,6 +48,9 @@ export function polygonClearance(a: Polygon, b: Polygon): number {
   }
   return d;
 }
+
+/** How deep two convex polygons overlap, mm: the shortest way that parts them; 0 or less where they do not. */
+export const overlapDepth = (a: Polygon, b: Polygon): number => Math.min(depthAlong(a, a, b), depthAlong(b, a, b));
 
 /** Least overlap of two polygons seen along the normals of a third's edges; 0 or less where one of them parts the two. */
 function depthAlong(of: Polygon, a: Polygon, b: Polygon): number {

@@ -101,7 +101,9 @@ export function choose(s: Setting, ground: Ground, slots: readonly (readonly Slo
   let best: Choice | null = null;
   for (const f of found.filter((k) => k.short === least).sort((a, b) => a.cost - b.cost)) {
     if (best && f.cost >= best.cost) break;
-    const sight = sightCost(f.chairs), unlike = unlikeBlock(f) + (pieces.length > 0 ? pieceCost(fieldOf(f.chairs), pieces) : 0), cost = f.cost + sight + unlike;
+    const sight = sightCost(f.chairs), block = unlikeBlock(f);
+    if (best && f.cost + sight + block >= best.cost) continue;
+    const unlike = block + (pieces.length > 0 ? pieceCost(fieldOf(f.chairs), pieces) : 0), cost = f.cost + sight + unlike;
     if (!best || cost < best.cost) best = { chairs: f.chairs, wheels: f.wheels, rows: f.offered.length, cost, blemish: unlike + Math.max(0, sight - USUAL_SIGHT) };
   }
   return best;

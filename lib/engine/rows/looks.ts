@@ -1,4 +1,4 @@
-import { boxesNear, boxOf, convexHull, polygonClearance, type Polygon } from "../../geometry";
+import { boxesNear, boxOf, convexHull, overlapDepth, type Polygon } from "../../geometry";
 import type { Front } from "./fronts";
 import type { Slot } from "./slots";
 
@@ -35,7 +35,7 @@ export function fieldOf(chairs: readonly Slot[]): Polygon {
 const across = (c: Slot): number => c.side * (c.n + 1);
 
 /** True for a piece that stands on such floor, so that what is there goes round it. */
-export const standsAmong = (field: Polygon, piece: Polygon): boolean => field.length > 2 && boxesNear(boxOf(field), boxOf(piece), 0) && polygonClearance(field, piece) < -DEEP;
+export const standsAmong = (field: Polygon, piece: Polygon): boolean => field.length > 2 && boxesNear(boxOf(field), boxOf(piece), 0) && overlapDepth(field, piece) > DEEP;
 
 /** Sight of the couple from the wings of short deep rooms: the share of guests who look past 60 degrees. */
 export const sightCost = (chairs: readonly Slot[]): number => {
