@@ -1,6 +1,6 @@
 import { boxesNear, boxOf, distance, edges, nearestOnSegment, segmentClearance, type Box, type Point, type Polygon, type Segment, type Shape } from "../geometry";
 import { footprint, type Item } from "../layout";
-import { levelOf } from "../venue";
+import { levelOf, type Site } from "../venue";
 import { isSeatedTable, isSolid, joinedRows, piecesOnFloor } from "./ways";
 import type { Context, SceneView } from "./context";
 
@@ -13,13 +13,30 @@ type Thing = { readonly item: Item | null; readonly shape: Shape; readonly line:
 /** Chairs of a row between which nobody passes are one thing. */
 function thingsOn(v: SceneView, c: Context, level: number): readonly Thing[] {
   const here = (room: string): boolean => levelOf(v.site, room) === level;
-  const pieces = joinedRows(piecesOnFloor(v.site, v.scene).filter((i) => isSolid(i) && here(i.room)), c.values.path - 2).map((item): Thing => {
-    const shape = footprint(item), line = isSeatedTable(item) ? c.values.tableLine : 0;
-    return { item, shape, line, box: shape.box };
-  });
-  const rooms = [...v.site.rooms.values()].filter((r) => r.room.level === level);
-  const built = rooms.flatMap((r) => [...r.room.obstacles.flatMap((o) => [...edges(o.outline)]), ...r.floor.flatMap((p) => [p.outer, ...p.holes].flatMap((ring) => [...edges(ring)]))]);
-  return [...pieces, ...built.map((e): Thing => { const box = boxOf(e); return { item: null, shape: { kind: "polygon", points: e, box }, line: 0, box }; })];
+  const pieces = joinedRows(piecesOnFloor(v.site, v.scene).filter((i) => isSolid(i) && here(i.room)), c.values.path - 2);
+  return [...pieces.map((item) => thingOf(item, isSeatedTable(item) ? c.values.tableLine : 0)), ...builtOn(v.site, level)];
+}
+
+const things = new WeakMap<Item, Thing>(), built = new WeakMap<Site, Map<number, readonly Thing[]>>();
+
+/** The same object wherever the piece stands as it does, so that what was measured from it is found again. */
+function thingOf(item: Item, line: number): Thing {
+  const known = things.get(item);
+  if (known?.line === line) return known;
+  const shape = footprint(item), thing: Thing = { item, shape, line, box: shape.box };
+  things.set(item, thing);
+  return thing;
+}
+
+/** Walls and what is built in, side by side. */
+function builtOn(site: Site, level: number): readonly Thing[] {
+  const of = built.get(site) ?? new Map<number, readonly Thing[]>(), known = of.get(level);
+  if (known) return known;
+  const rooms = [...site.rooms.values()].filter((r) => r.room.level === level);
+  const sides = rooms.flatMap((r) => [...r.room.obstacles.flatMap((o) => [...edges(o.outline)]), ...r.floor.flatMap((p) => [p.outer, ...p.holes].flatMap((ring) => [...edges(ring)]))]);
+  const all = sides.map((e): Thing => { const box = boxOf(e); return { item: null, shape: { kind: "polygon", points: e, box }, line: 0, box }; });
+  built.set(site, of.set(level, all));
+  return all;
 }
 
 /** Segments between two things: of the corners of either to the other, and of a round one's middle; those of parallel sides lie at both ends of where they face. */
@@ -49,20 +66,35 @@ type Asked = { readonly level: number; readonly under: number; readonly busy: (b
  * third thing stands in between it bounds narrower ones.
  */
 export function stretchesOn(v: SceneView, c: Context, { level, under, busy }: Asked): readonly Stretch[] {
-  const things = thingsOn(v, c, level), order = new Map(things.map((t, i) => [t, i] as const)), out: Stretch[] = [];
-  for (const a of things) {
+  const all = thingsOn(v, c, level), order = new Map(all.map((t, i) => [t, i] as const)), out: Stretch[] = [];
+  for (const a of all) {
     if (!a.item || !busy(wider(a.box, under))) continue;
-    const near = things.filter((b) => b !== a && boxesNear(a.box, b.box, under + a.line + b.line));
-    for (const b of near) {
-      if ((b.item && (order.get(b) ?? 0) < (order.get(a) ?? 0)) || !busy(wider(b.box, under))) continue;
-      for (const across of between(a, b)) {
-        const width = distance(...across) - own(a) - own(b);
-        if (width < c.values.path - 1 || width >= under || near.some((t) => t !== b && stands(t, across))) continue;
-        out.push({ across: clipped(across, own(a), own(b)), width, items: b.item ? [a.item.id, b.item.id] : [a.item.id] });
-      }
-    }
+    const near = all.filter((b) => b !== a && boxesNear(a.box, b.box, under + a.line + b.line)), to = stretchesFrom(a, near, { over: c.values.path - 1, under });
+    for (const b of near) if (!(b.item && (order.get(b) ?? 0) < (order.get(a) ?? 0)) && busy(wider(b.box, under))) out.push(...to(b));
   }
   return out;
+}
+
+/** Widths between which stretches are asked for, mm. */
+type Widths = { readonly over: number; readonly under: number };
+type From = Widths & { readonly near: readonly Thing[]; readonly to: Map<Thing, readonly Stretch[]> };
+const measured = new WeakMap<Thing, From>();
+
+/** Stretches from a thing to another, kept for as long as the same things stand about it: mostly one alone is moved. */
+function stretchesFrom(a: Thing, near: readonly Thing[], { over, under }: Widths): (b: Thing) => readonly Stretch[] {
+  const known = measured.get(a);
+  const from: From = known?.over === over && known.under === under && known.near.length === near.length && known.near.every((t, i) => t === near[i])
+    ? known : { over, under, near, to: new Map() };
+  measured.set(a, from);
+  return (b) => {
+    const found = from.to.get(b) ?? between(a, b).flatMap((across): readonly Stretch[] => {
+      const width = distance(...across) - own(a) - own(b);
+      if (width < over || width >= under || near.some((t) => t !== b && stands(t, across))) return [];
+      return [{ across: clipped(across, own(a), own(b)), width, items: [a, b].flatMap((t) => (t.item ? [t.item.id] : [])) }];
+    });
+    from.to.set(b, found);
+    return found;
+  };
 }
 
 const wider = (b: Box, by: number): Box => ({ minX: b.minX - by, minY: b.minY - by, maxX: b.maxX + by, maxY: b.maxY + by });

@@ -74,32 +74,39 @@ type Beginning = { readonly reach: number; readonly factor: number; readonly eno
 export function openingOf({ x0, y0, cell, across, down }: Cells, { far }: Spread, by: Beginning): (at: Point, open: (to: Point) => boolean) => { readonly cell: number; readonly walk: number } | null {
   const walks: number[] = [], cells: number[] = [], within = Math.ceil(by.reach / cell), fifth = (cell / ALONG) * by.factor, enough = by.enough ?? 0;
   const middle = (k: number): Point => { const x = k % across; return [x0 + (x + 0.5) * cell, y0 + ((k - x) / across + 0.5) * cell]; };
-  return (at, open) => {
-    const cx = Math.floor((at[0] - x0) / cell), cy = Math.floor((at[1] - y0) / cell);
-    let n = 0, best = 0, near = -1, nearest = Infinity;
+  /** Calls with each cell near enough to a place, how long its way is, and how long the straight beginning; cells whose way must be longer than `most()` are left out. */
+  const each = ([px, py]: Point, most: () => number, look: (k: number, walk: number, straight: number) => void): void => {
+    const cx = Math.floor((px - x0) / cell), cy = Math.floor((py - y0) / cell);
     for (let y = Math.max(0, cy - within); y <= Math.min(down - 1, cy + within); y++) for (let x = Math.max(0, cx - within); x <= Math.min(across - 1, cx + within); x++) {
       const k = y * across + x, steps = far[k] ?? -1;
-      if (steps < 0) continue;
-      const dx = x0 + (x + 0.5) * cell - at[0], dy = y0 + (y + 0.5) * cell - at[1], straight = Math.sqrt(dx * dx + dy * dy);
-      if (straight > by.reach) continue;
-      const walk = straight + steps * fifth;
-      if (walk < (walks[best] ?? Infinity) || n === 0) best = n;
-      if (walk < enough && straight < nearest) { near = n; nearest = straight; }
-      walks[n] = walk; cells[n++] = k;
+      if (steps < 0 || steps * fifth >= most()) continue;
+      const dx = x0 + (x + 0.5) * cell - px, dy = y0 + (y + 0.5) * cell - py, straight = Math.sqrt(dx * dx + dy * dy);
+      if (straight <= by.reach) look(k, straight + steps * fifth, straight);
     }
-    if (near >= 0) {
-      const k = cells[near] ?? 0, walk = walks[near] ?? Infinity;
-      if (open(middle(k))) return { cell: k, walk };
-    }
-    // The shortest first: mostly it is open, and no other need be asked.
+  };
+  /** The others, the shortest first, where neither of the first two was open. */
+  const others = (at: Point, open: (to: Point) => boolean, shut: readonly number[]): { readonly cell: number; readonly walk: number } | null => {
+    let n = 0;
+    each(at, () => Infinity, (k, walk) => { if (!shut.includes(k)) { walks[n] = walk; cells[n++] = k; } });
     for (let asked = 0; asked < n; asked++) {
+      let best = 0;
+      for (let i = 1; i < n; i++) if ((walks[i] ?? Infinity) < (walks[best] ?? Infinity)) best = i;
       const k = cells[best] ?? 0, walk = walks[best] ?? Infinity;
       if (open(middle(k))) return { cell: k, walk };
       walks[best] = Infinity;
-      best = 0;
-      for (let i = 1; i < n; i++) if ((walks[i] ?? Infinity) < (walks[best] ?? Infinity)) best = i;
     }
     return null;
+  };
+  return (at, open) => {
+    let best = -1, least = Infinity, near = -1, nearest = Infinity, nearWalk = 0;
+    each(at, () => Math.max(least, enough), (k, walk, straight) => {
+      if (walk < least) { best = k; least = walk; }
+      if (walk < enough && straight < nearest) { near = k; nearest = straight; nearWalk = walk; }
+    });
+    if (near >= 0 && open(middle(near))) return { cell: near, walk: nearWalk };
+    // Mostly the shortest is open, and no other need be asked.
+    if (best < 0) return null;
+    return best !== near && open(middle(best)) ? { cell: best, walk: least } : others(at, open, [near, best]);
   };
 }
 

@@ -6,8 +6,14 @@ export const isLanguage = (text: string | undefined): text is Language => LANGUA
 export type LengthSystem = "metric" | "imperial";
 export const isLengthSystem = (text: string | undefined): text is LengthSystem => text === "metric" || text === "imperial";
 
-/** The language of a locale (BCP 47): its own where there is a catalogue, else British English. */
+const known = new Map<string, Language>();
+/** The language of a locale (BCP 47): its own where there is a catalogue, else British English. Asked for every sentence, so it is remembered. */
 export function languageOf(locale: string): Language {
+  const language = known.get(locale) ?? readLanguage(locale);
+  known.set(locale, language);
+  return language;
+}
+function readLanguage(locale: string): Language {
   const { language, region } = new Intl.Locale(locale);
   if (language === "es") return "es";
   return language === "en" && region === "US" ? "en-US" : "en-GB";
