@@ -61,7 +61,7 @@ describe("the nearest spot", () => {
   const asked = meal(12);
   const two = first(venue, asked);
 
-  it("is no farther than the best of all spots 60 mm apart that pass the whole check, for a table pushed onto another", () => {
+  it("is no farther than the best of all spots 40 mm apart that pass the whole check, for a table pushed onto another", () => {
     const [a, b] = (two.scenes[0]?.items ?? []).filter((i) => i.role === "dining");
     if (!a || !b) throw new Error("two tables were asked for");
     const bad = pushed(two, a.id, b.at[0] + 500 - a.at[0], b.at[1] + 300 - a.at[1]);
@@ -70,7 +70,7 @@ describe("the nearest spot", () => {
     const at = found?.scenes[0]?.items.find((i) => i.id === a.id)?.at ?? [Infinity, 0];
     const far = Math.hypot(at[0] - stood[0], at[1] - stood[1]);
     let best = Infinity;
-    for (let x = 760; x <= 10_240; x += 60) for (let y = 760; y <= 8240; y += 60) {
+    for (let x = 760; x <= 10_240; x += 40) for (let y = 760; y <= 8240; y += 40) {
       const d = Math.hypot(x - stood[0], y - stood[1]);
       if (d < far - 25 && d < best && musts(venue, pushed(bad, a.id, x - stood[0], y - stood[1]), asked).length === 0) best = d;
     }
