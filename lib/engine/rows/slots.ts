@@ -97,7 +97,7 @@ function bentRow(s: Setting, ground: Ground, { stands }: Wanted, row: number, si
   for (let n = 0, bend = side * start; Math.abs(bend) <= WIDEST; n++, bend = side * (start + n * step)) {
     const [u, y] = turn([0, radius], -bend), d = centre + y;
     const before = turn([0, -(deep + AHEAD / 2)], -bend), at = place(s.frame, u, d);
-    const fits = (surelyIn(ground.free, at[0], at[1], Math.hypot(clear.width, clear.depth) / 2) ?? liesIn(ground.free, bodyAt(s, u, d, bend, clear)))
+    const fits = liesIn(ground.free, bodyAt(s, u, d, bend, clear))
       && liesIn(ground.bare, bodyAt(s, u + before[0], d + before[1], bend, { width: s.chair.width, depth: AHEAD }));
     out.push({ row, side, n, at, bend, body: bodyAt(s, u, d, bend), reach: Math.hypot(u, d - s.couple), aside: Math.abs(u) / (d - s.couple), u, d, fits });
   }
@@ -157,7 +157,7 @@ export function wheelchairBody(s: Setting, a: Slot, b: Slot, size: { readonly wi
   const look = (k: number): Point => add(scale(s.frame.across, back[0] * k), scale(s.frame.back, back[1] * k));
   const between: Point = [(a.at[0] + b.at[0]) / 2, (a.at[1] + b.at[1]) / 2];
   const at = add(between, look(s.chair.depth / 2 - size.depth / 2));
-  const local = rectangle([0, 0], size.width, size.depth, 0).map((p) => turn(p, -bend));
+  const local = rectangle([0, 0], size.width, size.depth, -bend);
   return { at, bend, body: local.map((p) => add(at, add(scale(s.frame.across, p[0]), scale(s.frame.back, p[1])))) };
 }
 
@@ -165,6 +165,6 @@ export function wheelchairBody(s: Setting, a: Slot, b: Slot, size: { readonly wi
 export function aheadOf(s: Setting, c: Slot, deep: number): Polygon {
   const way = turn([0, -(s.chair.depth + deep) / 2], -c.bend);
   const at = add(c.at, add(scale(s.frame.across, way[0]), scale(s.frame.back, way[1])));
-  const local = rectangle([0, 0], s.chair.width, deep, 0).map((p) => turn(p, -c.bend));
+  const local = rectangle([0, 0], s.chair.width, deep, -c.bend);
   return local.map((p) => add(at, add(scale(s.frame.across, p[0]), scale(s.frame.back, p[1]))));
 }
