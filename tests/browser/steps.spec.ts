@@ -8,7 +8,7 @@ test("every page of questions has one heading, one way back, one button on, and 
   const desk = await atTheDesk(browser, how);
   const { link } = await invite(desk, { names: "Wren Ashdown\nNgọc Ánh", email: "steps@example.org", date: "2029-05-19" });
   const us = await person(browser, how);
-  const { page, go, press, tap } = us;
+  const { page, go, press, tap, back } = us;
   await go("/open");
   await expect(page.getByLabel("Your mail address")).toHaveAttribute("autocomplete", "email");
   // A link that opens nothing says why, and offers a fresh one to the address of the booking.
@@ -65,7 +65,7 @@ test("every page of questions has one heading, one way back, one button on, and 
   await page.waitForURL("**/request/ceremony");
   await expect(page.locator(".top-aside")).toContainText(/Saved \d/);
   // Back leads to what was last seen.
-  await page.goBack();
+  await back();
   await expect(page).toHaveURL(/\/request\/guests$/);
   await expect(page.getByLabel("Adults")).toHaveValue("60");
   await go("/request/ceremony");
@@ -106,7 +106,7 @@ for (const scripts of [true, false]) {
     const desk = await atTheDesk(browser, how);
     const { reference, link } = await invite(desk, { names: "Hollis Park\nRuth Amadi", email: `check.${String(scripts)}@example.org`, date: scripts ? "2029-10-20" : "2029-10-27" });
     const us = await person(browser, how);
-    const { page, go, press } = us;
+    const { page, go, press, back } = us;
     await go(link);
     await press("Open our day");
     await toLayouts(us, { adults: 50, children: 0 });
@@ -156,7 +156,7 @@ for (const scripts of [true, false]) {
     await go("/request/send");
     await press(/^Send to/);
     await expect(page.getByText(reference).first()).toBeVisible();
-    await page.goBack();
+    await back();
     await page.reload();
     await expect(page).toHaveURL(/\/request(\/sent)?/);
     await expect(page.getByRole("button", { name: /^Send to/ })).toHaveCount(0);

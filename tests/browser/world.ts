@@ -22,6 +22,8 @@ export type Who = {
   readonly press: (name: string | RegExp) => Promise<void>;
   /** Presses a button whose form is amiss: with scripts the page stays as it is, without it comes back. The caller waits for what it says. */
   readonly tap: (name: string | RegExp) => Promise<void>;
+  /** Goes back by the browser's own button to a page that is fetched again, and waits for that page. */
+  readonly back: () => Promise<void>;
 };
 export type How = { readonly width: number; readonly scripts: boolean; readonly dark?: boolean };
 
@@ -36,6 +38,8 @@ export async function person(browser: Browser, { width, scripts, dark = false }:
     // Sent by the browser or by a script, a form's answer is a new page: what comes next is done on that one, however slow the machine.
     press: async (name) => { await Promise.all([page.waitForEvent("domcontentloaded", { timeout: SLOW_MS }), page.getByRole("button", { name }).first().click()]); },
     tap: async (name) => { await page.getByRole("button", { name }).first().click(); },
+    // A page that is just being woken writes its own address anew, which the driver takes for the way back being done.
+    back: async () => { await Promise.all([page.waitForEvent("domcontentloaded", { timeout: SLOW_MS }), page.goBack()]); },
   };
 }
 
