@@ -16,6 +16,8 @@ export default defineConfig({
     testTimeout: 240_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
+    // Each worker keeps what it has read and warmed up from one file to the next, as the house keeps it from one day to the next.
+    isolate: false,
     projects: [
       { extends: true, test: { name: "house", include: ["tests/{unit,properties,golden,outside,contract,house}/**/*.test.ts"], exclude: ON_SERVER } },
       { extends: true, test: { name: "postgresql", include: [...ON_BOTH, ...ON_SERVER], globalSetup: "tests/contract/support/postgres-setup.ts" } },

@@ -36,3 +36,27 @@ test("each answer shows what it does without a page being fetched, and a save th
   await go("/request/guests");
   await expect(page.getByLabel("Adults")).toHaveValue("60");
 });
+
+test("what was answered before the page's scripts came is still answered once they are there", async ({ browser }) => {
+  const desk = await atTheDesk(browser, { width: 1280, scripts: true });
+  const { page } = desk;
+  let come = (): void => undefined;
+  const held = new Promise<void>((resolve) => { come = resolve; });
+  await page.route(/\.js(\?|$)/, async (route) => { await held; await route.continue(); });
+  await page.goto(`${new URL(page.url()).origin}/desk/bookings/new`, { waitUntil: "commit" });
+  await page.getByLabel("Their names").fill("Ottoline Marsh\nDesmond Achebe");
+  await page.getByLabel(/Hosted day/).first().check();
+  await page.getByLabel("Later, from the booking").check();
+  await page.getByLabel("They read").selectOption("es");
+  come();
+  // Pressed at once the server would answer; the page does by itself once its scripts watch the form.
+  await page.waitForLoadState("networkidle");
+  await desk.tap("Add the booking");
+  await expect(page.locator(".errors")).toBeFocused();
+  await expect(page.locator(".errors a")).toHaveCount(2);
+  await expect(page).toHaveURL(/\/desk\/bookings\/new$/);
+  await expect(page.getByLabel("Their names")).toHaveValue("Ottoline Marsh\nDesmond Achebe");
+  await expect(page.getByLabel(/Hosted day/).first()).toBeChecked();
+  await expect(page.getByLabel("Later, from the booking")).toBeChecked();
+  await expect(page.getByLabel("They read")).toHaveValue("es");
+});

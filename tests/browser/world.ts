@@ -6,14 +6,16 @@ export const test = plain.extend<{ readonly leaving: undefined }>({
   leaving: [async ({ browserName: _ }, use) => { await use(undefined); for (const one of open.splice(0)) await one.close(); }, { auto: true }],
 });
 
-const need = (name: string): string => {
-  const value = process.env[name];
-  if (!value) throw new Error(`${name} is not set: run the tests by their configuration`);
-  return value;
-};
+/** The desk of this worker's own house: the address that opens it. */
+function deskLink(): string {
+  const desks = process.env.MARQUETRY_TEST_DESK?.split(" ") ?? [];
+  const own = desks[Number(process.env.TEST_PARALLEL_INDEX ?? 0) % desks.length];
+  if (!own) throw new Error("MARQUETRY_TEST_DESK is not set: run the tests by their configuration");
+  return own;
+}
 /** How long a machine under load may take for a layout, an engine in the page or a print, ms. */
 export const SLOW_MS = 400_000;
-export const base = (): string => need("MARQUETRY_TEST_BASE");
+export const base = (): string => new URL(deskLink()).origin;
 
 export type Who = {
   readonly page: Page;
@@ -45,7 +47,7 @@ export async function person(browser: Browser, { width, scripts, dark = false }:
 
 export async function atTheDesk(browser: Browser, how: How): Promise<Who> {
   const who = await person(browser, how);
-  await who.go(need("MARQUETRY_TEST_DESK"));
+  await who.go(deskLink());
   await who.press("Open the desk");
   await who.page.waitForURL("**/desk");
   return who;

@@ -38,7 +38,8 @@ export function watch(at: HTMLFormElement, { form, names, say: voice, report, te
     resolver: (_, context, options) => check({ ...taken(form, valuesIn(at)) }, context, options),
   });
   const order = fieldsOf(at).map((one) => one.name);
-  for (const field of fieldsOf(at)) control.register(field.name).ref(field);
+  // By name alone: given the elements, it would write its own start values into them, over what was chosen before this ran.
+  for (const name of order) control.register(name);
   const say = (errors: FieldErrors, loud: boolean): void => report(worded(form, listOf(errors, order), { names, say: voice }), loud);
 
   let pressed = false;
