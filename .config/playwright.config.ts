@@ -13,7 +13,7 @@ export default defineConfig({
   // A busy machine is slow, not wrong: waits end when what they wait for is there.
   timeout: 900_000,
   expect: { timeout: 60_000 },
-  workers: 2,
+  workers: 1,
   // A loaded machine may break a page off in the middle; the runner names what passed only at its second try.
   retries: 1,
   fullyParallel: false,

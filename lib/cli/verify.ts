@@ -1,33 +1,42 @@
-import { spawnSync } from "node:child_process";
+import { spawn } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { settingsWith } from "../config";
 import { counts, sum, type Counts } from "./tally";
 
 /**
- * `npm run verify`: everything that is checked here, one step after another. A step that fails does not stop the next, so
- * that all is told at once; the last line counts what passed and what failed. A step without tests of its own counts as one.
+ * `npm run verify`: everything that is checked here, one step after another; those that only read, two at a time. A step that
+ * fails does not stop the next, so that all is told at once; the last line counts what passed and what failed. A step without
+ * tests of its own counts as one.
  */
 const dir = fileURLToPath(new URL("../..", import.meta.url));
 type Step = { readonly script: string; readonly report?: string };
 
-const STEPS: readonly Step[] = [
-  { script: "fetch-system" },
-  { script: "build" },
-  { script: "types" },
-  { script: "lint" },
-  { script: "directions" },
-  { script: "unused" },
-  { script: "test:all", report: ".out/vitest.json" },
-  { script: "test:browser", report: ".out/playwright.json" },
+/** Stage after stage; in a stage its lanes side by side. */
+const STAGES: readonly (readonly (readonly Step[])[])[] = [
+  [[{ script: "fetch-system" }, { script: "build" }]],
+  [[{ script: "types" }], [{ script: "lint" }, { script: "directions" }, { script: "unused" }]],
+  [[{ script: "test:all", report: ".out/vitest.json" }, { script: "test:browser", report: ".out/playwright.json" }]],
 ];
 
-function run({ script, report }: Step): Counts {
+/** Runs a script of package.json. Beside another it is told whole at its end, so that no two speak at once. */
+const ran = (script: string, alone: boolean): Promise<boolean> => new Promise((resolve) => {
+  const heading = `\n── ${script}\n`;
+  if (alone) process.stdout.write(heading);
+  const child = spawn("npm", ["run", "--silent", script], { cwd: dir, stdio: ["ignore", ...(alone ? ["inherit", "inherit"] as const : ["pipe", "pipe"] as const)], env: settingsWith({ NEXT_TELEMETRY_DISABLED: "1" }) });
+  const said: Buffer[] = [];
+  for (const stream of [child.stdout, child.stderr]) stream?.on("data", (chunk: Buffer) => { said.push(chunk); });
+  child.once("error", () => { resolve(false); });
+  child.once("close", (code) => {
+    if (!alone) process.stdout.write(Buffer.concat([Buffer.from(heading), ...said]));
+    resolve(code === 0);
+  });
+});
+
+async function run({ script, report }: Step, alone: boolean): Promise<Counts> {
   const path = report === undefined ? undefined : `${dir}/${report}`;
   if (path) rmSync(path, { force: true });
-  process.stdout.write(`\n── ${script}\n`);
-  const ended = spawnSync("npm", ["run", "--silent", script], { cwd: dir, stdio: ["ignore", "inherit", "inherit"], env: settingsWith({ NEXT_TELEMETRY_DISABLED: "1" }) });
-  const well = ended.status === 0;
+  const well = await ran(script, alone);
   if (!path) return well ? { passed: 1, failed: 0, skipped: 0 } : { passed: 0, failed: 1, skipped: 0 };
   return counts(read(path), well);
 }
@@ -42,11 +51,18 @@ function read(path: string): unknown {
 
 mkdirSync(`${dir}/.out`, { recursive: true });
 const asked = process.argv.slice(2);
-const done = STEPS.filter((step) => asked.length === 0 || asked.includes(step.script)).map((step) => {
-  const start = performance.now();
-  const found = run(step);
-  return { step, found, seconds: Math.round((performance.now() - start) / 1000) };
-});
+type Done = { readonly step: Step; readonly found: Counts; readonly seconds: number };
+async function lane(steps: readonly Step[], alone: boolean): Promise<readonly Done[]> {
+  const done: Done[] = [];
+  for (const step of steps.filter(({ script }) => asked.length === 0 || asked.includes(script))) {
+    const start = performance.now();
+    const found = await run(step, alone);
+    done.push({ step, found, seconds: Math.round((performance.now() - start) / 1000) });
+  }
+  return done;
+}
+const done: Done[] = [];
+for (const lanes of STAGES) done.push(...(await Promise.all(lanes.map((steps) => lane(steps, lanes.length === 1)))).flat());
 
 process.stdout.write("\n");
 for (const { step, found, seconds } of done) {
