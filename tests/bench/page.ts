@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import { chromium, type Browser, type BrowserContext, type CDPSession, type Page } from "@playwright/test";
 import { findTool, TOOLS } from "../../lib/cli/system";
-import { startDemos } from "../browser/start-demo";
+import startDemo from "../browser/start-demo";
 import { atTheDesk, base, invite, person, toLayouts } from "../browser/world";
 
 /** What a page of the couple's costs beside an empty page of the same framework, and whether the main thread is ever held up while the engine runs. */
@@ -183,7 +183,7 @@ async function measured(browser: Browser): Promise<{ readonly empty: PageCost; r
 export async function pageBench(): Promise<Awaited<ReturnType<typeof measured>>> {
   const path = findTool(TOOLS.chromium, process.env.CHROMIUM_PATH);
   if (!path) throw new Error("No Chromium here: `npm run fetch-browser` brings it.");
-  const stop = await startDemos(1);
+  const stop = await startDemo();
   const browser = await chromium.launch({ executablePath: path, args: [...(process.getuid?.() === 0 ? ["--no-sandbox"] : []), "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"] });
   try { return await measured(browser); } finally { await browser.close(); await stop(); }
 }

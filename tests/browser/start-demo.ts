@@ -3,7 +3,6 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { FullConfig } from "@playwright/test";
 
 const START_MS = 600_000;
 
@@ -15,13 +14,13 @@ const freePort = (): Promise<number> => new Promise((resolve, reject) => {
   });
 });
 
-type House = { readonly desk: string; readonly close: () => Promise<void> };
-
 /** Starts the demonstration on a folder of its own, and reads from what it prints how the desk is opened. */
-async function demo(): Promise<House> {
+export default async function startDemo(): Promise<() => Promise<void>> {
+  if (process.env.MARQUETRY_TEST_BASE && process.env.MARQUETRY_TEST_DESK) return async () => undefined;
   const data = mkdtempSync(join(tmpdir(), "marquetry-browser-"));
+  const port = process.env.MARQUETRY_TEST_PORT ?? String(await freePort());
   const server = spawn(process.execPath, ["--import", "tsx", "lib/cli/serve.ts", "--demo"], {
-    cwd: join(import.meta.dirname, "../.."), env: { ...process.env, PORT: String(await freePort()), MARQUETRY_ORIGIN: "", DATABASE_URL: "", MAIL_URL: "", MARQUETRY_DATA_DIR: data }, stdio: ["ignore", "pipe", "pipe"],
+    cwd: join(import.meta.dirname, "../.."), env: { ...process.env, PORT: port, MARQUETRY_ORIGIN: "", DATABASE_URL: "", MAIL_URL: "", MARQUETRY_DATA_DIR: data }, stdio: ["ignore", "pipe", "pipe"],
   });
   const desk = await new Promise<string>((resolve, reject) => {
     let said = "";
@@ -35,23 +34,11 @@ async function demo(): Promise<House> {
     server.stderr.on("data", hear);
     server.once("exit", (code) => reject(new Error(`the demo ended (${code}):\n${said}`)));
   });
-  return {
-    desk,
-    close: async () => {
-      server.kill("SIGTERM");
-      await new Promise((done) => server.once("exit", done));
-      rmSync(data, { recursive: true, force: true });
-    },
+  process.env.MARQUETRY_TEST_BASE = new URL(desk).origin;
+  process.env.MARQUETRY_TEST_DESK = desk;
+  return async () => {
+    server.kill("SIGTERM");
+    await new Promise((done) => server.once("exit", done));
+    rmSync(data, { recursive: true, force: true });
   };
 }
-
-/** Starts that many houses, and leaves their desks' addresses where the tests look for them; `MARQUETRY_TEST_DESK` takes one that stands already. */
-export async function startDemos(count: number): Promise<() => Promise<void>> {
-  if (process.env.MARQUETRY_TEST_DESK) return async () => undefined;
-  const houses = await Promise.all(Array.from({ length: count }, demo));
-  process.env.MARQUETRY_TEST_DESK = houses.map(({ desk }) => desk).join(" ");
-  return async () => { await Promise.all(houses.map((house) => house.close())); };
-}
-
-/** A house for each worker: no test sees what another does in its own. */
-export default (config: FullConfig): Promise<() => Promise<void>> => startDemos(config.workers);

@@ -1,5 +1,5 @@
 import {
-  boundaryDistance, boxesNear, boxOf, contains, edges, segmentsCross, subtract, type Box, type Point, type Polygon, type Region, type Segment,
+  add, boundaryDistance, boxesNear, boxOf, contains, edges, scale, segmentsCross, subtract, type Box, type Point, type Polygon, type Region, type Segment,
 } from "../../geometry";
 import type { RowSpace } from "./types";
 
@@ -106,6 +106,8 @@ export type Frame = { readonly origin: Point; readonly across: Point; readonly b
 export const place = (f: Frame, u: number, d: number): Point => [
   f.origin[0] + f.across[0] * u + f.back[0] * d, f.origin[1] + f.across[1] * u + f.back[1] * d,
 ];
+/** So far across and back, from wherever one stands. */
+export const along = (f: Frame, [u, d]: Point): Point => add(scale(f.across, u), scale(f.back, d));
 /** A rectangle of the frame: u0..u1 across, d0..d1 back. */
 export const block = (f: Frame, u0: number, u1: number, d0: number, d1: number): Polygon => [
   place(f, u0, d0), place(f, u1, d0), place(f, u1, d1), place(f, u0, d1),

@@ -1,10 +1,10 @@
-import { add, bearing, roundPoint, scale, turn, type Point, type Polygon } from "../../geometry";
+import { bearing, roundPoint, scale, turn, type Point, type Polygon } from "../../geometry";
 import type { Item } from "../../layout";
 import { choose, type Choice } from "./choose";
 import { LEAST_CLEAR } from "./formula";
 import { frontsOf, type Front } from "./fronts";
 import { comfortCost, fieldOf, frontCost, pieceCost } from "./looks";
-import { block, groundOf, liesIn, place, type Ground } from "./ground";
+import { along, block, groundOf, liesIn, place, type Ground } from "./ground";
 import { pathFloors, routesReached, runs, waysOf, waysReached, type PathFloors } from "./reach";
 import { BEHIND, noStands, slotsOf, type Setting, type Slot } from "./slots";
 import type { RowAsk, RowPlan, RowSpace } from "./types";
@@ -102,10 +102,7 @@ function reachable({ space, floors, ask }: Room, s: Setting, c: Choice): Choice 
 }
 
 /** The way a chair of a bent row looks. */
-function bodyAhead(s: Setting, k: Slot): Point {
-  const local = turn([0, -1], -k.bend);
-  return add(scale(s.frame.across, local[0]), scale(s.frame.back, local[1]));
-}
+const bodyAhead = (s: Setting, k: Slot): Point => along(s.frame, turn([0, -1], -k.bend));
 
 function tryFront(room: Room, front: Front, { enough, spare }: { readonly enough: number; readonly spare: number }): Try | null {
   const { ask, ground } = room;

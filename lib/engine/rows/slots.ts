@@ -1,6 +1,6 @@
 import { add, rectangle, scale, turn, type Point, type Polygon } from "../../geometry";
 import { LEAST_CLEAR } from "./formula";
-import { block, liesIn, place, surelyIn, type Frame, type Ground } from "./ground";
+import { along, block, liesIn, place, surelyIn, type Frame, type Ground } from "./ground";
 
 /** A place for one chair: row counted from the front, side of the aisle, number counted from the aisle; how far it is from the couple, mm, and how far to their side for each millimetre before them. */
 export type Slot = { readonly row: number; readonly side: -1 | 1; readonly n: number; readonly at: Point; readonly bend: number; readonly body: Polygon; readonly reach: number; readonly aside: number };
@@ -154,17 +154,16 @@ const withNeighbours = (row: readonly Slot[]): Slot[] =>
 export function wheelchairBody(s: Setting, a: Slot, b: Slot, size: { readonly width: number; readonly depth: number }): { readonly at: Point; readonly bend: number; readonly body: Polygon } {
   const bend = (a.bend + b.bend) / 2;
   const back = turn([0, 1], -bend);
-  const look = (k: number): Point => add(scale(s.frame.across, back[0] * k), scale(s.frame.back, back[1] * k));
   const between: Point = [(a.at[0] + b.at[0]) / 2, (a.at[1] + b.at[1]) / 2];
-  const at = add(between, look(s.chair.depth / 2 - size.depth / 2));
+  const at = add(between, along(s.frame, scale(back, s.chair.depth / 2 - size.depth / 2)));
   const local = rectangle([0, 0], size.width, size.depth, -bend);
-  return { at, bend, body: local.map((p) => add(at, add(scale(s.frame.across, p[0]), scale(s.frame.back, p[1])))) };
+  return { at, bend, body: local.map((p) => add(at, along(s.frame, p))) };
 }
 
 /** The floor straight ahead of a chair, so many millimetres deep. */
 export function aheadOf(s: Setting, c: Slot, deep: number): Polygon {
   const way = turn([0, -(s.chair.depth + deep) / 2], -c.bend);
-  const at = add(c.at, add(scale(s.frame.across, way[0]), scale(s.frame.back, way[1])));
+  const at = add(c.at, along(s.frame, way));
   const local = rectangle([0, 0], s.chair.width, deep, -c.bend);
-  return local.map((p) => add(at, add(scale(s.frame.across, p[0]), scale(s.frame.back, p[1]))));
+  return local.map((p) => add(at, along(s.frame, p)));
 }
