@@ -53,7 +53,6 @@ export function watch(at: HTMLFormElement, { form, names, say: voice, report, te
       (errors) => { pressed = true; say(errors, true); },
     )();
   };
-  const changed = (event: Event): void => { if (isField(event.target) && event.target.name) void control.register(event.target.name).onChange(event); };
   // A message that goes while the button is being pressed would move the button from under the finger: it waits until that is done.
   let held = false;
   const waiting: (() => void)[] = [];
@@ -67,7 +66,6 @@ export function watch(at: HTMLFormElement, { form, names, say: voice, report, te
   };
   const gone = new AbortController(), { signal } = gone;
   at.addEventListener("submit", submit, { signal });
-  at.addEventListener("input", changed, { signal });
   at.addEventListener("focusout", left, { signal });
   document.addEventListener("pointerdown", press, { signal, capture: true });
   for (const end of ["pointerup", "pointercancel"] as const) document.addEventListener(end, release, { signal, capture: true });
