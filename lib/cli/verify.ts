@@ -23,7 +23,8 @@ const STAGES: readonly (readonly (readonly Step[])[])[] = [
 const ran = (script: string, alone: boolean): Promise<boolean> => new Promise((resolve) => {
   const heading = `\n── ${script}\n`;
   if (alone) process.stdout.write(heading);
-  const child = spawn("npm", ["run", "--silent", script], { cwd: dir, stdio: ["ignore", ...(alone ? ["inherit", "inherit"] as const : ["pipe", "pipe"] as const)], env: settingsWith({ NEXT_TELEMETRY_DISABLED: "1" }) });
+  const out = alone ? "inherit" : "pipe";
+  const child = spawn("npm", ["run", "--silent", script], { cwd: dir, stdio: ["ignore", out, out], env: settingsWith({ NEXT_TELEMETRY_DISABLED: "1" }) });
   const said: Buffer[] = [];
   for (const stream of [child.stdout, child.stderr]) stream?.on("data", (chunk: Buffer) => { said.push(chunk); });
   child.once("error", () => { resolve(false); });
@@ -54,7 +55,7 @@ const asked = process.argv.slice(2);
 type Done = { readonly step: Step; readonly found: Counts; readonly seconds: number };
 async function lane(steps: readonly Step[], alone: boolean): Promise<readonly Done[]> {
   const done: Done[] = [];
-  for (const step of steps.filter(({ script }) => asked.length === 0 || asked.includes(script))) {
+  for (const step of steps) {
     const start = performance.now();
     const found = await run(step, alone);
     done.push({ step, found, seconds: Math.round((performance.now() - start) / 1000) });
@@ -62,7 +63,8 @@ async function lane(steps: readonly Step[], alone: boolean): Promise<readonly Do
   return done;
 }
 const done: Done[] = [];
-for (const lanes of STAGES) done.push(...(await Promise.all(lanes.map((steps) => lane(steps, lanes.length === 1)))).flat());
+const wanted = STAGES.map((lanes) => lanes.map((steps) => steps.filter(({ script }) => asked.length === 0 || asked.includes(script))).filter((steps) => steps.length > 0));
+for (const lanes of wanted) done.push(...(await Promise.all(lanes.map((steps) => lane(steps, lanes.length === 1)))).flat());
 
 process.stdout.write("\n");
 for (const { step, found, seconds } of done) {

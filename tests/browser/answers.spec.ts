@@ -1,5 +1,5 @@
 import { expect } from "@playwright/test";
-import { atTheDesk, invite, person, test, SLOW_MS } from "./world";
+import { atTheDesk, base, invite, person, test, SLOW_MS } from "./world";
 
 test("each answer shows what it does without a page being fetched, and a save that meets no connection is kept and tried again", async ({ browser }) => {
   const how = { width: 1280, scripts: true };
@@ -43,7 +43,7 @@ test("what was answered before the page's scripts came is still answered once th
   let come = (): void => undefined;
   const held = new Promise<void>((resolve) => { come = resolve; });
   await page.route(/\.js(\?|$)/, async (route) => { await held; await route.continue(); });
-  await page.goto(`${new URL(page.url()).origin}/desk/bookings/new`, { waitUntil: "commit" });
+  await page.goto(`${base()}/desk/bookings/new`, { waitUntil: "commit" });
   await page.getByLabel("Their names").fill("Ottoline Marsh\nDesmond Achebe");
   await page.getByLabel(/Hosted day/).first().check();
   await page.getByLabel("Later, from the booking").check();

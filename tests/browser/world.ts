@@ -6,16 +6,14 @@ export const test = plain.extend<{ readonly leaving: undefined }>({
   leaving: [async ({ browserName: _ }, use) => { await use(undefined); for (const one of open.splice(0)) await one.close(); }, { auto: true }],
 });
 
-/** The desk of this worker's own house: the address that opens it. */
-function deskLink(): string {
-  const desks = process.env.MARQUETRY_TEST_DESK?.split(" ") ?? [];
-  const own = desks[Number(process.env.TEST_PARALLEL_INDEX ?? 0) % desks.length];
-  if (!own) throw new Error("MARQUETRY_TEST_DESK is not set: run the tests by their configuration");
-  return own;
-}
+const need = (name: string): string => {
+  const value = process.env[name];
+  if (!value) throw new Error(`${name} is not set: run the tests by their configuration`);
+  return value;
+};
 /** How long a machine under load may take for a layout, an engine in the page or a print, ms. */
 export const SLOW_MS = 400_000;
-export const base = (): string => new URL(deskLink()).origin;
+export const base = (): string => need("MARQUETRY_TEST_BASE");
 
 export type Who = {
   readonly page: Page;
@@ -34,20 +32,21 @@ export async function person(browser: Browser, { width, scripts, dark = false }:
   const context = await browser.newContext({ viewport: { width, height: 900 }, javaScriptEnabled: scripts, colorScheme: dark ? "dark" : "light" });
   open.push(context);
   const page = await context.newPage();
+  const next = async (deed: Promise<unknown>): Promise<void> => { await Promise.all([page.waitForEvent("domcontentloaded", { timeout: SLOW_MS }), deed]); };
   return {
     page,
     go: async (path) => { await page.goto(path.startsWith("http") ? path : base() + path); },
     // Sent by the browser or by a script, a form's answer is a new page: what comes next is done on that one, however slow the machine.
-    press: async (name) => { await Promise.all([page.waitForEvent("domcontentloaded", { timeout: SLOW_MS }), page.getByRole("button", { name }).first().click()]); },
+    press: (name) => next(page.getByRole("button", { name }).first().click()),
     tap: async (name) => { await page.getByRole("button", { name }).first().click(); },
     // A page that is just being woken writes its own address anew, which the driver takes for the way back being done.
-    back: async () => { await Promise.all([page.waitForEvent("domcontentloaded", { timeout: SLOW_MS }), page.goBack()]); },
+    back: () => next(page.goBack()),
   };
 }
 
 export async function atTheDesk(browser: Browser, how: How): Promise<Who> {
   const who = await person(browser, how);
-  await who.go(deskLink());
+  await who.go(need("MARQUETRY_TEST_DESK"));
   await who.press("Open the desk");
   await who.page.waitForURL("**/desk");
   return who;
